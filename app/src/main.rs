@@ -1,0 +1,5 @@
+//! The Falsewright page.
+
+fn main() {
+    leptos::mount::mount_to_body(|| "Falsewright");
+}

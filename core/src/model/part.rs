@@ -1,0 +1,82 @@
+use crate::geometry::Point;
+use crate::scheme::Id;
+
+/// A physical item in its place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Part {
+    /// Its mark on drawing and schedule, shared by equal parts of one element.
+    pub mark: String,
+    /// The element of the scheme that it belongs to.
+    pub owner: Id,
+    /// What it does.
+    pub role: Role,
+    /// Its catalogue code.
+    pub item: String,
+    /// Items of this kind here, side by side.
+    pub count: u32,
+    /// Its shape.
+    pub solid: Solid,
+}
+
+/// What a part does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Role {
+    /// Touches the concrete.
+    Facing,
+    /// Carries the facing.
+    Secondary,
+    /// Carries secondaries.
+    Primary,
+    /// Holds two shutters together.
+    Tie,
+    /// Holds a shutter from outside or two apart.
+    Prop,
+    /// Stands on the floor.
+    Leg,
+    /// Stands on transfer beams.
+    Stub,
+    /// Leg of a trestle beside an opening.
+    Trestle,
+    /// Carries stubs across an opening.
+    Transfer,
+    /// Diagonal of a bent.
+    Brace,
+    /// Spreads a leg's force.
+    Base,
+}
+
+/// The shape of a part: drawn, measured and counted from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Solid {
+    /// A bar with a straight axis.
+    Bar {
+        /// Start of its axis `[x, y, z]`.
+        from: [f64; 3],
+        /// End of its axis.
+        to: [f64; 3],
+        /// Its size in the section plane, across its axis; seen end-on, its size along `x` and `z`.
+        size_m: [f64; 2],
+    },
+    /// A board along the bay.
+    Sheet {
+        /// Start of the face that touches the concrete, in the section.
+        from: Point,
+        /// End of it.
+        to: Point,
+        /// From the concrete outward.
+        thickness_m: f64,
+        /// Length along the bay.
+        length_m: f64,
+    },
+    /// A plate on the floor, its top at `centre`.
+    Plate {
+        /// Middle of its top `[x, y, z]`.
+        centre: [f64; 3],
+        /// Across the culvert.
+        width_m: f64,
+        /// Along the culvert.
+        length_m: f64,
+        /// Thickness.
+        thickness_m: f64,
+    },
+}

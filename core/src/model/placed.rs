@@ -1,0 +1,149 @@
+use super::Face;
+use crate::catalogue::Item;
+use crate::scheme::{Arrangement, Bearing, Direction, Id, Lateral, Opening};
+
+/// A shutter on its face.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlacedShutter {
+    /// Names it.
+    pub id: Id,
+    /// Such as `S1`.
+    pub mark: String,
+    /// The pour that it holds.
+    pub pour: Id,
+    /// The face that it forms.
+    pub face: Face,
+    /// +1 where the concrete pushes it to the right, −1 to the left.
+    pub outward: f64,
+    /// How it is built up.
+    pub arrangement: Arrangement,
+    /// Lower edge of the board.
+    pub bottom_m: f64,
+    /// Upper edge of the board.
+    pub top_m: f64,
+    /// The board.
+    pub facing: Item,
+    /// The secondaries.
+    pub secondary: Item,
+    /// Levels of level secondaries, or places along the bay of upright ones.
+    pub secondaries_m: Vec<f64>,
+    /// The primaries.
+    pub primary: Item,
+    /// Places along the bay of upright primaries, or levels of level ones.
+    pub primaries_m: Vec<f64>,
+    /// Whether its foot is held to either side.
+    pub foot_held: bool,
+}
+
+/// A row of ties or props.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlacedTieRow {
+    /// Names it.
+    pub id: Id,
+    /// Such as `T1`.
+    pub mark: String,
+    /// The shutter at one end.
+    pub shutter: Id,
+    /// The shutter at the other end, if it is not fixed there.
+    pub to: Option<Id>,
+    /// Its level.
+    pub z_m: f64,
+    /// Length between the shutters' primaries, or to the fixed end.
+    pub length_m: f64,
+    /// Tie (tension) or leg (compression).
+    pub item: Item,
+    /// Places along the bay.
+    pub places_m: Vec<f64>,
+}
+
+/// Falsework under one soffit.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlacedFalsework {
+    /// Names it.
+    pub id: Id,
+    /// Such as `F1`.
+    pub mark: String,
+    /// The pour that it carries.
+    pub pour: Id,
+    /// The soffit and its slopes, from left to right.
+    pub faces: Vec<Face>,
+    /// The way that primaries run.
+    pub direction: Direction,
+    /// The board.
+    pub facing: Item,
+    /// The secondaries.
+    pub secondary: Item,
+    /// Places of secondaries: `x` (across) or `y` (along).
+    pub secondaries_m: Vec<f64>,
+    /// The primaries.
+    pub primary: Item,
+    /// Underside of the primaries: heads of legs and stubs.
+    pub head_m: f64,
+    /// Places of the bents along the bay.
+    pub bents_m: Vec<f64>,
+    /// Legs, trestles and stubs of one bent, from left to right.
+    pub legs: Vec<Leg>,
+    /// Item of ordinary legs and stubs.
+    pub leg: Item,
+    /// Item of bases.
+    pub base: Item,
+    /// Item of diagonals.
+    pub brace: Item,
+    /// Levels above the floor at which legs are held.
+    pub lift_m: f64,
+    /// Pairs of `legs` with diagonals between, by index.
+    pub braced: Vec<(usize, usize)>,
+    /// What takes the horizontal load.
+    pub lateral: Lateral,
+    /// What bases stand on.
+    pub bearing: Bearing,
+    /// Level that the bases stand on.
+    pub floor_m: f64,
+    /// The way through it.
+    pub opening: Option<PlacedOpening>,
+}
+
+/// A leg of a bent.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Leg {
+    /// The leg line, or the opening for a trestle.
+    pub owner: Id,
+    /// Such as `L3`, `L4s` for a stub, `A1t2` for a trestle leg.
+    pub mark: String,
+    /// Where it stands.
+    pub x_m: f64,
+    /// What it does.
+    pub kind: LegKind,
+    /// Lower end.
+    pub foot_m: f64,
+    /// Upper end.
+    pub head_m: f64,
+}
+
+/// What a leg does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LegKind {
+    /// From floor to primary.
+    Leg,
+    /// From transfer beam to primary.
+    Stub,
+    /// From floor to transfer beam, with a post on to the primary.
+    Trestle,
+}
+
+/// An opening with what carries the falsework over it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlacedOpening {
+    /// As drawn.
+    pub drawn: Opening,
+    /// Such as `A1`.
+    pub mark: String,
+    /// The transfer beams.
+    pub transfer: Item,
+    /// The trestle legs.
+    pub trestle: Item,
+    /// Left and right end of the transfer beams.
+    pub beam_m: [f64; 2],
+    /// Underside of the transfer beams.
+    pub underside_m: f64,
+}

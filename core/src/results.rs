@@ -1,0 +1,260 @@
+//! What was computed: forces, checks, the ledger, findings. Data only.
+
+use crate::geometry::Point;
+use crate::scheme::Id;
+use serde::Serialize;
+
+/// Everything computed for one scheme.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Results {
+    /// Fresh concrete on each shutter.
+    pub pressures: Vec<PressureDiagram>,
+    /// Every check of every member, as computed.
+    pub checks: Vec<Check>,
+    /// Ties and props, the most loaded of each row first.
+    pub ties: Vec<TieForce>,
+    /// Legs, stubs and trestles, the most loaded of each line.
+    pub legs: Vec<LegForce>,
+    /// What comes in and goes out at each level of the path.
+    pub ledger: Vec<LedgerEntry>,
+    /// Forces and shapes along the members that stand in the section plane.
+    pub diagrams: Vec<Diagram>,
+    /// The room in each opening.
+    pub clearances: Vec<Clearance>,
+    /// What the user should know, most serious first.
+    pub findings: Vec<Finding>,
+}
+
+impl Results {
+    /// The check with the greatest ratio.
+    pub fn governing(&self) -> Option<&Check> {
+        self.checks.iter().max_by(|a, b| a.ratio.total_cmp(&b.ratio))
+    }
+
+    /// The check with the greatest ratio among those of one element and member role prefix.
+    pub fn governing_of(&self, owner: Id) -> Option<&Check> {
+        self.checks.iter().filter(|check| check.owner == owner).max_by(|a, b| a.ratio.total_cmp(&b.ratio))
+    }
+}
+
+/// Pressure on one shutter over its height, for the fullest state of its pour.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PressureDiagram {
+    /// The shutter.
+    pub shutter: Id,
+    /// `(level, pressure)` at each kink, from the bottom up: m and kPa.
+    pub points: Vec<(f64, f64)>,
+    /// Greatest pressure by the method, before the fluid head limits it.
+    pub limit_kpa: f64,
+    /// Governing rise over the height of the form.
+    pub rise_m_h: f64,
+}
+
+/// One resistance compared with what it must bear.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Check {
+    /// Mark and role of the member, such as `S1 primary`.
+    pub member: String,
+    /// The element that it belongs to.
+    #[serde(skip)]
+    pub owner: Id,
+    /// What is checked.
+    pub check: CheckKind,
+    /// Where, in words.
+    #[serde(rename = "where")]
+    pub place: String,
+    /// Where on the section.
+    #[serde(skip)]
+    pub at: Point,
+    /// Pour and state.
+    pub case: String,
+    /// What the member must bear.
+    pub demand: f64,
+    /// What it can bear.
+    pub resistance: f64,
+    /// Of demand and resistance.
+    pub unit: &'static str,
+    /// Demand by resistance.
+    pub ratio: f64,
+    /// Clause or practice.
+    pub source: String,
+    /// The formula with its numbers.
+    pub formula: String,
+}
+
+/// What a check looks at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum CheckKind {
+    /// Bending.
+    Bending,
+    /// Shear.
+    Shear,
+    /// Bearing at a support.
+    Bearing,
+    /// Deflection.
+    Deflection,
+    /// Tension of a tie.
+    Tension,
+    /// Compression with buckling.
+    Buckling,
+    /// Lateral torsional buckling.
+    LateralTorsional,
+    /// Pressure under a base.
+    BasePressure,
+    /// Slip of couplers.
+    Coupler,
+    /// Clear width or height of an opening.
+    Clearance,
+    /// Lowest elastic critical load factor of a bent.
+    Stability,
+}
+
+/// Outcome of one resistance formula, before it is known where it was used.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Verdict {
+    /// What is checked.
+    pub check: CheckKind,
+    /// What the member must bear.
+    pub demand: f64,
+    /// What it can bear.
+    pub resistance: f64,
+    /// Of demand and resistance.
+    pub unit: &'static str,
+    /// Clause or practice.
+    pub source: String,
+    /// The formula with its numbers.
+    pub formula: String,
+}
+
+impl Verdict {
+    /// Demand by resistance; infinite where there is no resistance.
+    pub fn ratio(&self) -> f64 {
+        if self.demand <= 0.0 { 0.0 } else { self.demand / self.resistance.max(0.0) }
+    }
+}
+
+/// Force of one tie or prop.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct TieForce {
+    /// Mark of the row and place along the bay.
+    pub id: String,
+    /// The row.
+    #[serde(skip)]
+    pub row: Id,
+    /// Force as first calculated, unfactored: tension of a tie, compression of a prop.
+    pub force_kn: f64,
+}
+
+/// Axial force of one leg, stub or trestle.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct LegForce {
+    /// Mark and bent.
+    pub id: String,
+    /// Leg line or opening.
+    #[serde(skip)]
+    pub owner: Id,
+    /// Greatest unfactored compression over all states of the pour.
+    pub axial_kn: f64,
+}
+
+/// The path of one load through the works.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct LedgerEntry {
+    /// Mark of the pour.
+    pub pour: String,
+    /// Such as `vertical, full` or `horizontal, S1–S2`.
+    pub case: String,
+    /// From concrete to ground, or from concrete to ties.
+    pub levels: Vec<LedgerLevel>,
+    /// Greatest difference at any level, by the greatest force: 0.001 is 0.1 %.
+    pub difference: f64,
+}
+
+/// One level of the path.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct LedgerLevel {
+    /// Such as `secondaries`.
+    pub level: String,
+    /// What comes in, own weight included.
+    #[serde(rename = "in")]
+    pub into_kn: f64,
+    /// What its supports bear.
+    #[serde(rename = "out")]
+    pub out_kn: f64,
+}
+
+/// Moment, shear and deflection along a member in the section plane.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Diagram {
+    /// The element that it belongs to.
+    pub owner: Id,
+    /// Such as `S1 primary`.
+    pub member: String,
+    /// Axis of the member.
+    pub from: Point,
+    /// End of its axis.
+    pub to: Point,
+    /// Evenly or unevenly spaced along the axis.
+    pub stations: Vec<Station>,
+}
+
+/// One place on a member.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Station {
+    /// Distance from the start of the axis.
+    pub s_m: f64,
+    /// Bending moment, positive where it stretches the side to the right of the axis.
+    pub moment_knm: f64,
+    /// Shear.
+    pub shear_kn: f64,
+    /// Deflection to the left of the axis.
+    pub deflection_m: f64,
+}
+
+/// The room in an opening, measured between placed solids.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Clearance {
+    /// The opening.
+    pub opening: Id,
+    /// Least clear width over the height of the way, guards and tolerance taken off.
+    pub width_m: f64,
+    /// Least clear height over the width of the way, deflection and tolerance taken off.
+    pub height_m: f64,
+    /// What is nearest at the left and right, and at what height.
+    pub width_between: String,
+    /// What is lowest above the way.
+    pub height_below: String,
+}
+
+/// How much a finding matters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Severity {
+    /// Must not be built so.
+    Fail,
+    /// Missing or outside the range of a method.
+    Warn,
+    /// Worth knowing.
+    Note,
+}
+
+/// What the user should know, in whole sentences.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Finding {
+    /// How much it matters.
+    pub severity: Severity,
+    /// The element concerned.
+    #[serde(skip)]
+    pub owner: Option<Id>,
+    /// Where on the section.
+    #[serde(skip)]
+    pub at: Option<Point>,
+    /// Index of the check behind it.
+    #[serde(skip)]
+    pub check: Option<usize>,
+    /// What is wrong and where.
+    pub text: String,
+    /// What to do.
+    pub remedy: String,
+}

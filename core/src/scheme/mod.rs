@@ -1,0 +1,54 @@
+//! What the user drew: the section, its pours, and the equipment placed on it. Saved as JSON, `"schema": 1`.
+
+mod ids;
+mod placing;
+mod section;
+mod settings;
+
+pub use ids::{FaceRef, Id};
+pub use placing::{
+    Arrangement, Bearing, Direction, Falsework, Lateral, LegLine, Opening, Shutter, Spacing, TieEnd, TieRow,
+};
+pub use section::{Cell, Corner, Cut, Joint, Section};
+pub use settings::{Basis, Bays, Concrete, Delivery, Ground, Limits, Loads, PressureMethod};
+
+use crate::catalogue::Item;
+use serde::{Deserialize, Serialize};
+
+/// The version of the file format that this crate writes.
+pub const SCHEMA: u32 = 1;
+
+/// A whole drawing. Every element has an [`Id`] of its own, unique in the scheme.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Scheme {
+    /// Version of the file format, [`SCHEMA`].
+    pub schema: u32,
+    /// What the job is called on the drawing.
+    pub name: String,
+    /// The concrete section.
+    pub section: Section,
+    /// How the culvert is cut into pours along its length.
+    pub bays: Bays,
+    /// The fresh concrete and how it arrives.
+    pub concrete: Concrete,
+    /// The rules that resistances follow.
+    pub basis: Basis,
+    /// Loads that do not come from the concrete.
+    pub loads: Loads,
+    /// Limits of deflection and clearance.
+    pub limits: Limits,
+    /// What the works stand on where no concrete is below.
+    pub ground: Ground,
+    /// Wall shutters.
+    pub shutters: Vec<Shutter>,
+    /// Rows of ties and props that hold the shutters.
+    pub ties: Vec<TieRow>,
+    /// Soffit falsework, one for each soffit.
+    pub falsework: Vec<Falsework>,
+    /// Ways kept open through the falsework.
+    pub openings: Vec<Opening>,
+    /// The user's own items; one with the code of a catalogue item replaces it.
+    #[serde(default)]
+    pub items: Vec<Item>,
+}
