@@ -59,6 +59,12 @@ impl Unknowns {
         self.of(node).map(|unknown| unknown.map_or(0.0, |unknown| x[unknown]))
     }
 
+    /// Global movements of both ends of an element.
+    pub fn movement_of_ends(&self, x: &[f64], element: &Element) -> [f64; 6] {
+        let [[a, b, c], [d, e, f]] = element.nodes.map(|node| self.movement(x, node));
+        [a, b, c, d, e, f]
+    }
+
     /// The node and direction that move most in `x`: a rotation only if hardly anything shifts.
     pub fn greatest(&self, x: &[f64]) -> Option<(usize, Dof)> {
         // Of the shifts and of the rotations.

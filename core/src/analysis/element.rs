@@ -30,7 +30,7 @@ struct Bending {
 }
 
 impl Element {
-    pub fn new(frame: &Frame, member: &Member, tension: f64) -> Self {
+    pub fn new(frame: &Frame, member: &Member) -> Self {
         let (length, cosine, sine) = frame.direction(member);
         let bar = member.ei == 0.0;
         let mut element = Self {
@@ -44,7 +44,7 @@ impl Element {
             tension: 0.0,
             s: [0.0; 6],
         };
-        element.set_tension(tension);
+        element.set_tension(0.0);
         element
     }
 
@@ -209,7 +209,9 @@ mod tests {
         frame.add_node(0.0, 0.0);
         frame.add_node(2.0, 1.0);
         let member = Member { release_i: hinged[0], release_j: hinged[1], ..Member::beam(0, 1, 3.0, 70.0) };
-        Element::new(&frame, &member, tension)
+        let mut element = Element::new(&frame, &member);
+        element.set_tension(tension);
+        element
     }
 
     #[test]

@@ -3,7 +3,7 @@ use super::element::Element;
 use super::loads::LocalLoads;
 use super::piece::{Pieces, Response};
 use super::skyline::Skyline;
-use super::{Displacement, Dof, Frame, FrameError, LoadCase, Reaction, Solution};
+use super::{Dof, Frame, FrameError, LoadCase, Reaction, Solution};
 
 /// A pivot below this part of its diagonal has nothing left but rounding.
 const LEAST_PIVOT: f64 = 1e-11;
@@ -14,27 +14,55 @@ const BALANCE: f64 = 1e-6;
 /// A frame ready to be solved for any number of load cases.
 #[derive(Clone, Debug)]
 pub struct Factorised<'a> {
-    frame: &'a Frame,
-    elements: Vec<Element>,
-    unknowns: Unknowns,
-    matrix: Skyline,
+    pub(super) frame: &'a Frame,
+    pub(super) elements: Vec<Element>,
+    pub(super) unknowns: Unknowns,
+    pub(super) matrix: Skyline,
 }
 
 impl Frame {
     /// Factorises the stiffness of the frame, or says where the frame is loose.
     pub fn factorise(&self) -> Result<Factorised<'_>, FrameError> {
         self.validate()?;
-        let elements: Vec<_> = self.members.iter().map(|member| Element::new(self, member, 0.0)).collect();
-        let unknowns = Unknowns::new(self, &elements);
-        let mut matrix = unknowns.matrix(&elements);
-        unknowns.assemble(self, &elements, &mut matrix);
-        matrix.factorise();
-        if let Some(row) = matrix.weak_pivot(LEAST_PIVOT) {
-            let movement = matrix.soft_movement(row);
-            let (node, dof) = unknowns.greatest(&movement).unwrap_or((0, Dof::Ux));
-            return Err(FrameError::Mechanism { node, dof });
+        let mut factorised = Factorised::new(self);
+        factorised.count_negative();
+        match factorised.matrix.weak_pivot(LEAST_PIVOT) {
+            None => Ok(factorised),
+            Some(row) => {
+                let movement = factorised.matrix.soft_movement(row);
+                let (node, dof) = factorised.unknowns.greatest(&movement).unwrap_or((0, Dof::Ux));
+                Err(FrameError::Mechanism { node, dof })
+            }
         }
-        Ok(Factorised { frame: self, elements, unknowns, matrix })
+    }
+}
+
+impl<'a> Factorised<'a> {
+    /// A frame checked before, not yet factorised.
+    pub(super) fn new(frame: &'a Frame) -> Self {
+        let elements: Vec<_> = frame.members.iter().map(|member| Element::new(frame, member)).collect();
+        let unknowns = Unknowns::new(frame, &elements);
+        let matrix = unknowns.matrix(&elements);
+        Self { frame, elements, unknowns, matrix }
+    }
+
+    /// Sets the axial force of each member that acts on its deflections. Factorise again after that.
+    pub(super) fn set_tensions(&mut self, tensions: impl Iterator<Item = f64>) {
+        for (element, tension) in self.elements.iter_mut().zip(tensions) {
+            element.set_tension(tension);
+        }
+    }
+
+    /// Factorises and counts the negative eigenvalues of the stiffness, those of the held members included.
+    pub(super) fn count_negative(&mut self) -> usize {
+        self.unknowns.assemble(self.frame, &self.elements, &mut self.matrix);
+        self.matrix.factorise() + self.elements.iter().map(Element::buckled_alone).sum::<usize>()
+    }
+
+    /// Factorises, or says that the frame is not stable under its axial forces.
+    pub(super) fn factorise_stable(&mut self) -> Result<(), FrameError> {
+        let unstable = self.count_negative() > 0 || self.matrix.weak_pivot(LEAST_PIVOT).is_some();
+        if unstable { Err(FrameError::Unstable) } else { Ok(()) }
     }
 }
 
@@ -47,8 +75,7 @@ impl Factorised<'_> {
         let mut forces = vec![[0.0; 3]; self.frame.nodes.len()];
         for (member, (element, response)) in self.elements.iter().zip(&responses).enumerate() {
             let [i, j] = element.nodes;
-            let ([a, b, c], [d, e, f]) = (self.unknowns.movement(&x, i), self.unknowns.movement(&x, j));
-            let start = element.start(element.turn_in([a, b, c, d, e, f]), response);
+            let start = element.start(element.turn_in(self.unknowns.movement_of_ends(&x, element)), response);
             let ends = element.turn_out(element.end_forces(&start, response));
             for dof in 0..3 {
                 forces[i][dof] += ends[dof];
@@ -116,7 +143,7 @@ impl Factorised<'_> {
                 let residual = balance[dof] - reactions[node][dof];
                 if held[node][dof] {
                     reactions[node][dof] = balance[dof];
-                } else if !(residual.abs() <= BALANCE * greatest) {
+                } else if residual.is_nan() || residual.abs() > BALANCE * greatest {
                     let dof = Dof::ALL[dof];
                     let loose = dof == Dof::Rz && self.unknowns.of(node)[2].is_none();
                     return Err(if loose {
@@ -127,10 +154,10 @@ impl Factorised<'_> {
                 }
             }
         }
-        let displacements = (0..self.frame.nodes.len()).map(|node| self.unknowns.movement(x, node));
+        let displacements = (0..self.frame.nodes.len()).map(|node| self.unknowns.movement(x, node).into());
         Ok(Solution {
-            displacements: displacements.map(|[ux, uy, rz]| Displacement { ux, uy, rz }).collect(),
-            reactions: reactions.into_iter().map(|[fx, fy, mz]| Reaction { fx, fy, mz }).collect(),
+            displacements: displacements.collect(),
+            reactions: reactions.into_iter().map(Reaction::from).collect(),
             spring_forces,
             pieces,
         })

@@ -84,6 +84,7 @@ pub(super) struct LocalForce {
 }
 
 /// A load case checked and turned to the axes of the members, in their order.
+#[derive(Default)]
 pub(super) struct LocalLoads {
     pub lines: Vec<LocalLoad>,
     pub forces: Vec<LocalForce>,

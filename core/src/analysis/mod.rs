@@ -1,4 +1,4 @@
-//! Linear analysis of plane frames.
+//! Linear, buckling and second-order analysis of plane frames.
 //!
 //! Straight prismatic members after Euler and Bernoulli with small displacements: no shear deformation.
 //!
@@ -11,6 +11,7 @@
 //! V = dM/dx, deflections are along local y. Reactions act on the structure.
 
 mod assembly;
+mod buckling;
 mod element;
 mod error;
 mod extremes;
@@ -19,9 +20,12 @@ mod frame;
 mod loads;
 mod order;
 mod piece;
+mod second_order;
 mod skyline;
 mod solution;
+mod subdivision;
 
+pub use buckling::{BucklingMode, BucklingShape};
 pub use error::FrameError;
 pub use extremes::Extremes;
 pub use factorised::Factorised;

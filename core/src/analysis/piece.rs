@@ -33,6 +33,10 @@ pub(super) struct Piece {
 }
 
 impl Piece {
+    pub fn end(&self) -> f64 {
+        self.x + self.length
+    }
+
     /// Solution of `EI·v'''' − N·v'' = q` from the start of the piece.
     pub fn at(&self, x: f64) -> State {
         let s = transfer(self.tension * self.compliance, x);
@@ -107,6 +111,10 @@ impl Pieces {
         &self.all[self.starts[member]..self.starts[member + 1]]
     }
 
+    pub fn of_mut(&mut self, member: usize) -> &mut [Piece] {
+        &mut self.all[self.starts[member]..self.starts[member + 1]]
+    }
+
     /// Cuts members where their loads jump or kink.
     pub fn cut(elements: &[Element], loads: &LocalLoads) -> Self {
         let mut pieces = Self { all: Vec::with_capacity(2 * elements.len()), starts: vec![0] };
@@ -125,6 +133,29 @@ impl Pieces {
         pieces
     }
 
+    /// The piece of a member at `x` from node i, and the state there.
+    pub fn at(&self, member: usize, x: f64) -> (&Piece, State) {
+        let pieces = self.of(member);
+        let piece = &pieces[pieces.partition_point(|piece| piece.x <= x).max(1) - 1];
+        (piece, piece.at((x - piece.x).clamp(0.0, piece.length)))
+    }
+
+    /// Makes one member of the parts of each, where `starts` are the first parts.
+    pub fn join(&mut self, starts: &[usize]) {
+        for parts in starts.windows(2) {
+            let mut before = 0.0;
+            for part in parts[0]..parts[1] {
+                let pieces = self.of_mut(part);
+                let length = pieces.last().map_or(0.0, Piece::end);
+                for piece in pieces {
+                    piece.x += before;
+                }
+                before += length;
+            }
+        }
+        self.starts = starts.iter().map(|&part| self.starts[part]).collect();
+    }
+
     /// Response of a member at rest at its start.
     pub fn response(&self, member: usize) -> Response {
         let mut response = Response::default();
@@ -140,7 +171,7 @@ impl Pieces {
 
     /// Fills in the states of a member from the state at its start.
     pub fn set_start(&mut self, member: usize, mut state: State) {
-        for piece in &mut self.all[self.starts[member]..self.starts[member + 1]] {
+        for piece in self.of_mut(member) {
             piece.start = state.after(piece.force);
             state = piece.at(piece.length);
         }

@@ -1,6 +1,6 @@
 use super::Extremes;
 use super::extremes::Search;
-use super::piece::{Piece, Pieces, State};
+use super::piece::{Piece, Pieces};
 
 /// A solved load case.
 ///
@@ -36,6 +36,18 @@ pub struct Reaction {
     pub mz: f64,
 }
 
+impl From<[f64; 3]> for Displacement {
+    fn from([ux, uy, rz]: [f64; 3]) -> Self {
+        Self { ux, uy, rz }
+    }
+}
+
+impl From<[f64; 3]> for Reaction {
+    fn from([fx, fy, mz]: [f64; 3]) -> Self {
+        Self { fx, fy, mz }
+    }
+}
+
 impl Solution {
     /// Movement of a node.
     pub fn displacement(&self, node: usize) -> Displacement {
@@ -54,23 +66,23 @@ impl Solution {
 
     /// Axial force in kN, tension positive, `x` m from node i.
     pub fn axial_at(&self, member: usize, x: f64) -> f64 {
-        self.at(member, x).1.axial
+        self.pieces.at(member, x).1.axial
     }
 
     /// Moment in kNm, `x` m from node i.
     pub fn moment_at(&self, member: usize, x: f64) -> f64 {
-        self.at(member, x).1.moment
+        self.pieces.at(member, x).1.moment
     }
 
     /// Shear in kN, `x` m from node i.
     pub fn shear_at(&self, member: usize, x: f64) -> f64 {
-        let (piece, state) = self.at(member, x);
+        let (piece, state) = self.pieces.at(member, x);
         piece.shear(&state)
     }
 
     /// Deflection along local y in m, `x` m from node i, movement of the nodes included.
     pub fn deflection_at(&self, member: usize, x: f64) -> f64 {
-        self.at(member, x).1.deflection
+        self.pieces.at(member, x).1.deflection
     }
 
     /// Greatest and least moment, shear and deflection of a member and where they are, exactly.
@@ -85,15 +97,23 @@ impl Solution {
         pieces.iter().map(|piece| piece.x).chain(end).collect()
     }
 
-    fn at(&self, member: usize, x: f64) -> (&Piece, State) {
+    /// Axial force at node i and node j of a member.
+    pub(super) fn axial_ends(&self, member: usize) -> (f64, f64) {
         let pieces = self.pieces.of(member);
-        let piece = &pieces[pieces.partition_point(|piece| piece.x <= x).max(1) - 1];
-        (piece, piece.at((x - piece.x).clamp(0.0, piece.length)))
+        let start = pieces.first().map_or(0.0, |piece| piece.start.axial);
+        (start, pieces.last().map_or(start, |piece| piece.at(piece.length).axial))
     }
-}
 
-impl Piece {
-    pub(super) fn end(&self) -> f64 {
-        self.x + self.length
+    pub(super) fn mean_axial(&self, member: usize) -> f64 {
+        let (at_i, at_j) = self.axial_ends(member);
+        0.5 * (at_i + at_j)
+    }
+
+    /// Joins the parts of each member, where `starts` are the first parts, and forgets nodes beyond the first `nodes`.
+    pub(super) fn join(mut self, starts: &[usize], nodes: usize) -> Self {
+        self.pieces.join(starts);
+        self.displacements.truncate(nodes);
+        self.reactions.truncate(nodes);
+        self
     }
 }
