@@ -43,7 +43,9 @@ pub enum SchemeError {
     Schema { found: u32 },
 
     #[error(
-        "{subject}: {quantity} of {value:?} {unit} is not from {low} to {high} {unit}. Enter a value in this range."
+        "{subject}: {quantity} of {value:?}{} is not from {low} to {high}{}. Enter a value in this range.",
+        spaced(unit),
+        spaced(unit)
     )]
     OutOfRange { subject: Subject, quantity: &'static str, value: f64, low: f64, high: f64, unit: &'static str },
 
