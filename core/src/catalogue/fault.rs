@@ -45,7 +45,8 @@ impl Item {
 
     fn out_of_range(&self) -> Option<ItemFault> {
         let fault = |(field, value, limit): (&'static str, f64, f64)| {
-            let real = value > 0.0 && value < limit;
+            let may_be_nought = field == "stem_m";
+            let real = (value > 0.0 || may_be_nought && value == 0.0) && value < limit;
             (!real).then(|| ItemFault::OutOfRange { code: self.code.clone(), field, value, limit })
         };
         self.values().into_iter().find_map(fault)
@@ -116,6 +117,7 @@ impl Item {
                 ("length_m", plate.length_m, 10.0),
                 ("thickness_m", plate.thickness_m, 1.0),
                 ("mass_kg", plate.mass_kg, 1e4),
+                ("stem_m", plate.stem_m, 10.0),
             ],
         }
     }

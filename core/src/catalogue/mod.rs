@@ -8,7 +8,7 @@ mod timber_class;
 mod tube;
 
 pub use fault::ItemFault;
-pub use item::{Beam, Board, Brace, Item, Kind, Leg, Plate, Section, Steel, Tie, Timber, TimberBeam};
+pub use item::{Beam, Board, Brace, Item, Kind, Leg, Plate, PlateMaterial, Section, Steel, Tie, Timber, TimberBeam};
 pub(crate) use section::Dimensions;
 pub use section::{STEEL_MODULUS_MPA, SectionProperties};
 pub use timber_class::{Strengths, TimberClass};

@@ -17,12 +17,12 @@ const K2_SHEAR: f64 = 0.9;
 const K2_BEARING: f64 = 0.6;
 
 /// What a basis allows, N/mm², with the factors that lead to it.
-struct Allowed {
-    bending_mpa: f64,
+pub(super) struct Allowed {
+    pub bending_mpa: f64,
     bending_text: String,
     shear_mpa: f64,
     shear_text: String,
-    bearing_mpa: f64,
+    pub bearing_mpa: f64,
     bearing_text: String,
     /// Length counted at a support.
     bearing_mm: f64,
@@ -36,10 +36,7 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
         return vec![no_resistance(CheckKind::Bending, forces.moment_knm, "kNm", &reason)];
     };
     let (b, h) = (timber.breadth_m * 1e3, timber.depth_m * 1e3);
-    let allowed = match basis {
-        Basis::WorkingLoad => permissible(class, h, forces.bearing_length_m * 1e3),
-        Basis::LimitStateB1 | Basis::LimitStateB2 => limit_state(class, basis, h, forces.bearing_length_m * 1e3),
-    };
+    let allowed = allowed(class, basis, h, forces.bearing_length_m * 1e3);
     let modulus_cm3 = b * h * h / 6e3;
     let bending = Comparison {
         check: CheckKind::Bending,
@@ -91,6 +88,14 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
         verdicts.push(bearing.verdict("F / (fc90 b l)", &numbers));
     }
     verdicts
+}
+
+/// Strengths of a member of depth `h` mm on a support of a length in mm.
+pub(super) fn allowed(class: TimberClass, basis: Basis, h: f64, bearing_mm: f64) -> Allowed {
+    match basis {
+        Basis::WorkingLoad => permissible(class, h, bearing_mm),
+        Basis::LimitStateB1 | Basis::LimitStateB2 => limit_state(class, basis, h, bearing_mm),
+    }
 }
 
 /// BS 5268-2 grade stresses, wet; no load sharing; bearing with wane and without the short-bearing factor.
