@@ -124,13 +124,15 @@ fn channel_properties(d: Dimensions) -> SectionProperties {
     let (web, root) = (tw / tf, r / tf);
     let alpha = -0.0908 + 0.2621 * web + 0.1231 * root - 0.0752 * web * root - 0.0945 * web * web;
     let circle = 2.0 * (3.0 * r + tw + tf - (2.0 * (2.0 * r + tw) * (2.0 * r + tf)).sqrt());
-    let (flange, depth) = (b - tw / 2.0, h - tf);
-    let warping = tf * cube(flange) * depth * depth / 12.0 * (3.0 * flange * tf + 2.0 * depth * tw)
-        / (6.0 * flange * tf + depth * tw);
+    let minor_inertia = about_back - area * centroid * centroid;
+    let (depth, offset) = (h - tf, centroid - tw / 2.0);
+    let square = depth * depth;
+    let warping =
+        square / 4.0 * (minor_inertia - area * offset * offset * (square * area / (4.0 * major_inertia) - 1.0));
     SectionProperties {
         area_mm2: area,
         major_inertia_mm4: major_inertia,
-        minor_inertia_mm4: about_back - area * centroid * centroid,
+        minor_inertia_mm4: minor_inertia,
         elastic_modulus_mm3: major_inertia / (h / 2.0),
         plastic_modulus_mm3: plastic,
         torsion_mm4: torsion(d, alpha, circle),

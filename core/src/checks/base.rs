@@ -4,7 +4,6 @@ use super::timber;
 use crate::catalogue::{Item, Plate, PlateMaterial, TimberClass};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::{Basis, Bearing, Ground};
-use std::f64::consts::PI;
 
 /// `αcc` of the UK annex to EN 1992-1-1.
 const ALPHA_CC: f64 = 0.85;
@@ -85,18 +84,15 @@ impl Pressure {
     }
 }
 
-/// The part of the plate that shares the force.
+/// The part of the plate that shares the force. A round tube counts as the square inside it; across its grain timber
+/// spreads the force at 45°.
 fn sharing_area_m2(plate: &Plate, basis: Basis, pressure_kpa: f64) -> f64 {
     let Plate { width_m, length_m, thickness_m, stem_m, .. } = *plate;
     let reach = |strength_mpa: f64| thickness_m * (strength_mpa * 1e3 / (3.0 * pressure_kpa)).sqrt();
     match plate.material {
         PlateMaterial::Steel => {
-            let across = stem_m + 2.0 * reach(PLATE_YIELD_MPA / Divisor::new(basis, gamma::STEEL).value());
-            if across * across >= width_m * width_m + length_m * length_m {
-                width_m * length_m
-            } else {
-                PI / 4.0 * across.min(width_m) * across.min(length_m)
-            }
+            let side = stem_m / 2f64.sqrt() + 2.0 * reach(PLATE_YIELD_MPA / Divisor::new(basis, gamma::STEEL).value());
+            side.min(width_m) * side.min(length_m)
         }
         PlateMaterial::Timber => {
             let along = stem_m + 2.0 * reach(sole_strengths(basis, thickness_m).map_or(0.0, |sole| sole.bending_mpa));
