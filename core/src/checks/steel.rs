@@ -33,9 +33,9 @@ pub(super) fn check(steel: &Steel, basis: Basis, forces: BeamForces) -> Vec<Verd
 /// Clause, and what the basis makes of it.
 pub(super) fn source(clause: &str, basis: Basis) -> String {
     match basis {
-        Basis::WorkingLoad => format!("EN 1993-1-1 {clause} by 1.65, as in BS 5975 practice (from memory)"),
-        Basis::LimitStateB1 => format!("EN 1993-1-1 {clause}, γM 1.1 of EN 12812"),
-        Basis::LimitStateB2 => format!("EN 1993-1-1 {clause}, γM 1.1 of EN 12812; class B2"),
+        Basis::WorkingLoad => format!("{clause} divided by 1.65, as in BS 5975 practice (from memory)"),
+        Basis::LimitStateB1 => format!("{clause}, γM 1.1 of EN 12812"),
+        Basis::LimitStateB2 => format!("{clause}, γM 1.1 of EN 12812; class B2"),
     }
 }
 
@@ -59,7 +59,7 @@ impl Member<'_> {
             demand: shear_kn,
             resistance: count * area * self.yield_mpa / 3f64.sqrt() / self.divisor().value() * 1e-3,
             unit: "kN",
-            source: source("6.2.6", self.basis),
+            source: source("EN 1993-1-1 6.2.6", self.basis),
         };
         let numbers = format!(
             "{} kN / ({count} × {} mm² × {} N/mm² / √3 / {})",
@@ -87,7 +87,7 @@ impl Member<'_> {
             _ => full * (1.0 - reduction),
         };
         let count = self.steel.count();
-        let clause = if high { "6.2.8" } else { "6.2.5" };
+        let clause = if high { "EN 1993-1-1 6.2.8" } else { "EN 1993-1-1 6.2.5" };
         let comparison = Comparison {
             check: CheckKind::Bending,
             demand: moment_knm,
@@ -97,14 +97,15 @@ impl Member<'_> {
         };
         let symbol = if plastic { "Wpl" } else { "Wel" };
         let numbers = format!(
-            "{} kNm / ({count} × {} cm³ × {} N/mm² / {}){}",
+            "{} kNm / ({count} × {} cm³ × {} N/mm² / {})",
             number(moment_knm),
             number(modulus * 1e-3),
             number(self.yield_mpa),
-            self.divisor(),
-            if high { format!(", {symbol} reduced for shear with ρ {}", number(reduction)) } else { String::new() }
+            self.divisor()
         );
-        comparison.verdict(&format!("M / (n {symbol} fy / γ)"), &numbers)
+        let given =
+            if high { format!("{symbol} reduced for shear with ρ = {}", number(reduction)) } else { String::new() };
+        comparison.verdict_given(&given, &format!("M / (n {symbol} fy / γ)"), &numbers)
     }
 }
 
