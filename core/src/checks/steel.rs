@@ -115,7 +115,8 @@ fn high_shear_reduction(shear_ratio: f64) -> f64 {
     excess * excess
 }
 
-/// Class of the section in bending about its major axis, EN 1993-1-1 Table 5.2; none for class 4.
+/// Class of the flanges, EN 1993-1-1 Table 5.2; none for class 4. A web that need not be checked for shear buckling is
+/// of class 1 in bending.
 pub(super) fn class_in_bending(section: &Section, yield_mpa: f64) -> Option<u8> {
     let epsilon = (235.0 / yield_mpa).sqrt();
     let d = section.dimensions();
@@ -123,12 +124,7 @@ pub(super) fn class_in_bending(section: &Section, yield_mpa: f64) -> Option<u8> 
         Section::I { .. } => (d.b - d.tw) / 2.0 - d.r,
         Section::Channel { .. } => d.b - d.tw - d.r,
     };
-    let class = |slenderness: f64, limits: [f64; 3]| {
-        limits.iter().zip(1..).find(|(limit, _)| slenderness <= *limit * epsilon).map(|(_, class)| class)
-    };
-    let flange = class(outstand / d.tf, [9.0, 10.0, 14.0])?;
-    let web = class((d.web_depth() - 2.0 * d.r) / d.tw, [72.0, 83.0, 124.0])?;
-    Some(flange.max(web))
+    [9.0, 10.0, 14.0].iter().zip(1..).find(|(limit, _)| outstand / d.tf <= *limit * epsilon).map(|(_, class)| class)
 }
 
 /// Whether shear buckling need not be checked: `hw / tw ≤ 72 ε / η` with η = 1.0.
