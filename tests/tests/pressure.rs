@@ -77,6 +77,13 @@ fn full_head_is_fluid() {
     assert_close("kPa", pressure_limit(&concrete, 1.0, 5.0, 4.5).kpa, 24.0 * 4.5, 1e-12);
 }
 
+/// A form drawn lower than its pour counts as high as the pour.
+#[test]
+fn form_is_at_least_as_high_as_its_pour() {
+    let concrete = ciria(25.0, 10.0, 1.0, 0.45);
+    assert_eq!(pressure_limit(&concrete, 2.0, 1.0, 4.0).kpa, pressure_limit(&concrete, 2.0, 4.0, 4.0).kpa);
+}
+
 #[test]
 fn range_of_the_method_is_told() {
     assert!(wall(2.0, 0.45, 2.0, 4.0).warnings[0].contains("2 °C"));

@@ -203,6 +203,31 @@ fn stiff_steel_plate_shares_fully() {
     assert_close("ratio", verdicts[0].ratio(), 1.0, 1e-9);
 }
 
+/// Forces of limit states carry at least 1.35, so 12 kN allowed at 200 kPa becomes 16.2 kN.
+#[test]
+fn allowable_pressure_on_each_basis() {
+    let resistance = |basis| check_base(&generic("BASE150"), basis, &Bearing::Ground, &GROUND, 1.0)[0].resistance;
+    assert_close("working", resistance(WORKING), 200.0, 1e-12);
+    assert_close("B1", resistance(B1), 270.0, 1e-12);
+    assert_close("B2", resistance(B2), 270.0 / 1.15, 1e-12);
+}
+
+/// 50 mm of timber spread 150 mm to 250 mm across the grain, whatever its breadth.
+#[test]
+fn timber_spreads_at_45_degrees_across_its_grain() {
+    let plate = Plate {
+        width_m: 0.5,
+        length_m: 0.6,
+        thickness_m: 0.05,
+        mass_kg: 7.5,
+        material: PlateMaterial::Timber,
+        stem_m: 0.15,
+    };
+    let ground = Ground { allowable_kpa: 20.0, ..GROUND };
+    let verdicts = check_base(&own(Kind::Plate(plate)), WORKING, &Bearing::Ground, &ground, 15.0);
+    assert_close("pressure", verdicts[0].demand, 15.0 / (0.25 * 0.6), 1e-9);
+}
+
 #[test]
 fn class_b2_divides_by_1_15() {
     for code in ["T75x150", "TB20", "UB305x165x40"] {

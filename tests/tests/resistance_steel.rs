@@ -208,6 +208,44 @@ fn yield_follows_thickness_and_grade() {
     assert!(check_beam(&self::of_grade("HE200B", "S999"), WORKING, 1.0, 0.0, None, 0.0)[0].ratio().is_infinite());
 }
 
+fn plate_girder(b_mm: f64, tf_mm: f64, tw_mm: f64) -> Item {
+    let section = Section::I { h_mm: 300.0, b_mm, tw_mm, tf_mm, r_mm: 8.0 };
+    let steel = Steel { section, grade: "S275".into(), side_by_side: 1, breadth_m: b_mm / 1e3 };
+    Item { code: "OWN".into(), name: "own".into(), source: "test".into(), kind: Kind::Steel(steel) }
+}
+
+/// EN 1993-1-1 Table 5.2 with ε = √(235/275) = 0.924. Flange outstand 89 mm: by 10 mm 8.9 < 10 ε, by 8 mm
+/// 11.1 < 14 ε is class 3, by 6 mm 14.8 is class 4. Web 284 mm by 4 mm: 71 > 72 ε.
+#[test]
+fn section_classes() {
+    let bending = |item: &Item| check_beam(item, WORKING, 1.0, 0.0, None, 0.0)[0].clone();
+    let modulus = |item: &Item| bending(item).resistance * 1.65 / 275.0 * 1e6;
+    let (plastic, elastic) = (plate_girder(200.0, 10.0, 6.0), plate_girder(200.0, 8.0, 6.0));
+    assert_close("class 2", modulus(&plastic), steel(&plastic).section.properties().plastic_modulus_mm3, 1e-9);
+    assert_close("class 3", modulus(&elastic), steel(&elastic).section.properties().elastic_modulus_mm3, 1e-9);
+    let twisting = check_lateral_torsional(&elastic, WORKING, 1.0, 0.0).expect("steel").resistance;
+    assert_close("class 3 twisting", twisting, bending(&elastic).resistance, 1e-12);
+    assert_eq!(bending(&plate_girder(200.0, 6.0, 6.0)).resistance, 0.0);
+    let thin_web = check_beam(&plate_girder(150.0, 8.0, 4.0), WORKING, 1.0, 1.0, None, 0.0);
+    assert!(thin_web[0].ratio().is_infinite() && thin_web[0].check == CheckKind::Shear);
+}
+
+/// Channels: curve d for lateral torsional buckling, and the whole modulus reduced where shear is high; at 0.9 of the
+/// shear resistance by (2 × 0.9 − 1)² = 0.64.
+#[test]
+fn channels() {
+    let item = generic("2PFC150x75");
+    let verdict = check_lateral_torsional(&item, WORKING, 1.0, 1.7).expect("steel");
+    let properties = steel(&item).section.properties();
+    let critical = critical_moment_knm(&properties, MomentShape::uniform_load(75.0), 1.7);
+    let slenderness = (properties.plastic_modulus_mm3 * 275e-6 / critical).sqrt();
+    let alone = check_beam(&item, WORKING, 1.0, 0.0, None, 0.0);
+    let chi = reduction(slenderness, imperfection("d").expect("curve"));
+    assert_close("χ", verdict.resistance, alone[0].resistance * chi, 1e-9);
+    let sheared = check_beam(&item, WORKING, 1.0, 0.9 * alone[1].resistance, None, 0.0);
+    assert_close("high shear", sheared[0].resistance, alone[0].resistance * 0.36, 1e-9);
+}
+
 /// Opening beam UB 305×165×40 over 4 m, statics by hand: M 47.52 kNm against 171.3 kNm.
 #[test]
 fn opening_beam() {

@@ -29,14 +29,9 @@ pub fn check_base(item: &Item, basis: Basis, bearing: &Bearing, ground: &Ground,
         unit: "kPa",
         source: allowed.source.into(),
     };
-    let numbers = format!(
-        "({} kN / {} m² of {} m²) / ({})",
-        number(force_kn),
-        number(area_m2),
-        number(plate.width_m * plate.length_m),
-        allowed.text
-    );
-    let mut verdicts = vec![comparison.verdict(&format!("(N / Aeff) / {}", allowed.symbol), &numbers)];
+    let numbers = format!("({} kN / {} m²) / ({})", number(force_kn), number(area_m2), allowed.text);
+    let given = format!("Aeff = {} m² of {} m²", number(area_m2), number(plate.width_m * plate.length_m));
+    let mut verdicts = vec![comparison.verdict_given(&given, &format!("(N / Aeff) / {}", allowed.symbol), &numbers)];
     if plate.material == PlateMaterial::Timber {
         verdicts.push(crushing(plate, basis, force_kn));
     }

@@ -62,18 +62,16 @@ impl Strut<'_> {
             demand: force_kn,
             resistance: chi * squash_kn / divisor.value(),
             unit: "kN",
-            source: source("6.3.1", basis),
+            source: source("EN 1993-1-1 6.3.1", basis),
         };
         let numbers = format!(
-            "{} kN / ({} × {} mm² × {} N/mm² / {divisor}), L {} m, λ {}, curve {}",
+            "{} kN / ({} × {} mm² × {} N/mm² / {divisor})",
             number(force_kn),
             number(chi),
             number(area_mm2),
-            number(self.yield_mpa),
-            number(self.length_m),
-            number(slenderness),
-            self.curve
+            number(self.yield_mpa)
         );
-        comparison.verdict("N / (χ A fy / γ)", &numbers)
+        let given = format!("L = {} m, λ = {}, curve {}", number(self.length_m), number(slenderness), self.curve);
+        comparison.verdict_given(&given, "N / (χ A fy / γ)", &numbers)
     }
 }

@@ -32,9 +32,15 @@ pub(super) struct Comparison {
 impl Comparison {
     /// A verdict whose formula reads `symbols = numbers = ratio`.
     pub fn verdict(self, symbols: &str, numbers: &str) -> Verdict {
+        self.verdict_given("", symbols, numbers)
+    }
+
+    /// The same after what its numbers come from: `given; symbols = numbers = ratio`.
+    pub fn verdict_given(self, given: &str, symbols: &str, numbers: &str) -> Verdict {
         let Comparison { check, demand, resistance, unit, source } = self;
         let mut verdict = Verdict { check, demand, resistance, unit, source, formula: String::new() };
-        verdict.formula = format!("{symbols} = {numbers} = {}", ratio(verdict.ratio()));
+        let separator = if given.is_empty() { "" } else { "; " };
+        verdict.formula = format!("{given}{separator}{symbols} = {numbers} = {}", ratio(verdict.ratio()));
         verdict
     }
 }

@@ -66,8 +66,8 @@ pub fn check_lateral_torsional(item: &Item, basis: Basis, moment_knm: f64, lengt
     let critical = critical_moment_knm(&properties, MomentShape::uniform_load(d.h / 2.0), length_m);
     let slenderness = (modulus * yield_mpa * 1e-6 / critical).sqrt();
     let (chi, clause) = match steel.section {
-        Section::I { .. } => (rolled_reduction(slenderness, d.h / d.b), "6.3.2.3"),
-        Section::Channel { .. } => (reduction(slenderness, 0.76), "6.3.2.2"),
+        Section::I { .. } => (rolled_reduction(slenderness, d.h / d.b), "EN 1993-1-1 6.3.2.3"),
+        Section::Channel { .. } => (reduction(slenderness, 0.76), "EN 1993-1-1 6.3.2.2"),
     };
     let divisor = Divisor::new(basis, gamma::STEEL);
     let count = steel.count();
@@ -79,14 +79,12 @@ pub fn check_lateral_torsional(item: &Item, basis: Basis, moment_knm: f64, lengt
         source: source(clause, basis),
     };
     let numbers = format!(
-        "{} kNm / ({count} × {} × {} cm³ × {} N/mm² / {divisor}), L {} m, Mcr {} kNm, λLT {}",
+        "{} kNm / ({count} × {} × {} cm³ × {} N/mm² / {divisor})",
         number(moment_knm),
         number(chi),
         number(modulus * 1e-3),
-        number(yield_mpa),
-        number(length_m),
-        number(critical),
-        number(slenderness)
+        number(yield_mpa)
     );
-    Some(comparison.verdict(&format!("M / (n χLT {symbol} fy / γ)"), &numbers))
+    let given = format!("L = {} m, Mcr = {} kNm, λLT = {}", number(length_m), number(critical), number(slenderness));
+    Some(comparison.verdict_given(&given, &format!("M / (n χLT {symbol} fy / γ)"), &numbers))
 }

@@ -33,9 +33,9 @@ pub(super) fn check(steel: &Steel, basis: Basis, forces: BeamForces) -> Vec<Verd
 /// Clause, and what the basis makes of it.
 pub(super) fn source(clause: &str, basis: Basis) -> String {
     match basis {
-        Basis::WorkingLoad => format!("EN 1993-1-1 {clause} by 1.65, as in BS 5975 practice (from memory)"),
-        Basis::LimitStateB1 => format!("EN 1993-1-1 {clause}, γM 1.1 of EN 12812"),
-        Basis::LimitStateB2 => format!("EN 1993-1-1 {clause}, γM 1.1 of EN 12812; class B2"),
+        Basis::WorkingLoad => format!("{clause} divided by 1.65, as in BS 5975 practice (from memory)"),
+        Basis::LimitStateB1 => format!("{clause}, γM 1.1 of EN 12812"),
+        Basis::LimitStateB2 => format!("{clause}, γM 1.1 of EN 12812; class B2"),
     }
 }
 
@@ -59,7 +59,7 @@ impl Member<'_> {
             demand: shear_kn,
             resistance: count * area * self.yield_mpa / 3f64.sqrt() / self.divisor().value() * 1e-3,
             unit: "kN",
-            source: source("6.2.6", self.basis),
+            source: source("EN 1993-1-1 6.2.6", self.basis),
         };
         let numbers = format!(
             "{} kN / ({count} × {} mm² × {} N/mm² / √3 / {})",
@@ -87,7 +87,7 @@ impl Member<'_> {
             _ => full * (1.0 - reduction),
         };
         let count = self.steel.count();
-        let clause = if high { "6.2.8" } else { "6.2.5" };
+        let clause = if high { "EN 1993-1-1 6.2.8" } else { "EN 1993-1-1 6.2.5" };
         let comparison = Comparison {
             check: CheckKind::Bending,
             demand: moment_knm,
@@ -97,14 +97,15 @@ impl Member<'_> {
         };
         let symbol = if plastic { "Wpl" } else { "Wel" };
         let numbers = format!(
-            "{} kNm / ({count} × {} cm³ × {} N/mm² / {}){}",
+            "{} kNm / ({count} × {} cm³ × {} N/mm² / {})",
             number(moment_knm),
             number(modulus * 1e-3),
             number(self.yield_mpa),
-            self.divisor(),
-            if high { format!(", {symbol} reduced for shear with ρ {}", number(reduction)) } else { String::new() }
+            self.divisor()
         );
-        comparison.verdict(&format!("M / (n {symbol} fy / γ)"), &numbers)
+        let given =
+            if high { format!("{symbol} reduced for shear with ρ = {}", number(reduction)) } else { String::new() };
+        comparison.verdict_given(&given, &format!("M / (n {symbol} fy / γ)"), &numbers)
     }
 }
 
@@ -114,7 +115,8 @@ fn high_shear_reduction(shear_ratio: f64) -> f64 {
     excess * excess
 }
 
-/// Class of the section in bending about its major axis, EN 1993-1-1 Table 5.2; none for class 4.
+/// Class of the flanges, EN 1993-1-1 Table 5.2; none for class 4. A web that need not be checked for shear buckling is
+/// of class 1 in bending.
 pub(super) fn class_in_bending(section: &Section, yield_mpa: f64) -> Option<u8> {
     let epsilon = (235.0 / yield_mpa).sqrt();
     let d = section.dimensions();
@@ -122,12 +124,7 @@ pub(super) fn class_in_bending(section: &Section, yield_mpa: f64) -> Option<u8> 
         Section::I { .. } => (d.b - d.tw) / 2.0 - d.r,
         Section::Channel { .. } => d.b - d.tw - d.r,
     };
-    let class = |slenderness: f64, limits: [f64; 3]| {
-        limits.iter().zip(1..).find(|(limit, _)| slenderness <= *limit * epsilon).map(|(_, class)| class)
-    };
-    let flange = class(outstand / d.tf, [9.0, 10.0, 14.0])?;
-    let web = class((d.web_depth() - 2.0 * d.r) / d.tw, [72.0, 83.0, 124.0])?;
-    Some(flange.max(web))
+    [9.0, 10.0, 14.0].iter().zip(1..).find(|(limit, _)| outstand / d.tf <= *limit * epsilon).map(|(_, class)| class)
 }
 
 /// Whether shear buckling need not be checked: `hw / tw ≤ 72 ε / η` with η = 1.0.

@@ -46,11 +46,10 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
         source: allowed.source.into(),
     };
     let bending_numbers = format!(
-        "{} kNm / ({} N/mm² × {} cm³), fm = {}",
+        "{} kNm / ({} N/mm² × {} cm³)",
         number(forces.moment_knm),
         number(allowed.bending_mpa),
-        number(modulus_cm3),
-        allowed.bending_text
+        number(modulus_cm3)
     );
     let shear = Comparison {
         check: CheckKind::Shear,
@@ -60,15 +59,16 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
         source: allowed.source.into(),
     };
     let shear_numbers = format!(
-        "1.5 × {} kN / ({} N/mm² × {} mm × {} mm), fv = {}",
+        "1.5 × {} kN / ({} N/mm² × {} mm × {} mm)",
         number(forces.shear_kn),
         number(allowed.shear_mpa),
         number(b),
-        number(h),
-        allowed.shear_text
+        number(h)
     );
-    let mut verdicts =
-        vec![bending.verdict("M / (fm W)", &bending_numbers), shear.verdict("1.5 V / (fv b h)", &shear_numbers)];
+    let mut verdicts = vec![
+        bending.verdict_given(&format!("fm = {} N/mm²", allowed.bending_text), "M / (fm W)", &bending_numbers),
+        shear.verdict_given(&format!("fv = {} N/mm²", allowed.shear_text), "1.5 V / (fv b h)", &shear_numbers),
+    ];
     if let Some(force) = forces.bearing_kn {
         let bearing = Comparison {
             check: CheckKind::Bearing,
@@ -78,14 +78,17 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
             source: allowed.source.into(),
         };
         let numbers = format!(
-            "{} kN / ({} N/mm² × {} mm × {} mm), fc90 = {}",
+            "{} kN / ({} N/mm² × {} mm × {} mm)",
             number(force),
             number(allowed.bearing_mpa),
             number(b),
-            number(allowed.bearing_mm),
-            allowed.bearing_text
+            number(allowed.bearing_mm)
         );
-        verdicts.push(bearing.verdict("F / (fc90 b l)", &numbers));
+        verdicts.push(bearing.verdict_given(
+            &format!("fc90 = {} N/mm²", allowed.bearing_text),
+            "F / (fc90 b l)",
+            &numbers,
+        ));
     }
     verdicts
 }

@@ -16,7 +16,7 @@ pub(super) fn check(steel: &Steel, yield_mpa: f64, basis: Basis, force_kn: f64, 
         demand: force_kn,
         resistance: count * effective_mm * d.tw * yield_mpa / divisor.value() * 1e-3,
         unit: "kN",
-        source: source("6.2.1 with EN 1993-1-5 6.2, no stiffener", basis),
+        source: source("EN 1993-1-5 6.2, web without stiffener", basis),
     };
     let numbers = format!(
         "{} kN / ({count} × {} mm × {} mm × {} N/mm² / {divisor})",
