@@ -5,7 +5,7 @@ use super::subdivision::Subdivision;
 use super::{Displacement, Frame, FrameError, LoadCase, Solution};
 
 /// Relative width to which a factor is closed in.
-const CLOSE: f64 = 1e-9;
+const CLOSE: f64 = 1e-10;
 
 /// Factor from which on a frame counts as one that never buckles: what compression it has may be rounding.
 const NEVER: f64 = 1e9;
@@ -152,7 +152,7 @@ impl<'a> Search<'a> {
         let Factorised { frame, mut elements, unknowns, .. } = self.factorised;
         for element in elements.iter_mut().filter(|element| element.ei > 0.0) {
             let drawn = DRAWN_TENSION * element.ei / (element.length * element.length);
-            element.set_tension(element.tension.min(drawn));
+            element.tension = element.tension.min(drawn);
         }
         let mut pieces = Pieces::cut(&elements, &LocalLoads::default());
         for (member, element) in elements.iter().enumerate() {

@@ -16,8 +16,6 @@ pub(super) struct Element {
     pub hinged: [bool; 2],
     /// Axial force that acts on the deflections: 0 in a linear analysis.
     pub tension: f64,
-    /// Transfer functions at its end.
-    s: [f64; 6],
 }
 
 /// Stiffness across the member, between (v, θ) at node i and at node j:
@@ -33,7 +31,7 @@ impl Element {
     pub fn new(frame: &Frame, member: &Member) -> Self {
         let (length, cosine, sine) = frame.direction(member);
         let bar = member.ei == 0.0;
-        let mut element = Self {
+        Self {
             nodes: [member.i, member.j],
             length,
             cosine,
@@ -42,15 +40,12 @@ impl Element {
             ea: member.ea,
             hinged: [member.release_i || bar, member.release_j || bar],
             tension: 0.0,
-            s: [0.0; 6],
-        };
-        element.set_tension(0.0);
-        element
+        }
     }
 
-    pub fn set_tension(&mut self, tension: f64) {
-        self.tension = tension;
-        self.s = transfer(tension * self.compliance(), self.length);
+    /// Transfer functions at its end.
+    fn at_end(&self) -> [f64; 6] {
+        transfer(self.tension * self.compliance(), self.length)
     }
 
     /// 1 / EI; 0 for a bar, which stays straight.
@@ -159,7 +154,7 @@ impl Element {
         }
         // The unknowns are the slope or, where it is known, the moment / EI at node i; and the transverse force / EI.
         // The conditions are the deflection and, of slope and moment / EI, the known one at node j.
-        let [s0, s1, s2, s3, ..] = self.s;
+        let [s0, s1, s2, s3, ..] = self.at_end();
         let kappa_s1 = self.tension * s1 / self.ei;
         let [hinged_i, hinged_j] = self.hinged;
         let known = if hinged_i { 0.0 } else { turn_i };
@@ -182,7 +177,7 @@ impl Element {
 
     /// Local forces and moments of the nodes on the member.
     pub fn end_forces(&self, start: &State, response: &Response) -> [f64; 6] {
-        let (end, s) = (&response.end, &self.s);
+        let (end, s) = (&response.end, self.at_end());
         let moment_j = if self.hinged[1] {
             0.0
         } else {
@@ -210,7 +205,7 @@ mod tests {
         frame.add_node(2.0, 1.0);
         let member = Member { release_i: hinged[0], release_j: hinged[1], ..Member::beam(0, 1, 3.0, 70.0) };
         let mut element = Element::new(&frame, &member);
-        element.set_tension(tension);
+        element.tension = tension;
         element
     }
 

@@ -49,7 +49,7 @@ impl<'a> Factorised<'a> {
     /// Sets the axial force of each member that acts on its deflections. Factorise again after that.
     pub(super) fn set_tensions(&mut self, tensions: impl Iterator<Item = f64>) {
         for (element, tension) in self.elements.iter_mut().zip(tensions) {
-            element.set_tension(tension);
+            element.tension = tension;
         }
     }
 
