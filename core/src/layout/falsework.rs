@@ -1,6 +1,6 @@
 use super::lookup::{Lookup, fail, warn};
 use crate::catalogue::{Catalogue, Item};
-use crate::geometry::floor_below;
+use crate::geometry::{Boundary, Point, Side};
 use crate::model::{Face, FaceKind, Leg, LegKind, Model, PlacedFalsework, PlacedOpening};
 use crate::results::Finding;
 use crate::scheme::{Direction, Falsework, Opening, Scheme};
@@ -19,7 +19,7 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings
             ));
             continue;
         };
-        if let Some(placed) = one(drawn, mark, faces, scheme, catalogue, findings) {
+        if let Some(placed) = one(drawn, mark, faces, &model.solid, scheme, catalogue, findings) {
             model.falsework.push(placed);
         }
     }
@@ -60,6 +60,7 @@ fn one(
     drawn: &Falsework,
     mark: String,
     faces: Vec<Face>,
+    solid: &Boundary,
     scheme: &Scheme,
     catalogue: &Catalogue,
     findings: &mut Vec<Finding>,
@@ -79,7 +80,7 @@ fn one(
     let soffit_m = faces.iter().filter(|face| face.of == drawn.soffit).map(lowest).fold(f64::INFINITY, f64::min);
     let head_m = soffit_m - facing.board()?.thickness_m - depth(&secondary) - depth(&primary);
     let plate = base.plate()?;
-    let floor = |x: f64| floor_below(&scheme.section, x, head_m).unwrap_or(scheme.ground.level_m);
+    let floor = |x: f64| solid.floor_below(Point::new(x, head_m), Side::After).unwrap_or(scheme.ground.level_m);
     let floor_m = floor((left + right) / 2.0);
     if head_m - floor_m < 0.3 {
         findings.push(fail(
@@ -93,7 +94,8 @@ fn one(
     let drawn_opening = scheme.openings.iter().find(|opening| opening.falsework == drawn.id);
     let opening = drawn_opening.and_then(|opening| {
         let index = scheme.openings.iter().position(|other| other.id == opening.id).unwrap_or(0);
-        place_opening(opening, format!("A{}", index + 1), plate.width_m, floor_m, catalogue, findings)
+        let beside_m = opening.guard_m + scheme.limits.access_tolerance_m;
+        place_opening(opening, format!("A{}", index + 1), beside_m, plate.width_m, floor_m, catalogue, findings)
     });
 
     let mut placing = Legs { legs: Vec::new(), tied: Vec::new(), braced: Vec::new(), mark: &mark, owner: drawn.id };
@@ -152,6 +154,7 @@ fn lowest(face: &Face) -> f64 {
 fn place_opening(
     drawn: &Opening,
     mark: String,
+    beside_m: f64,
     base_width_m: f64,
     floor_m: f64,
     catalogue: &Catalogue,
@@ -161,7 +164,7 @@ fn place_opening(
     let transfer = lookup.item(&drawn.transfer, "transfer beam", |item| item.beam().is_some(), findings);
     let trestle = lookup.item(&drawn.trestle, "trestle leg", |item| item.leg().is_some(), findings);
     let (transfer, trestle) = (transfer?, trestle?);
-    let stand_off = drawn.guard_m + trestle.leg()?.footprint_m.max(base_width_m / 2.0);
+    let stand_off = beside_m + trestle.leg()?.footprint_m.max(base_width_m / 2.0);
     let inner = [drawn.left_m - stand_off, drawn.left_m + drawn.width_m + stand_off];
     let trestles_m = [inner[0] - drawn.trestle_m, inner[0], inner[1], inner[1] + drawn.trestle_m];
     Some(PlacedOpening {

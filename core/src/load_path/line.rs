@@ -1,0 +1,134 @@
+//! Forces and shape along a straight line of members.
+
+use crate::analysis::Solution;
+use crate::results::Station;
+
+/// Stations on each member of a diagram.
+const INTERVALS: usize = 8;
+
+/// A greatest value, by size, and where and when it stands.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Peak {
+    pub value: f64,
+    pub at_m: f64,
+    /// Index of the load case.
+    pub case: usize,
+}
+
+impl Peak {
+    /// The value of greatest size in a list of places and values.
+    pub fn among(case: usize, values: impl IntoIterator<Item = (f64, f64)>) -> Self {
+        let mut peak = Self { case, ..Self::default() };
+        values.into_iter().for_each(|(at_m, value)| peak.raise(Self { value: value.abs(), at_m, case }));
+        peak
+    }
+
+    pub fn raise(&mut self, other: Self) {
+        if other.value > self.value {
+            *self = other;
+        }
+    }
+
+    pub fn times(self, factor: f64) -> Self {
+        Self { value: self.value * factor, ..self }
+    }
+}
+
+/// Deflection of one span from the straight line between its ends. A cantilever counts as twice its length, as its
+/// limit in EN 1995-1-1, 7.2 is twice that of a span.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Deflection {
+    /// Its size, m.
+    pub peak: Peak,
+    pub span_m: f64,
+}
+
+impl Deflection {
+    pub fn raise(&mut self, other: Self) {
+        if self.span_m == 0.0 || other.peak.value * self.span_m > self.peak.value * other.span_m {
+            *self = other;
+        }
+    }
+}
+
+/// Greatest effects on a member over all its load cases.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Envelope {
+    /// kNm, or kNm/m for boards.
+    pub moment: Peak,
+    /// kN, or kN/m for boards.
+    pub shear: Peak,
+    /// Greatest support force, kN.
+    pub bearing: Peak,
+    pub deflection: Deflection,
+}
+
+impl Envelope {
+    pub fn raise(&mut self, other: &Self) {
+        self.moment.raise(other.moment);
+        self.shear.raise(other.shear);
+        self.bearing.raise(other.bearing);
+        self.deflection.raise(other.deflection);
+    }
+
+    /// The same under `factor` times the load.
+    pub fn times(&self, factor: f64) -> Self {
+        Self {
+            moment: self.moment.times(factor),
+            shear: self.shear.times(factor),
+            bearing: self.bearing.times(factor),
+            deflection: Deflection { peak: self.deflection.peak.times(factor), ..self.deflection },
+        }
+    }
+
+    /// The same, told of one place and case.
+    pub fn told_of(mut self, at_m: f64, case: usize) -> Self {
+        for peak in [&mut self.moment, &mut self.shear, &mut self.bearing, &mut self.deflection.peak] {
+            (peak.at_m, peak.case) = (at_m, case);
+        }
+        self
+    }
+}
+
+/// What one load case does to a line.
+#[derive(Clone, Debug, Default)]
+pub struct LineResult {
+    /// Without bearing, which the supports know.
+    pub envelope: Envelope,
+    pub stations: Vec<Station>,
+}
+
+impl LineResult {
+    /// Reads a chain of members, the first of which is `first_member`, with nodes at these places. `supports` are
+    /// indices of nodes in rising order.
+    pub fn read(solution: &Solution, first_member: usize, nodes_m: &[f64], supports: &[usize]) -> Self {
+        let mut line = Self::default();
+        let envelope = &mut line.envelope;
+        let (first, last) = (supports.first().copied().unwrap_or(0), supports.last().copied().unwrap_or(0));
+        for (index, pair) in nodes_m.windows(2).enumerate() {
+            let (start, length) = (pair[0], pair[1] - pair[0]);
+            let member = first_member + index;
+            let extremes = solution.extremes(member);
+            let peak = |extreme: crate::analysis::Extreme| (start + extreme.x, extreme.value);
+            envelope.moment.raise(Peak::among(0, [extremes.moment_max, extremes.moment_min].map(peak)));
+            envelope.shear.raise(Peak::among(0, [extremes.shear_max, extremes.shear_min].map(peak)));
+            envelope.deflection.raise(if index < first || index >= last {
+                let (tip, root) = if index < first { (0.0, length) } else { (length, 0.0) };
+                let drop = solution.deflection_at(member, tip) - solution.deflection_at(member, root);
+                Deflection { peak: Peak::among(0, [(start + tip, drop)]), span_m: 2.0 * length }
+            } else {
+                Deflection { peak: Peak::among(0, [peak(extremes.deflection_from_chord)]), span_m: length }
+            });
+            line.stations.extend((0..=INTERVALS).map(|i| {
+                let x = length * i as f64 / INTERVALS as f64;
+                Station {
+                    s_m: start + x,
+                    moment_knm: solution.moment_at(member, x),
+                    shear_kn: solution.shear_at(member, x),
+                    deflection_m: solution.deflection_at(member, x),
+                }
+            }));
+        }
+        line
+    }
+}
