@@ -124,9 +124,8 @@ fn unformed(model: &Model) -> impl Iterator<Item = Finding> + '_ {
 }
 
 fn of_ledger(entry: &LedgerEntry) -> Finding {
-    let worst = entry.levels.iter().max_by(|a, b| {
-        (a.into_kn - a.out_kn).abs().total_cmp(&(b.into_kn - b.out_kn).abs())
-    });
+    let worst =
+        entry.levels.iter().max_by(|a, b| (a.into_kn - a.out_kn).abs().total_cmp(&(b.into_kn - b.out_kn).abs()));
     let place = worst.map_or(String::new(), |level| {
         format!(" at {}: {:.1} kN come in and {:.1} kN go out", level.level, level.into_kn, level.out_kn)
     });

@@ -21,9 +21,13 @@ pub struct Design {
 /// Why a scheme cannot be computed at all.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum DesignError {
-    /// The scheme itself is at fault.
-    #[error(transparent)]
-    Scheme(#[from] SchemeError),
+    /// The scheme itself is at fault: every reason found.
+    #[error("{}", sentences(.0))]
+    Scheme(Vec<SchemeError>),
+}
+
+fn sentences(errors: &[SchemeError]) -> String {
+    errors.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
 }
 
 /// Works out a scheme. What is incomplete or out of range comes back as findings in the results.
@@ -31,7 +35,7 @@ pub enum DesignError {
 /// # Errors
 /// A scheme that does not validate.
 pub fn design(scheme: &Scheme, catalogue: &Catalogue) -> Result<Design, DesignError> {
-    scheme.validate()?;
+    scheme.validate().map_err(DesignError::Scheme)?;
     let catalogue = catalogue.clone().with_items_of(scheme);
     let (model, placing) = layout::place(scheme, &catalogue);
     let mut record = Record::new(scheme);

@@ -66,7 +66,7 @@ impl Item {
             Role::Transfer => self.steel().is_some(),
             Role::Tie => self.tie().is_some(),
             Role::Prop | Role::Leg | Role::Stub | Role::Trestle => self.leg().is_some(),
-            Role::Brace => self.brace().is_some(),
+            Role::Brace | Role::Ledger => self.brace().is_some(),
             Role::Base => self.plate().is_some(),
         }
     }

@@ -36,17 +36,25 @@ fn soffit(model: &Model, drawn: &Falsework) -> Option<Vec<Face>> {
     loop {
         let (left, right) = (chain[0].clone(), chain[chain.len() - 1].clone());
         let apart = |face: &&Face| !chain.contains(face);
-        if let Some(next) = model.faces.iter().filter(under).filter(apart).find(|face| {
-            meets(face.to, left.from) || meets(face.from, left.to)
-        }) {
+        if let Some(next) = model
+            .faces
+            .iter()
+            .filter(under)
+            .filter(apart)
+            .find(|face| meets(face.to, left.from) || meets(face.from, left.to))
+        {
             if next.from.x.min(next.to.x) < left.from.x.min(left.to.x) {
                 chain.insert(0, next.clone());
                 continue;
             }
         }
-        if let Some(next) = model.faces.iter().filter(under).filter(apart).find(|face| {
-            meets(face.to, right.from) || meets(face.from, right.to)
-        }) {
+        if let Some(next) = model
+            .faces
+            .iter()
+            .filter(under)
+            .filter(apart)
+            .find(|face| meets(face.to, right.from) || meets(face.from, right.to))
+        {
             chain.push(next.clone());
             continue;
         }
@@ -198,9 +206,8 @@ impl Legs<'_> {
         opening: Option<&PlacedOpening>,
         findings: &mut Vec<Finding>,
     ) {
-        let beam_top = opening.map(|opening| {
-            opening.underside_m + opening.transfer.beam().map_or(0.0, |beam| beam.depth_m)
-        });
+        let beam_top =
+            opening.map(|opening| opening.underside_m + opening.transfer.beam().map_or(0.0, |beam| beam.depth_m));
         let mut braced_from = Vec::new();
         for (index, line) in drawn.leg_lines.iter().enumerate() {
             let mark = format!("L{}", index + 1);
@@ -222,7 +229,10 @@ impl Legs<'_> {
                     {
                         findings.push(warn(
                             line.id,
-                            format!("{}: {mark} falls into the trestle of {} and is left out.", self.mark, opening.mark),
+                            format!(
+                                "{}: {mark} falls into the trestle of {} and is left out.",
+                                self.mark, opening.mark
+                            ),
                             "Move the line clear of the trestle or delete it.",
                         ));
                     } else {
@@ -281,9 +291,9 @@ impl Legs<'_> {
         for pair in standing.windows(2) {
             let (a, b) = (&self.legs[pair[0]], &self.legs[pair[1]]);
             let trestle = a.kind == LegKind::Trestle && b.kind == LegKind::Trestle;
-            let over_opening = self.legs[pair[0]..pair[1]].iter().any(|leg| {
-                leg.kind == LegKind::Stub && leg.x_m > a.x_m + 1e-9 && leg.x_m < b.x_m - 1e-9
-            });
+            let over_opening = self.legs[pair[0]..pair[1]]
+                .iter()
+                .any(|leg| leg.kind == LegKind::Stub && leg.x_m > a.x_m + 1e-9 && leg.x_m < b.x_m - 1e-9);
             let pair = (pair[0], pair[1]);
             if over_opening || (trestle && a.mark.ends_with("t2")) {
                 continue;

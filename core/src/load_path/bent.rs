@@ -127,7 +127,8 @@ impl<'a> Bent<'a> {
             own.on_heads_kn += line(primary, factor * weight_kn_m(&self.falsework.primary), case);
         }
         if let (Some(chain), Some(opening)) = (&self.transfer, &self.falsework.opening) {
-            own.below_kn += line(chain, factor * weight_kn_m(&opening.transfer) * f64::from(opening.drawn.transfers), case);
+            own.below_kn +=
+                line(chain, factor * weight_kn_m(&opening.transfer) * f64::from(opening.drawn.transfers), case);
         }
         let mut hang = |node: usize, kg: f64| {
             let kn = factor * kg * GRAVITY;

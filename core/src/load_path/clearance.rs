@@ -39,13 +39,7 @@ fn extent(part: &Part) -> Extent<'_> {
     Extent { part, left, right, bottom, top }
 }
 
-fn one(
-    scheme: &Scheme,
-    model: &Model,
-    falsework: &PlacedFalsework,
-    opening: &PlacedOpening,
-    record: &mut Record,
-) {
+fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &PlacedOpening, record: &mut Record) {
     let drawn = &opening.drawn;
     let tolerance = scheme.limits.access_tolerance_m;
     let (floor, ceiling) = (falsework.floor_m, falsework.floor_m + drawn.height_m);
@@ -82,14 +76,20 @@ fn one(
     let case = "measured";
     let mut check = |member: String, place: &str, at, wanted: f64, got: f64, taken: String| {
         let subject = Subject { owner: drawn.id, member: &member, case, place, at };
-        record.check(&subject, [Verdict {
-            check: CheckKind::Clearance,
-            demand: wanted,
-            resistance: got,
-            unit: "m",
-            source: "measured between placed parts; common practice".into(),
-            formula: format!("wanted / clear = {wanted:.3} m / ({taken}) = {wanted:.3} / {got:.3} = {:.2}", wanted / got),
-        }]);
+        record.check(
+            &subject,
+            [Verdict {
+                check: CheckKind::Clearance,
+                demand: wanted,
+                resistance: got,
+                unit: "m",
+                source: "measured between placed parts; common practice".into(),
+                formula: format!(
+                    "wanted / clear = {wanted:.3} m / ({taken}) = {wanted:.3} / {got:.3} = {:.2}",
+                    wanted / got
+                ),
+            }],
+        );
     };
     check(
         format!("{} clear width", opening.mark),
@@ -112,9 +112,8 @@ fn one(
 
 /// Deflection of the transfer beams, m.
 fn sag_over(record: &Record, opening: &PlacedOpening) -> f64 {
-    let of_beam = |check: &&crate::results::Check| {
-        check.owner == opening.drawn.id && check.check == CheckKind::Deflection
-    };
+    let of_beam =
+        |check: &&crate::results::Check| check.owner == opening.drawn.id && check.check == CheckKind::Deflection;
     record.results.checks.iter().find(of_beam).map_or(0.0, |check| check.demand / 1e3)
 }
 

@@ -109,7 +109,7 @@ impl LineResult {
             let (start, length) = (pair[0], pair[1] - pair[0]);
             let member = first_member + index;
             let extremes = solution.extremes(member);
-            let peak = |extreme: crate::analysis::Extreme| (start + extreme.x, extreme.value);
+            let peak = |(value, x): (f64, f64)| (start + x, value);
             envelope.moment.raise(Peak::among(0, [extremes.moment_max, extremes.moment_min].map(peak)));
             envelope.shear.raise(Peak::among(0, [extremes.shear_max, extremes.shear_min].map(peak)));
             envelope.deflection.raise(if index < first || index >= last {

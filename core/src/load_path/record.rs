@@ -107,8 +107,7 @@ impl Record {
             };
             let (place, at) = (bending.place)(peak.at_m);
             let case = (bending.case)(peak.case);
-            let subject =
-                Subject { owner: bending.owner, member: bending.member, case: &case, place: &place, at };
+            let subject = Subject { owner: bending.owner, member: bending.member, case: &case, place: &place, at };
             self.check(&subject, [verdict]);
         }
     }

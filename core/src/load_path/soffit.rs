@@ -18,8 +18,7 @@ const UNFACTORED: Factors = Factors { permanent: 1.0, variable: 1.0, fresh_concr
 
 pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
     for pour in &model.pours {
-        let under: Vec<&Face> =
-            model.faces.iter().filter(|face| face.of.pour == pour.id && carries(face)).collect();
+        let under: Vec<&Face> = model.faces.iter().filter(|face| face.of.pour == pour.id && carries(face)).collect();
         record.results.ledger.push(soffit_ledger::concrete(pour, model, &under));
         for falsework in model.falsework.iter().filter(|falsework| falsework.pour == pour.id) {
             let table = Table::new(scheme, model, pour, falsework);

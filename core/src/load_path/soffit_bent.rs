@@ -203,7 +203,15 @@ impl Run<'_> {
         self.draw(chain, opening.drawn.id, member, opening.underside_m, service, record);
     }
 
-    fn draw(&self, chain: &Chain, owner: crate::scheme::Id, member: String, z: f64, states: &States, record: &mut Record) {
+    fn draw(
+        &self,
+        chain: &Chain,
+        owner: crate::scheme::Id,
+        member: String,
+        z: f64,
+        states: &States,
+        record: &mut Record,
+    ) {
         let Some(full) = states.all.first() else { return };
         let start = chain.start_m();
         let mut stations = chain.read(&full.solution).stations;

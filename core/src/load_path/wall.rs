@@ -36,15 +36,16 @@ impl Path<'_> {
 
 pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
     for pour in &model.pours {
+        let walls = Walls { scheme, model, pour };
         let mut paths = Vec::new();
         for shutter in model.shutters.iter().filter(|shutter| shutter.pour == pour.id) {
-            match Walls { scheme, model, pour }.hand_down(shutter, record) {
+            match walls.hand_down(shutter, record) {
                 Ok(path) => paths.push(path),
                 Err(error) => record.unsolved(shutter.id, &shutter.mark, &error),
             }
         }
         for group in groups(&paths, model) {
-            Walls { scheme, model, pour }.solve_group(group, record);
+            walls.solve_group(group, record);
         }
     }
 }
@@ -89,7 +90,12 @@ impl<'a> Walls<'a> {
     fn hand_down(&self, shutter: &'a PlacedShutter, record: &mut Record) -> Result<Path<'a>, FrameError> {
         let (pressure, warnings) = wall_pressure::on(shutter, self.pour, &self.model.solid, self.scheme);
         for warning in warnings {
-            record.find(Severity::Warn, shutter.id, format!("{}: {warning}", shutter.mark), "Check the rate and the mix.");
+            record.find(
+                Severity::Warn,
+                shutter.id,
+                format!("{}: {warning}", shutter.mark),
+                "Check the rate and the mix.",
+            );
         }
         record.results.pressures.push(pressure.clone());
         match shutter.arrangement {
@@ -300,7 +306,14 @@ impl<'a> Walls<'a> {
         record.results.ties.extend(forces.iter().enumerate().map(force));
     }
 
-    fn check(&self, shutter: &PlacedShutter, member: Level, envelope: Envelope, level: &dyn Fn(f64) -> f64, record: &mut Record) {
+    fn check(
+        &self,
+        shutter: &PlacedShutter,
+        member: Level,
+        envelope: Envelope,
+        level: &dyn Fn(f64) -> f64,
+        record: &mut Record,
+    ) {
         let (item, below) = match member {
             Level::Facing => (&shutter.facing, None),
             Level::Secondary => (&shutter.secondary, shutter.primary.beam()),

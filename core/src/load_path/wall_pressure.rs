@@ -1,5 +1,5 @@
-use crate::actions::fresh_concrete::{pressure_limit, rise};
 use super::chain::BeamLoad;
+use crate::actions::fresh_concrete::{pressure_limit, rise};
 use crate::geometry::{Boundary, Side};
 use crate::model::{PlacedShutter, Pour};
 use crate::results::PressureDiagram;

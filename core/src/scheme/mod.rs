@@ -1,5 +1,6 @@
 //! What the user drew: the section, its pours, and the equipment placed on it. Saved as JSON, `"schema": 1`.
 
+mod demo;
 mod edges;
 mod error;
 mod ids;
@@ -10,6 +11,7 @@ mod settings;
 mod templates;
 mod validate;
 
+pub use demo::heron_lane;
 pub use edges::{Band, SectionEdge};
 pub use error::{Place, Ring, SchemeError, Subject};
 pub use ids::{FaceRef, Id};
