@@ -135,6 +135,23 @@ fn a_joint_at_the_floor_leaves_walls_only() {
 }
 
 #[test]
+fn binary_fractions_do_not_tilt_a_floor() {
+    let sum = 0.1 + 0.2;
+    assert_ne!(sum, 0.3);
+    for levels in [[sum, 0.3], [0.3, sum]] {
+        let mut section = with_joints(a_box(), &[0.3]);
+        for (corner, z_m) in section.cells[0].corners.iter_mut().zip(levels) {
+            corner.z_m = z_m;
+        }
+        let faces = faces(&section, 0.0);
+        let of_joint = |face: &&Face| face.of.corner == Id(100);
+        let floor = faces.iter().find(|face| face.kind == FaceKind::FreeTop && !of_joint(face)).unwrap();
+        assert_eq!(floor.of.pour, FaceRef::LOWEST);
+        assert_eq!(faces.iter().filter(of_joint).count(), 4);
+    }
+}
+
+#[test]
 fn a_joint_at_the_soffit_gives_the_soffit_to_the_roof() {
     let faces = faces(&with_joints(a_box(), &[4.0]), 0.0);
     let soffit = faces.iter().find(|face| face.kind == FaceKind::Soffit).unwrap();

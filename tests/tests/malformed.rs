@@ -161,7 +161,7 @@ fn files_that_are_not_text_or_json() {
     assert_refused!(refused("[1, 2]"), ReadError::NotAScheme { found: "a list" }, "a list", "Open");
     assert_refused!(refused("\"scheme\""), ReadError::NotAScheme { .. }, "a text", "Open");
     assert_refused!(refused("-17"), ReadError::NotAScheme { .. }, "a number", "Open");
-    assert_refused!(refused("null"), ReadError::WrongValue { .. }, "line 1", "Correct");
+    assert_refused!(refused(" null "), ReadError::NotAScheme { .. }, "a single word", "Open");
 }
 
 #[test]
@@ -222,7 +222,14 @@ fn fields_missing_unknown_repeated_or_of_the_wrong_kind() {
     assert_refused!(refused(&file.to_string()), ReadError::UnknownField { field, .. } if field == "colour", "`colour`", "Remove");
     let twice = write(&good()).replacen("\"name\"", "\"name\": \"a\", \"name\"", 1);
     assert_refused!(refused(&twice), ReadError::RepeatedField { field, .. } if field == "name", "`name`", "line", "Remove");
-    assert_refused!(with("/bays", "six"), ReadError::WrongValue { .. }, "six", "line 1", "Correct");
+    assert_refused!(
+        with("/bays", "six"),
+        ReadError::WrongValue { .. },
+        "six",
+        "expected a record",
+        "line 1",
+        "Correct"
+    );
     assert_refused!(with("/bays/count", 1.5), ReadError::WrongValue { .. }, "1.5", "Correct");
     assert_refused!(with("/bays/count", -1), ReadError::WrongValue { .. }, "-1", "Correct");
     assert_refused!(with("/bays/count", u64::MAX), ReadError::WrongValue { .. }, "column", "Correct");
