@@ -97,7 +97,8 @@ impl<'a> Bent<'a> {
     }
 
     fn add_braces(&mut self) {
-        let area = self.falsework.brace.brace().map_or(0.0, |tube| tube.area_m2());
+        let Some(tube) = self.falsework.brace.brace() else { return };
+        let tube_ea = STEEL_KPA * tube.area_m2();
         for bar in self.falsework.bracing() {
             let node = |leg: usize, z: f64| {
                 let levels = self.falsework.held_levels(&self.falsework.legs[leg]);
@@ -105,7 +106,9 @@ impl<'a> Bent<'a> {
                 self.legs[leg][index]
             };
             let (i, j) = (node(bar.legs.0, bar.from.z), node(bar.legs.1, bar.to.z));
-            let member = self.frame.add_member(Member::bar(i, j, STEEL_KPA * area));
+            let length = (bar.to - bar.from).length();
+            let softness = length / tube_ea + 2.0 / tube.coupler_stiffness_kn_m;
+            let member = self.frame.add_member(Member::bar(i, j, length / softness));
             self.braces.push((bar, member));
         }
     }
