@@ -132,6 +132,11 @@ impl Record {
             FrameError::Mechanism { dof: Dof::Rz, .. } => format!("{member} is free to turn."),
             other => format!("{member} cannot be solved: {other}."),
         };
-        self.find(Severity::Fail, owner, text, "Hold it: a foot, another row of ties or props, a line of legs or a brace.");
+        self.find(
+            Severity::Fail,
+            owner,
+            text,
+            "Hold it: a foot, another row of ties or props, a line of legs or a brace.",
+        );
     }
 }
