@@ -1,7 +1,7 @@
 use super::factorised::Factorised;
 use super::loads::LocalLoads;
 use super::piece::{Pieces, Response};
-use super::subdivision::Subdivision;
+use super::subdivision::{Subdivision, parts_for_change};
 use super::{Displacement, Frame, FrameError, LoadCase, Solution};
 
 /// Relative width to which a factor is closed in.
@@ -15,9 +15,6 @@ const ROUNDS: usize = 4;
 
 /// Parts of a compressed member. In halves its own buckling shows in the movement of its middle.
 const HALVES: usize = 2;
-
-/// Parts of a member along which the axial force changes.
-const PARTS: usize = 8;
 
 /// Greatest N·L²/EI with which the shape of a part is drawn.
 const DRAWN_TENSION: f64 = 100.0;
@@ -57,17 +54,14 @@ impl Frame {
     /// Lowest factors on the loads, with axial forces growing in proportion, at which the frame buckles elastically.
     ///
     /// Exact stability functions, so that one member from node to node is enough; the critical factors are counted after
-    /// W. H. Wittrick, F. W. Williams, *Q. J. Mech. Appl. Math.* 24 (1971), 263–284. Where loads act along a member, the
-    /// axial force is taken as constant over each of its 8 parts. Bars do not buckle by themselves.
+    /// W. H. Wittrick, F. W. Williams, *Q. J. Mech. Appl. Math.* 24 (1971), 263–284. A member along which the axial force
+    /// changes is cut into parts of constant axial force. Bars do not buckle by themselves.
     pub fn lowest_buckling_factor(&self, loads: &LoadCase) -> Result<BucklingMode, FrameError> {
         let first_order = self.factorise()?.solve(loads)?;
         let parts = |member: usize| {
             let (at_i, at_j) = first_order.axial_ends(member);
-            match (self.members[member].ei > 0.0, at_i == at_j) {
-                (true, false) => PARTS,
-                (true, true) if at_i < 0.0 => HALVES,
-                _ => 1,
-            }
+            let least = if at_i.min(at_j) < 0.0 { HALVES } else { 1 };
+            if self.members[member].ei > 0.0 { parts_for_change(at_i, at_j).max(least) } else { 1 }
         };
         let fine = Subdivision::new(self, parts);
         let solution = fine.frame.factorise()?.solve(&fine.loads(loads))?;

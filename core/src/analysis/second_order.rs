@@ -1,5 +1,5 @@
 use super::factorised::Factorised;
-use super::subdivision::Subdivision;
+use super::subdivision::{Subdivision, parts_for_change};
 use super::{Frame, FrameError, LoadCase, Solution};
 
 /// Rounds of finding the axial forces again.
@@ -8,31 +8,30 @@ const ROUNDS: usize = 100;
 /// Change of the axial forces, by the greatest of them, at which they have settled.
 const SETTLED: f64 = 1e-10;
 
-/// Parts of a member along which the axial force changes.
-const PARTS: usize = 8;
-
 /// Greatest `L·√(N/EI)` of a part in tension: beyond it the transfer functions lose figures.
 const LARGE_TENSION: f64 = 6.0;
 
 /// Most parts of any member.
-const MOST_PARTS: usize = 32;
+const MOST_PARTS: usize = 64;
 
 impl Frame {
     /// Solves the equilibrium of the deflected frame, with the sway of nodes (P-Δ) and the bow of members (P-δ).
     ///
     /// Axial forces act on small displacements: `EI·v'''' − N·v'' = q` is solved exactly for the axial force of each
-    /// member, and the axial forces are found again until they settle. Where loads act along a member, it is cut into 8
-    /// parts of constant axial force for this purpose. Members do not shorten by bowing. Imperfections are for the
+    /// member, and the axial forces are found again until they settle. A member along which the axial force changes is
+    /// cut into parts of constant axial force for this purpose. Members do not shorten by bowing. Imperfections are for the
     /// caller, in the nodes' places or as loads.
     pub fn solve_second_order(&self, loads: &LoadCase) -> Result<Solution, FrameError> {
         let first_order = self.factorise()?.solve(loads)?;
         let parts = |member: usize| {
             let (at_i, at_j) = first_order.axial_ends(member);
-            let Some(data) = self.members.get(member).filter(|data| data.ei > 0.0) else { return 1 };
+            let data = &self.members[member];
+            if data.ei == 0.0 {
+                return 1;
+            }
             let (length, ..) = self.direction(data);
             let tense = length * (at_i.max(at_j).max(0.0) / data.ei).sqrt() / LARGE_TENSION;
-            let parts = if at_i == at_j { 1 } else { PARTS };
-            parts.max(libm::ceil(tense) as usize).min(MOST_PARTS)
+            parts_for_change(at_i, at_j).max(libm::ceil(tense) as usize).min(MOST_PARTS)
         };
         let fine = Subdivision::new(self, parts);
         let fine_loads = fine.loads(loads);
