@@ -7,8 +7,8 @@ use super::{Displacement, Frame, FrameError, LoadCase, Solution};
 /// Relative width to which a factor is closed in.
 const CLOSE: f64 = 1e-10;
 
-/// Factor from which on a frame counts as one that never buckles: what compression it has may be rounding.
-const NEVER: f64 = 1e9;
+/// Axial force, by the greatest force in any member, that is taken for rounding.
+const ROUNDING: f64 = 1e-10;
 
 /// Rounds of inverse iteration for the shape.
 const ROUNDS: usize = 4;
@@ -87,7 +87,9 @@ struct Search<'a> {
 
 impl<'a> Search<'a> {
     fn new(frame: &'a Frame, solution: &Solution) -> Self {
-        let axial = (0..frame.members.len()).map(|member| solution.mean_axial(member)).collect();
+        let least = ROUNDING * solution.greatest_force();
+        let axial = (0..frame.members.len()).map(|member| solution.mean_axial(member));
+        let axial = axial.map(|axial| if axial.abs() > least { axial } else { 0.0 }).collect();
         Self { factorised: Factorised::new(frame), axial, tried: vec![(0.0, 0)] }
     }
 
@@ -110,10 +112,9 @@ impl<'a> Search<'a> {
 
     /// Closes in on the critical factor of this rank, the lowest being 1: a factor below it and one just above.
     fn close_in(&mut self, rank: usize) -> (f64, f64) {
-        const NONE: (f64, f64) = (0.0, f64::INFINITY);
-        let Some(highest) = self.highest() else { return NONE };
+        let Some(highest) = self.highest() else { return (0.0, f64::INFINITY) };
         if self.tried.iter().all(|(_, count)| *count < rank) && self.count_below(highest) < rank {
-            return NONE;
+            return (0.0, f64::INFINITY);
         }
         let above = self.tried.iter().filter(|(_, count)| *count >= rank).map(|(factor, _)| *factor);
         let below = self.tried.iter().filter(|(_, count)| *count < rank).map(|(factor, _)| *factor);
@@ -127,7 +128,7 @@ impl<'a> Search<'a> {
                 high = middle;
             }
         }
-        if high < NEVER { (low, high) } else { NONE }
+        (low, high)
     }
 
     /// Shape in which the frame resists least at a factor just below the critical one, by inverse iteration.
