@@ -60,7 +60,7 @@ fn wasm() -> Result<Tally> {
     counted(&mut test)
 }
 
-const DEMO: &str = "tests/schemes/heron-lane.json";
+const DEMO: &str = "core/src/scheme/heron_lane.json";
 
 fn browser() -> Result<Tally> {
     tools::node()?;
