@@ -8,6 +8,9 @@ const PREFIX = `falsewright ${SCOPE} `;
 const CACHE = PREFIX + VERSION;
 const PAGE = new URL("index.html", SCOPE).href;
 
+// The page is known by its folder, since some hosts redirect from its file.
+const keyOf = (url) => (url === PAGE ? SCOPE : url);
+
 self.addEventListener("install", (event) => event.waitUntil(store()));
 
 self.addEventListener("activate", (event) => event.waitUntil(dropOldVersions().then(() => self.clients.claim())));
@@ -22,14 +25,14 @@ self.addEventListener("fetch", (event) => {
   if (event.request.method !== "GET" || !url.href.startsWith(SCOPE)) return;
   url.search = "";
   url.hash = "";
-  event.respondWith(answer(event.request, url.href === SCOPE ? PAGE : url.href));
+  event.respondWith(answer(event.request, keyOf(url.href)));
 });
 
 async function store() {
   const cache = await caches.open(CACHE);
   await Promise.all(
     FILES.map(async ([file, integrity]) => {
-      const url = new URL(file, SCOPE).href;
+      const url = keyOf(new URL(file, SCOPE).href);
       const response = await fetch(url, { cache: "reload", integrity });
       if (!response.ok) throw new Error(`${url}: ${response.status}`);
       await cache.put(url, response);

@@ -53,9 +53,12 @@ test("opens with the network cut after the first visit", () => withPage(SCREENS.
   const before = await drawn(page);
   await context.setOffline(true);
   await site.close();
-  await page.reload();
-  await opened(page);
-  assert.equal(await drawn(page), before);
+  for (const path of ["", "index.html", "?from=home#there"]) {
+    await page.goto("about:blank");
+    await page.goto(site.url + path);
+    await opened(page);
+    assert.equal(await drawn(page), before, path);
+  }
 }));
 
 test("works from a folder of a host", async () => {

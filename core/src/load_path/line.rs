@@ -137,7 +137,7 @@ impl LineResult {
                 let (value, x) = solution.extremes(first_member + a).deflection_from_chord;
                 (nodes_m[a] + x, value)
             } else {
-                self.from_chord(a, b)
+                self.off_chord(a, b)
             };
             worst.raise(Deflection { peak: Peak::among(0, [peak]), span_m: nodes_m[b] - nodes_m[a] });
         }
@@ -155,7 +155,7 @@ impl LineResult {
 
     /// Greatest distance from the chord of a span of several members between two nodes: the station furthest away,
     /// and the top of the parabola through it and its neighbours.
-    fn from_chord(&self, a: usize, b: usize) -> (f64, f64) {
+    fn off_chord(&self, a: usize, b: usize) -> (f64, f64) {
         let span = &self.stations[a * (INTERVALS + 1)..b * (INTERVALS + 1)];
         let (Some(start), Some(end)) = (span.first(), span.last()) else { return (0.0, 0.0) };
         let slope = (end.deflection_m - start.deflection_m) / (end.s_m - start.s_m);

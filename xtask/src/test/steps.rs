@@ -32,9 +32,8 @@ fn format() -> Result<Tally> {
 fn clippy() -> Result<Tally> {
     tools::wasm_target()?;
     let mut tally = one(&mut cargo(&["clippy", "--workspace", "--all-targets", "--", "-D", "warnings"]))?;
-    for package in ["falsewright-core", "falsewright-app"] {
-        tally += one(&mut cargo(&["clippy", "-p", package, "--target", tools::WASM, "--", "-D", "warnings"]))?;
-    }
+    let packages = ["-p", "falsewright-core", "-p", "falsewright-app", "--target", tools::WASM];
+    tally += one(cargo(&["clippy"]).args(packages).args(["--", "-D", "warnings"]))?;
     Ok(tally)
 }
 
