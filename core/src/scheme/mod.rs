@@ -1,5 +1,6 @@
 //! What the user drew: the section, its pours, and the equipment placed on it. Saved as JSON, `"schema": 1`.
 
+pub mod edit;
 mod ids;
 mod placing;
 mod section;

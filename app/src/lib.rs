@@ -1,0 +1,3 @@
+//! The Falsewright page, apart from its start.
+
+pub mod editor;
