@@ -6,7 +6,7 @@ mod placed;
 
 pub use concrete::{Face, FaceKind, Pour};
 pub use part::{Part, Role, Solid};
-pub use placed::{Leg, LegKind, PlacedFalsework, PlacedOpening, PlacedShutter, PlacedTieRow};
+pub use placed::{BracingBar, Leg, LegKind, PlacedFalsework, PlacedOpening, PlacedShutter, PlacedTieRow};
 
 use crate::scheme::Id;
 
