@@ -1,17 +1,22 @@
 //! What the user drew: the section, its pours, and the equipment placed on it. Saved as JSON, `"schema": 1`.
 
 pub mod edit;
+
+mod edges;
 mod ids;
 mod placing;
 mod section;
 mod settings;
+mod templates;
 
+pub use edges::{Band, SectionEdge};
 pub use ids::{FaceRef, Id};
 pub use placing::{
     Arrangement, Bearing, Direction, Falsework, Lateral, LegLine, Opening, Shutter, Spacing, TieEnd, TieRow,
 };
 pub use section::{Cell, Corner, Cut, Joint, Section};
 pub use settings::{Basis, Bays, Concrete, Delivery, Ground, Limits, Loads, PressureMethod};
+pub use templates::Walls;
 
 use crate::catalogue::Item;
 use serde::{Deserialize, Serialize};
