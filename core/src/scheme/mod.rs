@@ -1,7 +1,8 @@
 //! What the user drew: the section, its pours, and the equipment placed on it. Saved as JSON, `"schema": 1`.
 
-mod edges;
 pub mod edit;
+
+mod edges;
 mod ids;
 mod placing;
 mod section;
