@@ -160,11 +160,16 @@ impl Store {
         self.act(run);
     }
 
-    /// Changes something that can be refused; the reason is told to the user.
-    pub fn try_run(&self, run: impl FnOnce(&mut Editor) -> Result<Outcome, Refusal>) {
+    /// Changes something that can be refused; the reason is told to the user. False: refused.
+    pub fn try_run(&self, run: impl FnOnce(&mut Editor) -> Result<Outcome, Refusal>) -> bool {
+        let mut done = true;
         self.act(|editor| {
-            run(editor).unwrap_or_else(|refusal| Outcome { message: Some(refusal.to_string()), ..Outcome::default() })
+            run(editor).unwrap_or_else(|refusal| {
+                done = false;
+                Outcome { message: Some(refusal.to_string()), ..Outcome::default() }
+            })
         });
+        done
     }
 
     /// Makes one edit of the scheme.

@@ -11,6 +11,8 @@ mod tags;
 mod typing;
 
 use crate::store::Store;
+pub use pointer::{hold_space, in_field, key_input};
+
 use dimensions::Dimensions;
 use figures::Figures;
 use leptos::html::Div;

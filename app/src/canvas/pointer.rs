@@ -36,8 +36,18 @@ pub fn attach(svg: &SvgElement, store: Store) {
         }
     });
     for name in ["gesturestart", "gesturechange", "touchstart", "contextmenu"] {
-        listen(svg, name, |event| event.prevent_default());
+        listen(svg, name, |event| {
+            if !has_own_action(event) {
+                event.prevent_default();
+            }
+        });
     }
+}
+
+/// Whether an event falls on a mark of the drawing that acts by itself.
+fn has_own_action(event: &Event) -> bool {
+    let element = event.target().and_then(|target| target.dyn_into::<Element>().ok());
+    element.is_some_and(|element| element.closest("[data-own]").ok().flatten().is_some())
 }
 
 /// Listens actively, so that the browser's own scrolling and zooming can be held off.
@@ -49,9 +59,7 @@ fn listen(target: &SvgElement, name: &'static str, mut then: impl FnMut(&Event) 
 fn on_pointer(svg: &SvgElement, store: Store, phase: Phase, event: &PointerEvent) {
     match phase {
         Phase::Down => {
-            if let Some(target) = event.target().and_then(|target| target.dyn_into::<Element>().ok())
-                && target.closest("[data-own]").ok().flatten().is_some()
-            {
+            if has_own_action(event) {
                 return;
             }
             let _ = svg.set_pointer_capture(event.pointer_id());

@@ -36,12 +36,13 @@ fn Field(dimension: Dimension) -> impl IntoView {
         }
     });
     let leave = move || store.run(|editor| editor.select(None));
+    let written = format!("{} mm", units::millimetres(dimension.value_m));
+    let first = written.clone();
     let commit = move || {
-        if let Some(input) = input.get_untracked() {
-            let text = input.value();
-            store.try_run(|editor| editor.type_dimension(key, &text));
-        }
+        let text = input.get_untracked().map(|input| input.value()).unwrap_or_default();
+        text == first || store.try_run(|editor| editor.type_dimension(key, &text))
     };
+    let commit_on_blur = commit.clone();
     view! {
         <input
             class="typing"
@@ -51,16 +52,16 @@ fn Field(dimension: Dimension) -> impl IntoView {
             autocomplete="off"
             aria-label=super::dimensions::words(key)
             data-testid="typing"
-            value=format!("{} mm", units::millimetres(dimension.value_m))
+            value=written
             style:left=move || format!("{:.0}px", at().x)
             style:top=move || format!("{:.0}px", at().y)
             on:keydown=move |event| match event.key().as_str() {
-                "Enter" => {
-                    commit();
-                    leave();
-                }
+                "Enter" if commit() => leave(),
                 "Escape" => leave(),
                 _ => {}
+            }
+            on:blur=move |_| {
+                commit_on_blur();
             }
         />
     }

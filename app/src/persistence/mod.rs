@@ -6,7 +6,7 @@ mod shelf;
 
 pub use autosave::{keep, restore};
 pub use files::{download, file_name, open_dropped, open_file, open_text, save_to_file, set_present_aside};
-pub use shelf::{Kept, kept, put_aside, take_back};
+pub use shelf::{Kept, kept, put_aside};
 
 /// How the scheme is kept in this browser.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

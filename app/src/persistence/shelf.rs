@@ -17,8 +17,8 @@ pub struct Kept {
 
 /// All sheets set aside, the latest first.
 pub fn kept() -> Vec<Kept> {
-    let text = storage().and_then(|storage| storage.get_item(KEY).ok().flatten());
-    text.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default()
+    let Some(text) = storage().and_then(|storage| storage.get_item(KEY).ok().flatten()) else { return Vec::new() };
+    serde_json::from_str(&text).unwrap_or_else(|_| vec![Kept { when: "an unknown day".into(), text }])
 }
 
 /// Sets a sheet aside; false: the browser refused. A sheet that is there already is not kept twice.
@@ -32,9 +32,4 @@ pub fn put_aside(text: &str) -> bool {
     all.truncate(MOST);
     let Some(storage) = storage() else { return false };
     serde_json::to_string(&all).is_ok_and(|all| storage.set_item(KEY, &all).is_ok())
-}
-
-/// The sheet at this place of the shelf.
-pub fn take_back(index: usize) -> Option<Kept> {
-    kept().into_iter().nth(index)
 }

@@ -107,3 +107,8 @@ pub fn names(model: &Model) -> Vec<Name> {
     }
     names
 }
+
+/// What an element is called, with its mark.
+pub fn name_of(model: &Model, id: Id) -> Option<String> {
+    names(model).into_iter().find(|name| name.id == id).map(|name| name.label)
+}

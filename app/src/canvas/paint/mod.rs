@@ -13,6 +13,7 @@ mod scene;
 mod tags;
 pub mod tone;
 
+pub use equipment::name_of;
 pub use figure::{Figure, Stroke};
 pub use highlight::highlight;
 pub use path::Path;

@@ -1,0 +1,98 @@
+use crate::canvas::{Drawing, key_input, in_field, hold_space};
+use crate::panels::{Margin, Pens, Start, TitleBlock};
+use crate::persistence::{self, Saved, open_dropped, save_to_file};
+use crate::store::Store;
+use falsewright_core::scheme::{Scheme, Section};
+use gloo_events::{EventListener, EventListenerOptions};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{DragEvent, KeyboardEvent};
+
+/// Puts the page into the document.
+pub fn start() {
+    console_error_panic_hook::set_once();
+    leptos::mount::mount_to_body(Page);
+}
+
+/// The whole sheet.
+#[component]
+fn Page() -> impl IntoView {
+    let (kept, told) = persistence::restore();
+    let saved = if kept.is_some() { Saved::Kept } else { Saved::Nothing };
+    let blank = || Scheme::blank(Section { outline: Vec::new(), cells: Vec::new(), joints: Vec::new() });
+    let store = Store::provide(kept.unwrap_or_else(blank), saved, false);
+    store.tell(told);
+    persistence::keep(store);
+    listen(store);
+    view! {
+        <main
+            class="sheet"
+            class:left-handed=move || store.left_handed()
+            on:dragover=|event: DragEvent| event.prevent_default()
+            on:drop=move |event: DragEvent| open_dropped(store, &event)
+        >
+            <div class="board">
+                <Drawing/>
+                <Start/>
+                <Message/>
+            </div>
+            <Margin/>
+            <TitleBlock/>
+            <Pens/>
+        </main>
+    }
+}
+
+/// What the page has to tell.
+#[component]
+fn Message() -> impl IntoView {
+    let store = Store::here();
+    let text = move || store.message().or_else(|| store.overlay.get().refusal);
+    let body = move |text: String| {
+        view! {
+            <p>{text}</p>
+            <button aria-label="Close" on:click=move |_| store.tell(None)>"✕"</button>
+        }
+    };
+    view! {
+        <div class="message" role="status" aria-live="polite" data-testid="message" hidden=move || text().is_none()>
+            {move || text().map(body)}
+        </div>
+    }
+}
+
+fn listen(store: Store) {
+    let Some(window) = web_sys::window() else { return };
+    let options = EventListenerOptions::enable_prevent_default();
+    EventListener::new_with_options(&window, "keydown", options, move |event| {
+        if let Some(event) = event.dyn_ref::<KeyboardEvent>() {
+            on_key(store, event);
+        }
+    })
+    .forget();
+    EventListener::new(&window, "keyup", |event| {
+        if event.dyn_ref::<KeyboardEvent>().is_some_and(|event| event.key() == " ") {
+            hold_space(false);
+        }
+    })
+    .forget();
+}
+
+fn on_key(store: Store, event: &KeyboardEvent) {
+    let command = event.ctrl_key() || event.meta_key();
+    let letter = event.key().to_lowercase();
+    if command && letter == "s" {
+        event.prevent_default();
+        save_to_file(store);
+        return;
+    }
+    if event.is_composing() || in_field(event) || event.alt_key() {
+        return;
+    }
+    if letter == " " {
+        hold_space(true);
+    }
+    if key_input(event).is_some_and(|input| store.key(input)) {
+        event.prevent_default();
+    }
+}
