@@ -1,5 +1,15 @@
 //! Pure edits: a scheme and what to change give another valid scheme, or the reason why not.
 
+mod defaults;
+mod error;
+mod falsework;
+mod follow;
+mod opening;
+mod outline;
+mod shutters;
+
+pub use error::EditError;
+
 use crate::catalogue::Item;
 use crate::geometry::Point;
 use crate::scheme::{
@@ -41,6 +51,8 @@ pub enum Edit {
         from: Id,
         /// Distance between them.
         length_m: f64,
+        /// Whether all that lies beyond the moving edge goes with it, so that it keeps its own thicknesses.
+        carry: bool,
     },
     /// Gives a corner a haunch or chamfer, or takes it away.
     SetCut {
@@ -193,24 +205,95 @@ pub enum LegSpacing {
     Apart(f64),
 }
 
-/// Why an edit is refused. The scheme stays as it was.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub enum EditError {
-    /// The element is not in the scheme.
-    #[error("There is no {what} {id} in the scheme; choose one that is on the drawing.")]
-    Missing {
-        /// Kind of element.
-        what: &'static str,
-        /// Its id.
-        id: Id,
-    },
-}
-
 /// The scheme after an edit.
 ///
 /// # Errors
 /// Refuses what names no element, what is no number, and what would leave a scheme that is not valid.
 pub fn apply(scheme: &Scheme, edit: &Edit) -> Result<Scheme, EditError> {
-    let _ = edit;
-    Ok(scheme.clone())
+    let mut after = scheme.clone();
+    change(&mut after, edit)?;
+    if after.section != scheme.section || after.ground != scheme.ground {
+        follow::follow(scheme, &mut after);
+    }
+    Ok(after)
 }
+
+fn change(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {
+    match edit {
+        Edit::SetSection(section) => outline::set_section(scheme, section),
+        Edit::AddCorner { edge, at } => outline::add_corner(scheme, *edge, *at)?,
+        Edit::MoveCorner { corner, to } => outline::move_corner(scheme, *corner, *to)?,
+        Edit::MoveEdge { edge, distance_m } => outline::move_edge(scheme, *edge, *distance_m)?,
+        Edit::SetLength { edge, from, length_m, carry } => {
+            outline::set_length(scheme, *edge, *from, *length_m, *carry)?
+        }
+        Edit::SetCut { corner, cut } => outline::set_cut(scheme, *corner, *cut)?,
+        Edit::AddCell(points) => outline::add_cell(scheme, points),
+        Edit::AddJoint { z_m } => outline::add_joint(scheme, *z_m)?,
+        Edit::MoveJoint { joint, z_m } => outline::move_joint(scheme, *joint, *z_m)?,
+        Edit::Remove(id) => remove(scheme, *id)?,
+        Edit::AddShutter(face) => shutters::add_shutter(scheme, *face)?,
+        Edit::MoveShutterEnds { shutter, below_m, above_m } => {
+            shutters::move_ends(scheme, *shutter, *below_m, *above_m)?
+        }
+        Edit::SetShutter(shutter) => shutters::set_shutter(scheme, shutter)?,
+        Edit::AddTieRow { shutter, z_m } => shutters::add_row(scheme, *shutter, *z_m)?,
+        Edit::AddTieRows { shutter, spacing_m } => shutters::add_rows(scheme, *shutter, *spacing_m)?,
+        Edit::MoveTieRow { row, z_m } => shutters::move_row(scheme, *row, *z_m)?,
+        Edit::SetTieItem { row, item } => shutters::set_item(scheme, *row, item)?,
+        Edit::SetTieRow(row) => shutters::set_row(scheme, row)?,
+        Edit::AddFalsework(soffit) => falsework::add_falsework(scheme, *soffit)?,
+        Edit::SetFalsework(falsework) => falsework::set_falsework(scheme, falsework)?,
+        Edit::AddLegLine { falsework, x_m } => falsework::add_line(scheme, *falsework, *x_m)?,
+        Edit::MoveLegLine { line, x_m } => falsework::move_line(scheme, *line, *x_m)?,
+        Edit::RespaceLegLines { falsework, spacing } => falsework::respace(scheme, *falsework, *spacing)?,
+        Edit::ToggleBraced(line) => falsework::toggle_braced(scheme, *line)?,
+        Edit::AddOpening { falsework, left_m, width_m } => {
+            opening::add(scheme, *falsework, *left_m, *width_m)?;
+        }
+        Edit::MoveOpening { opening, left_m } => opening::shift(scheme, *opening, *left_m)?,
+        Edit::ResizeOpening { opening, left_m, width_m, height_m } => {
+            opening::resize(scheme, *opening, *left_m, *width_m, *height_m)?;
+        }
+        Edit::SetOpening(opening) => opening::set(scheme, opening)?,
+        Edit::SetName(name) => scheme.name.clone_from(name),
+        Edit::SetConcrete(concrete) => scheme.concrete = *concrete,
+        Edit::SetBasis(basis) => scheme.basis = *basis,
+        Edit::SetBays(bays) => scheme.bays = *bays,
+        Edit::SetLoads(loads) => scheme.loads = *loads,
+        Edit::SetLimits(limits) => scheme.limits = *limits,
+        Edit::SetGround(ground) => scheme.ground = *ground,
+        Edit::SetItem(item) => {
+            scheme.items.retain(|own| own.code != item.code);
+            scheme.items.push(item.clone());
+        }
+        Edit::RemoveItem(code) => {
+            let i = scheme.items.iter().position(|item| item.code == *code);
+            scheme.items.remove(i.ok_or_else(|| EditError::MissingItem(code.clone()))?);
+        }
+    }
+    Ok(())
+}
+
+/// Removes one element; what hangs on it goes with it.
+fn remove(scheme: &mut Scheme, id: Id) -> Result<(), EditError> {
+    if outline::remove(&mut scheme.section, id)? {
+        return Ok(());
+    }
+    let Scheme { shutters, ties, falsework, openings, .. } = scheme;
+    let mut removed = false;
+    let mut keep = |own: Id| {
+        removed |= own == id;
+        own != id
+    };
+    shutters.retain(|shutter| keep(shutter.id));
+    ties.retain(|row| keep(row.id));
+    openings.retain(|opening| keep(opening.id));
+    falsework.retain(|falsework| keep(falsework.id));
+    falsework.iter_mut().for_each(|falsework| falsework.leg_lines.retain(|line| keep(line.id)));
+    follow::drop_orphans(scheme);
+    if removed { Ok(()) } else { Err(EditError::Missing { what: "element", id }) }
+}
+
+#[cfg(test)]
+mod tests;
