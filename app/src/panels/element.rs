@@ -10,7 +10,7 @@ use super::checks::ChecksOf;
 use crate::editor::Target;
 use crate::store::Store;
 use crate::widgets::Form;
-use falsewright_core::catalogue::{Item, Kind};
+use falsewright_core::model::Role;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Id, Scheme};
 use leptos::prelude::*;
@@ -97,25 +97,8 @@ fn form<T: Clone + PartialEq + Send + Sync + 'static>(
     Some((value, Form::new(value, move |value| store.edit(edit(value)))))
 }
 
-/// Codes and names of the items that satisfy a condition.
-fn items(store: Store, fits: fn(&Kind) -> bool) -> Vec<(String, String)> {
+/// Codes and names of the items that can take a role.
+fn items(store: Store, role: Role) -> Vec<(String, String)> {
     let catalogue = store.catalogue.get_untracked();
-    let fitting = catalogue.iter().filter(|item| fits(&item.kind));
-    fitting.map(|item: &Item| (item.code.clone(), item.name.clone())).collect()
-}
-
-fn is_board(kind: &Kind) -> bool {
-    matches!(kind, Kind::Board(_))
-}
-
-fn is_beam(kind: &Kind) -> bool {
-    matches!(kind, Kind::Timber(_) | Kind::TimberBeam(_) | Kind::Steel(_))
-}
-
-fn is_steel(kind: &Kind) -> bool {
-    matches!(kind, Kind::Steel(_))
-}
-
-fn is_leg(kind: &Kind) -> bool {
-    matches!(kind, Kind::Leg(_))
+    catalogue.choices(role).into_iter().map(|item| (item.code.clone(), item.name.clone())).collect()
 }

@@ -2,7 +2,7 @@ use crate::editor::Tool;
 use crate::persistence::{kept, open_file, open_text, set_present_aside};
 use crate::store::Store;
 use falsewright_core::scheme::edit::Edit;
-use falsewright_core::scheme::{Section, Walls, demo};
+use falsewright_core::scheme::{Scheme, Section, Walls};
 use leptos::prelude::*;
 
 const WALLS: Walls = Walls { wall_m: 0.45, roof_m: 0.45, base_m: 0.5, haunch_m: 0.25 };
@@ -69,7 +69,7 @@ pub fn Start() -> impl IntoView {
                         data-testid="start-demo"
                         on:click=move |_| {
                             set_present_aside(store);
-                            store.open(demo::heron_lane());
+                            store.open(Scheme::blank(Section::box_cell(6.3, 3.6, WALLS)));
                         }
                     >
                         <svg viewBox="0 0 48 32" aria-hidden="true">

@@ -1,19 +1,20 @@
 use crate::units;
 use leptos::prelude::*;
+use web_sys::{Event, FocusEvent, HtmlInputElement, KeyboardEvent};
 
 /// Fields that change one value in place.
-pub struct Form<T: 'static> {
+pub struct Form<T: Send + Sync + 'static> {
     value: Memo<T>,
     put: Callback<T>,
 }
 
-impl<T> Clone for Form<T> {
+impl<T: Send + Sync> Clone for Form<T> {
     fn clone(&self) -> Self {
         *self
     }
 }
 
-impl<T> Copy for Form<T> {}
+impl<T: Send + Sync> Copy for Form<T> {}
 
 /// How a number is shown.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -55,6 +56,23 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
     /// A number. What is not a number is put back as it was.
     pub fn number(self, label: &'static str, unit: Unit, get: fn(&T) -> f64, set: fn(&mut T, f64)) -> AnyView {
         let written = move || units::trimmed(self.value.with(get) / unit.size, unit.decimals);
+        let on_focus = |event: FocusEvent| event_target::<HtmlInputElement>(&event).select();
+        let on_key = move |event: KeyboardEvent| {
+            let input = event_target::<HtmlInputElement>(&event);
+            if event.key() == "Escape" {
+                input.set_value(&untrack(written));
+            }
+            if matches!(event.key().as_str(), "Enter" | "Escape") {
+                let _ = input.blur();
+            }
+        };
+        let on_change = move |event: Event| {
+            let input = event_target::<HtmlInputElement>(&event);
+            if let Some(number) = units::parse(&input.value()) {
+                self.change(|value| set(value, number * unit.size));
+            }
+            input.set_value(&untrack(written));
+        };
         view! {
             <label class="field">
                 <span>{label}</span>
@@ -65,21 +83,9 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
                         autocomplete="off"
                         data-testid=test_id(label)
                         prop:value=written
-                        on:focus=move |event| event_target::<web_sys::HtmlInputElement>(&event).select()
-                        on:keydown=move |event| if matches!(event.key().as_str(), "Enter" | "Escape") {
-                            let input = event_target::<web_sys::HtmlInputElement>(&event);
-                            if event.key() == "Escape" {
-                                input.set_value(&written());
-                            }
-                            let _ = input.blur();
-                        }
-                        on:change=move |event| {
-                            let input = event_target::<web_sys::HtmlInputElement>(&event);
-                            if let Some(number) = units::parse(&input.value()) {
-                                self.change(|value| set(value, number * unit.size));
-                            }
-                            input.set_value(&untrack(written));
-                        }
+                        on:focus=on_focus
+                        on:keydown=on_key
+                        on:change=on_change
                     />
                     <span class="unit">{unit.name}</span>
                 </span>

@@ -8,7 +8,8 @@ use falsewright_core::scheme::Id;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// From the back of the drawing to the front.
-const BACK_TO_FRONT: [Role; 11] = [
+const BACK_TO_FRONT: [Role; 12] = [
+    Role::Ledger,
     Role::Brace,
     Role::Leg,
     Role::Stub,

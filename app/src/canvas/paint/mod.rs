@@ -14,7 +14,7 @@ mod tags;
 pub mod tone;
 
 pub use equipment::name_of;
-pub use figure::{Figure, Stroke};
+pub use figure::Figure;
 pub use highlight::highlight;
 pub use path::Path;
 pub use placing::{PlacedTag, place};

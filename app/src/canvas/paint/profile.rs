@@ -16,8 +16,10 @@ pub fn draw(path: &mut Path, solid: &Solid, item: Option<&Item>) {
                 end_on(path, start, size_m, item.map(|item| &item.kind));
             }
         }
-        Solid::Sheet { from, to, thickness_m, .. } => {
-            let out = (to - from).unit().left() * -thickness_m;
+        Solid::Sheet { from, to, thickness_m, outward, .. } => {
+            let side = (to - from).unit().left();
+            let turned = if side.x.abs() > 1e-9 { side.x * outward < 0.0 } else { side.z * outward < 0.0 };
+            let out = side * if turned { -thickness_m } else { thickness_m };
             path.ring([from, to, to + out, from + out]);
         }
         Solid::Plate { centre, width_m, thickness_m, .. } => {
@@ -77,12 +79,16 @@ mod tests {
     }
 
     #[test]
-    fn a_sheet_lies_outside_the_concrete_on_its_left() {
-        let mut path = Path::default();
-        let sheet =
-            Solid::Sheet { from: Point::new(0.0, 0.0), to: Point::new(0.0, 3.0), thickness_m: 0.02, length_m: 9.0 };
-        draw(&mut path, &sheet, None);
-        assert_eq!(bounds(&path.finish()), [0.0, 0.0, 0.02, 3.0]);
+    fn a_sheet_lies_on_its_outward_side_or_below() {
+        let sheet = |to: Point, outward: f64| {
+            let mut path = Path::default();
+            let from = Point::new(0.0, 0.0);
+            draw(&mut path, &Solid::Sheet { from, to, outward, thickness_m: 0.02, length_m: 9.0 }, None);
+            bounds(&path.finish())
+        };
+        assert_eq!(sheet(Point::new(0.0, 3.0), 1.0), [0.0, 0.0, 0.02, 3.0]);
+        assert_eq!(sheet(Point::new(0.0, 3.0), -1.0), [-0.02, 0.0, 0.0, 3.0]);
+        assert_eq!(sheet(Point::new(3.0, 0.0), -1.0), [0.0, -0.02, 3.0, 0.0]);
     }
 
     #[test]

@@ -54,6 +54,7 @@ pub fn word(role: Role) -> &'static str {
         Role::Trestle => "trestle",
         Role::Transfer => "transfer",
         Role::Brace => "brace",
+        Role::Ledger => "ledger",
         Role::Base => "base",
     }
 }

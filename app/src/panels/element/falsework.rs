@@ -1,7 +1,7 @@
-use super::{form, is_beam, is_board, is_leg, items};
+use super::{form, items};
 use crate::store::Store;
 use crate::widgets::{Form, Unit};
-use falsewright_core::catalogue::Kind;
+use falsewright_core::model::Role;
 use falsewright_core::scheme::edit::{Edit, LegSpacing};
 use falsewright_core::scheme::{Bearing, Direction, Falsework, Id, Lateral, LegLine, Scheme};
 use leptos::prelude::*;
@@ -26,14 +26,14 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
         view! {
             <div class="fields">
                 {form.choice("Primaries run", &DIRECTIONS, |of| of.direction, |of, value| of.direction = value)}
-                {form.code("Facing", items(store, is_board), |of| &of.facing, |of, code| of.facing = code)}
-                {form.code("Secondaries", items(store, is_beam), |of| &of.secondary, |of, code| of.secondary = code)}
+                {form.code("Facing", items(store, Role::Facing), |of| &of.facing, |of, code| of.facing = code)}
+                {form.code("Secondaries", items(store, Role::Secondary), |of| &of.secondary, |of, code| of.secondary = code)}
                 {form.number("Secondaries apart", Unit::MM, |of| of.secondaries.max_m, |of, value| of.secondaries.max_m = value)}
                 {form.number("First from edge", Unit::MM, |of| of.secondaries.edge_m, |of, value| of.secondaries.edge_m = value)}
-                {form.code("Primaries", items(store, is_beam), |of| &of.primary, |of, code| of.primary = code)}
-                {form.code("Legs", items(store, is_leg), |of| &of.leg, |of, code| of.leg = code)}
-                {form.code("Bases", items(store, |kind| matches!(kind, Kind::Plate(_))), |of| &of.base, |of, code| of.base = code)}
-                {form.code("Diagonals", items(store, |kind| matches!(kind, Kind::Brace(_))), |of| &of.brace, |of, code| of.brace = code)}
+                {form.code("Primaries", items(store, Role::Primary), |of| &of.primary, |of, code| of.primary = code)}
+                {form.code("Legs", items(store, Role::Leg), |of| &of.leg, |of, code| of.leg = code)}
+                {form.code("Bases", items(store, Role::Base), |of| &of.base, |of, code| of.base = code)}
+                {form.code("Diagonals", items(store, Role::Brace), |of| &of.brace, |of, code| of.brace = code)}
                 {form.number("Bents apart", Unit::MM, |of| of.bents.max_m, |of, value| of.bents.max_m = value)}
                 {form.number("First from bay end", Unit::MM, |of| of.bents.edge_m, |of, value| of.bents.edge_m = value)}
                 {form.number("Legs held every", Unit::MM, |of| of.lift_m, |of, value| of.lift_m = value)}

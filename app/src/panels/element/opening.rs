@@ -1,7 +1,8 @@
-use super::{form, is_leg, is_steel, items};
+use super::{form, items};
 use crate::store::Store;
 use crate::units;
 use crate::widgets::Unit;
+use falsewright_core::model::Role;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Id, Scheme};
 use leptos::prelude::*;
@@ -29,12 +30,12 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
                 {form.number("Clear height", Unit::MM, |of| of.height_m, |of, value| of.height_m = value)}
                 {form.number("Left edge x", Unit::MM, |of| of.left_m, |of, value| of.left_m = value)}
                 {form.number("Guard each side", Unit::MM, |of| of.guard_m, |of, value| of.guard_m = value)}
-                {form.code("Transfer beams", items(store, is_steel), |of| &of.transfer, |of, code| of.transfer = code)}
+                {form.code("Transfer beams", items(store, Role::Transfer), |of| &of.transfer, |of, code| of.transfer = code)}
                 {form.number("Side by side", Unit::NONE, |of| f64::from(of.transfers), |of, value| of.transfers = value.round().clamp(0.0, 99.0) as u32)}
                 {form.number("Beam underside", Unit::MM, |of| of.beam_underside_m, |of, value| of.beam_underside_m = value)}
                 {form.toggle("Restrained between ends", |of| of.restraint_m.is_some(), |of, held| of.restraint_m = held.then_some(1.2))}
                 {form.number("Restraints apart", Unit::MM, |of| of.restraint_m.unwrap_or(0.0), |of, value| of.restraint_m = Some(value).filter(|apart| *apart > 0.0))}
-                {form.code("Trestle legs", items(store, is_leg), |of| &of.trestle, |of, code| of.trestle = code)}
+                {form.code("Trestle legs", items(store, Role::Trestle), |of| &of.trestle, |of, code| of.trestle = code)}
                 {form.number("Trestle legs apart", Unit::MM, |of| of.trestle_m, |of, value| of.trestle_m = value)}
                 <p class="wide quiet">
                     "Guard the way against impact, mark its height ahead of it, post a banksman, and follow local rules for people "

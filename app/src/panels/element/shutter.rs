@@ -1,6 +1,7 @@
-use super::{form, is_beam, is_board, items};
+use super::{form, items};
 use crate::store::Store;
 use crate::widgets::Unit;
+use falsewright_core::model::Role;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Arrangement, Id, Scheme};
 use leptos::prelude::*;
@@ -22,11 +23,11 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
         view! {
             <div class="fields">
                 {form.choice("Arrangement", &ARRANGEMENTS, |of| of.arrangement, |of, value| of.arrangement = value)}
-                {form.code("Facing", items(store, is_board), |of| &of.facing, |of, code| of.facing = code)}
-                {form.code("Secondaries", items(store, is_beam), |of| &of.secondary, |of, code| of.secondary = code)}
+                {form.code("Facing", items(store, Role::Facing), |of| &of.facing, |of, code| of.facing = code)}
+                {form.code("Secondaries", items(store, Role::Secondary), |of| &of.secondary, |of, code| of.secondary = code)}
                 {form.number("Secondaries apart", Unit::MM, |of| of.secondaries.max_m, |of, value| of.secondaries.max_m = value)}
                 {form.number("First from edge", Unit::MM, |of| of.secondaries.edge_m, |of, value| of.secondaries.edge_m = value)}
-                {form.code("Primaries", items(store, is_beam), |of| &of.primary, |of, code| of.primary = code)}
+                {form.code("Primaries", items(store, Role::Primary), |of| &of.primary, |of, code| of.primary = code)}
                 {move || upright.get().then(|| view! {
                     {form.number("Primaries apart", Unit::MM, |of| of.primaries.max_m, |of, value| of.primaries.max_m = value)}
                     {form.number("First from bay end", Unit::MM, |of| of.primaries.edge_m, |of, value| of.primaries.edge_m = value)}

@@ -1,7 +1,7 @@
 use super::{form, items};
 use crate::store::Store;
 use crate::widgets::Unit;
-use falsewright_core::catalogue::Kind;
+use falsewright_core::model::Role;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Arrangement, Id, Scheme, TieEnd, TieRow};
 use leptos::prelude::*;
@@ -15,11 +15,15 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
         let shutter = value.with(|row| row.shutter);
         scheme.shutters.iter().any(|of| of.id == shutter && of.arrangement == Arrangement::LevelPrimaries)
     });
+    let across_concrete = store.worked.with_untracked(|worked| {
+        worked.design.model.parts.iter().any(|part| part.owner == id && part.role == Role::Tie)
+    });
+    let role = if across_concrete { Role::Tie } else { Role::Prop };
     let fixed = Memo::new(move |_| value.with(|row| matches!(row.to, TieEnd::Fixed { .. })));
     Some(
         view! {
             <div class="fields">
-                {form.code("Item", items(store, |kind| matches!(kind, Kind::Tie(_) | Kind::Leg(_))), |row| &row.item, |row, code| row.item = code)}
+                {form.code("Item", items(store, role), |row| &row.item, |row, code| row.item = code)}
                 {form.number("Level", Unit::MM, |row| row.z_m, |row, value| row.z_m = value)}
                 {move || walings.get().then(|| view! {
                     {form.number("Apart along the bay", Unit::MM, |row| row.spacing.max_m, |row, value| row.spacing.max_m = value)}
