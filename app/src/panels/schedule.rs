@@ -1,7 +1,7 @@
 use crate::persistence::{download, file_name};
 use crate::store::Store;
 use crate::units;
-use falsewright_core::quantities::Quantity;
+use falsewright_core::quantities::{Quantity, to_csv};
 use leptos::prelude::*;
 
 /// The bill of quantities, as a drawing's schedule.
@@ -9,7 +9,7 @@ use leptos::prelude::*;
 pub fn Schedule() -> impl IntoView {
     let store = Store::here();
     let save = move |_| {
-        let csv = String::new();
+        let csv = to_csv(&store.worked.get_untracked().design.quantities);
         let name = file_name(&store.scheme.get_untracked().name);
         if download(&format!("{name}-quantities.csv"), "text/csv", &csv).is_err() {
             store.tell(Some("The browser did not save the file. Try again, or allow downloads for this page.".into()));

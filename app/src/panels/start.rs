@@ -1,8 +1,8 @@
 use crate::editor::Tool;
-use crate::persistence::{kept, open_file, open_text, set_present_aside};
+use crate::persistence::{kept, open_file, open_text};
 use crate::store::Store;
 use falsewright_core::scheme::edit::Edit;
-use falsewright_core::scheme::{Scheme, Section, Walls};
+use falsewright_core::scheme::{Section, Walls, heron_lane};
 use leptos::prelude::*;
 
 const WALLS: Walls = Walls { wall_m: 0.45, roof_m: 0.45, base_m: 0.5, haunch_m: 0.25 };
@@ -68,8 +68,10 @@ pub fn Start() -> impl IntoView {
                         class="demo"
                         data-testid="start-demo"
                         on:click=move |_| {
-                            set_present_aside(store);
-                            store.open(Scheme::blank(Section::box_cell(6.3, 3.6, WALLS)));
+                            match heron_lane() {
+                                Ok(scheme) => store.open(scheme),
+                                Err(error) => store.tell(Some(error.to_string())),
+                            }
                         }
                     >
                         <svg viewBox="0 0 48 32" aria-hidden="true">

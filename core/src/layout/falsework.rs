@@ -1,6 +1,6 @@
 use super::lookup::{Lookup, fail, warn};
 use crate::catalogue::{Catalogue, Item};
-use crate::geometry::floor_below;
+use crate::geometry::{Boundary, Point, Side};
 use crate::model::{Face, FaceKind, Leg, LegKind, Model, PlacedFalsework, PlacedOpening};
 use crate::results::Finding;
 use crate::scheme::{Direction, Falsework, Opening, Scheme};
@@ -19,7 +19,7 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings
             ));
             continue;
         };
-        if let Some(placed) = one(drawn, mark, faces, scheme, catalogue, findings) {
+        if let Some(placed) = one(drawn, mark, faces, &model.solid, scheme, catalogue, findings) {
             model.falsework.push(placed);
         }
     }
@@ -36,17 +36,25 @@ fn soffit(model: &Model, drawn: &Falsework) -> Option<Vec<Face>> {
     loop {
         let (left, right) = (chain[0].clone(), chain[chain.len() - 1].clone());
         let apart = |face: &&Face| !chain.contains(face);
-        if let Some(next) = model.faces.iter().filter(under).filter(apart).find(|face| {
-            meets(face.to, left.from) || meets(face.from, left.to)
-        }) {
+        if let Some(next) = model
+            .faces
+            .iter()
+            .filter(under)
+            .filter(apart)
+            .find(|face| meets(face.to, left.from) || meets(face.from, left.to))
+        {
             if next.from.x.min(next.to.x) < left.from.x.min(left.to.x) {
                 chain.insert(0, next.clone());
                 continue;
             }
         }
-        if let Some(next) = model.faces.iter().filter(under).filter(apart).find(|face| {
-            meets(face.to, right.from) || meets(face.from, right.to)
-        }) {
+        if let Some(next) = model
+            .faces
+            .iter()
+            .filter(under)
+            .filter(apart)
+            .find(|face| meets(face.to, right.from) || meets(face.from, right.to))
+        {
             chain.push(next.clone());
             continue;
         }
@@ -60,6 +68,7 @@ fn one(
     drawn: &Falsework,
     mark: String,
     faces: Vec<Face>,
+    solid: &Boundary,
     scheme: &Scheme,
     catalogue: &Catalogue,
     findings: &mut Vec<Finding>,
@@ -79,7 +88,7 @@ fn one(
     let soffit_m = faces.iter().filter(|face| face.of == drawn.soffit).map(lowest).fold(f64::INFINITY, f64::min);
     let head_m = soffit_m - facing.board()?.thickness_m - depth(&secondary) - depth(&primary);
     let plate = base.plate()?;
-    let floor = |x: f64| floor_below(&scheme.section, x, head_m).unwrap_or(scheme.ground.level_m);
+    let floor = |x: f64| solid.floor_below(Point::new(x, head_m), Side::After).unwrap_or(scheme.ground.level_m);
     let floor_m = floor((left + right) / 2.0);
     if head_m - floor_m < 0.3 {
         findings.push(fail(
@@ -93,7 +102,8 @@ fn one(
     let drawn_opening = scheme.openings.iter().find(|opening| opening.falsework == drawn.id);
     let opening = drawn_opening.and_then(|opening| {
         let index = scheme.openings.iter().position(|other| other.id == opening.id).unwrap_or(0);
-        place_opening(opening, format!("A{}", index + 1), plate.width_m, floor_m, catalogue, findings)
+        let beside_m = opening.guard_m + scheme.limits.access_tolerance_m;
+        place_opening(opening, format!("A{}", index + 1), beside_m, plate.width_m, floor_m, catalogue, findings)
     });
 
     let mut placing = Legs { legs: Vec::new(), tied: Vec::new(), braced: Vec::new(), mark: &mark, owner: drawn.id };
@@ -152,6 +162,7 @@ fn lowest(face: &Face) -> f64 {
 fn place_opening(
     drawn: &Opening,
     mark: String,
+    beside_m: f64,
     base_width_m: f64,
     floor_m: f64,
     catalogue: &Catalogue,
@@ -161,7 +172,7 @@ fn place_opening(
     let transfer = lookup.item(&drawn.transfer, "transfer beam", |item| item.beam().is_some(), findings);
     let trestle = lookup.item(&drawn.trestle, "trestle leg", |item| item.leg().is_some(), findings);
     let (transfer, trestle) = (transfer?, trestle?);
-    let stand_off = drawn.guard_m + trestle.leg()?.footprint_m.max(base_width_m / 2.0);
+    let stand_off = beside_m + trestle.leg()?.footprint_m.max(base_width_m / 2.0);
     let inner = [drawn.left_m - stand_off, drawn.left_m + drawn.width_m + stand_off];
     let trestles_m = [inner[0] - drawn.trestle_m, inner[0], inner[1], inner[1] + drawn.trestle_m];
     Some(PlacedOpening {
@@ -195,9 +206,8 @@ impl Legs<'_> {
         opening: Option<&PlacedOpening>,
         findings: &mut Vec<Finding>,
     ) {
-        let beam_top = opening.map(|opening| {
-            opening.underside_m + opening.transfer.beam().map_or(0.0, |beam| beam.depth_m)
-        });
+        let beam_top =
+            opening.map(|opening| opening.underside_m + opening.transfer.beam().map_or(0.0, |beam| beam.depth_m));
         let mut braced_from = Vec::new();
         for (index, line) in drawn.leg_lines.iter().enumerate() {
             let mark = format!("L{}", index + 1);
@@ -219,7 +229,10 @@ impl Legs<'_> {
                     {
                         findings.push(warn(
                             line.id,
-                            format!("{}: {mark} falls into the trestle of {} and is left out.", self.mark, opening.mark),
+                            format!(
+                                "{}: {mark} falls into the trestle of {} and is left out.",
+                                self.mark, opening.mark
+                            ),
                             "Move the line clear of the trestle or delete it.",
                         ));
                     } else {
@@ -278,9 +291,9 @@ impl Legs<'_> {
         for pair in standing.windows(2) {
             let (a, b) = (&self.legs[pair[0]], &self.legs[pair[1]]);
             let trestle = a.kind == LegKind::Trestle && b.kind == LegKind::Trestle;
-            let over_opening = self.legs[pair[0]..pair[1]].iter().any(|leg| {
-                leg.kind == LegKind::Stub && leg.x_m > a.x_m + 1e-9 && leg.x_m < b.x_m - 1e-9
-            });
+            let over_opening = self.legs[pair[0]..pair[1]]
+                .iter()
+                .any(|leg| leg.kind == LegKind::Stub && leg.x_m > a.x_m + 1e-9 && leg.x_m < b.x_m - 1e-9);
             let pair = (pair[0], pair[1]);
             if over_opening || (trestle && a.mark.ends_with("t2")) {
                 continue;

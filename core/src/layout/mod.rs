@@ -20,6 +20,7 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue) -> (Model, Vec<Finding>) {
     let mut findings = Vec::new();
     let mut model = Model {
         bay_m: scheme.bays.length_m,
+        solid: scheme.section.boundary(),
         pours: concrete::pours(&scheme.section, scheme.bays.length_m, scheme.concrete.unit_weight_kn_m3),
         faces: concrete::faces(&scheme.section, scheme.ground.level_m),
         ..Model::default()

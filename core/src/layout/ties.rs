@@ -90,7 +90,10 @@ fn row(
             };
             if let Some(far) = far.filter(|far| apart(far)) {
                 return Err(refuse(
-                    format!("{mark}: the primaries of {} and {} do not stand opposite each other.", near.mark, far.mark),
+                    format!(
+                        "{mark}: the primaries of {} and {} do not stand opposite each other.",
+                        near.mark, far.mark
+                    ),
                     "Give both shutters the same spacing of primaries.",
                 ));
             }

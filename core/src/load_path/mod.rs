@@ -3,9 +3,14 @@
 
 mod beam;
 mod bent;
+mod chain;
 mod clearance;
+mod line;
 mod record;
 mod soffit;
+mod soffit_bent;
+mod soffit_ledger;
+mod soffit_levels;
 mod soffit_load;
 mod wall;
 mod wall_frame;

@@ -1,52 +1,119 @@
 //! Collects what the load paths find.
 
+use super::line::Envelope;
 use crate::analysis::FrameError;
+use crate::catalogue::Item;
+use crate::checks::{check_beam, check_board, check_deflection};
 use crate::geometry::Point;
-use crate::results::{Check, Finding, Results, Severity, Verdict};
-use crate::scheme::Id;
+use crate::results::{Check, CheckKind, Finding, Results, Severity, Verdict};
+use crate::scheme::{Basis, Id, Scheme};
 
 /// The results as they grow.
-#[derive(Default)]
 pub struct Record {
     /// So far.
     pub results: Results,
+    basis: Basis,
+    span_over_deflection: f64,
 }
 
-/// The member that checks belong to.
-pub struct Subject<'a> {
+/// The member that a check belongs to, where and when.
+pub(super) struct Subject<'a> {
     pub owner: Id,
     pub member: &'a str,
+    /// Pour and state.
     pub case: &'a str,
+    /// Where, in words.
+    pub place: &'a str,
+    /// Where on the section.
+    pub at: Point,
+}
+
+/// A member in bending, with its greatest effects.
+pub(super) struct Bending<'a> {
+    pub owner: Id,
+    pub member: &'a str,
+    pub item: &'a Item,
+    /// Under factored loads.
+    pub strength: Envelope,
+    /// Under unfactored loads.
+    pub service: Envelope,
+    /// Length over which the level below bears on it.
+    pub bearing_m: f64,
+    /// Name of each load case.
+    pub case: &'a dyn Fn(usize) -> String,
+    /// Place of a peak, in words and on the section.
+    pub place: &'a dyn Fn(f64) -> (String, Point),
 }
 
 impl Record {
-    /// Adds a check of `subject` at a place, given in words and on the section.
-    pub fn check(&mut self, subject: &Subject, place: impl Into<String>, at: Point, verdict: Verdict) {
-        self.results.checks.push(Check {
-            member: subject.member.into(),
-            owner: subject.owner,
-            check: verdict.check,
-            place: place.into(),
-            at,
-            case: subject.case.into(),
-            demand: verdict.demand,
-            resistance: verdict.resistance,
-            unit: verdict.unit,
-            ratio: verdict.ratio(),
-            source: verdict.source,
-            formula: verdict.formula,
-        });
+    /// Nothing yet, for this scheme.
+    pub fn new(scheme: &Scheme) -> Self {
+        Self {
+            results: Results::default(),
+            basis: scheme.basis,
+            span_over_deflection: scheme.limits.span_over_deflection,
+        }
     }
 
-    /// Adds several checks at one place.
-    pub fn checks(&mut self, subject: &Subject, place: &str, at: Point, verdicts: impl IntoIterator<Item = Verdict>) {
+    /// Adds checks. Of one kind for one member the worst stays.
+    pub(super) fn check(&mut self, subject: &Subject, verdicts: impl IntoIterator<Item = Verdict>) {
         for verdict in verdicts {
-            self.check(subject, place, at, verdict);
+            let ratio = verdict.ratio();
+            let same = |check: &&mut Check| {
+                check.check == verdict.check && check.owner == subject.owner && check.member == subject.member
+            };
+            let known = self.results.checks.iter_mut().find(same);
+            if known.as_ref().is_some_and(|check| check.ratio >= ratio) {
+                continue;
+            }
+            let check = Check {
+                member: subject.member.into(),
+                owner: subject.owner,
+                check: verdict.check,
+                place: subject.place.into(),
+                at: subject.at,
+                case: subject.case.into(),
+                demand: verdict.demand,
+                resistance: verdict.resistance,
+                unit: verdict.unit,
+                ratio,
+                source: verdict.source,
+                formula: verdict.formula,
+            };
+            match known {
+                Some(known) => *known = check,
+                None => self.results.checks.push(check),
+            }
+        }
+    }
+
+    /// Checks bending, shear, bearing where the item has a resistance, and deflection.
+    pub(super) fn check_bending(&mut self, bending: &Bending) {
+        let Bending { item, strength, service, .. } = bending;
+        let (moment, shear) = (strength.moment.value, strength.shear.value);
+        let bearing = (strength.bearing.value > 0.0).then_some(strength.bearing.value);
+        let mut verdicts = match item.board() {
+            Some(_) => check_board(item, self.basis, moment, shear),
+            None => check_beam(item, self.basis, moment, shear, bearing, bending.bearing_m),
+        };
+        let deflection = service.deflection;
+        verdicts.push(check_deflection(deflection.peak.value, deflection.span_m, self.span_over_deflection));
+        for verdict in verdicts {
+            let peak = match verdict.check {
+                CheckKind::Shear => strength.shear,
+                CheckKind::Bearing => strength.bearing,
+                CheckKind::Deflection => deflection.peak,
+                _ => strength.moment,
+            };
+            let (place, at) = (bending.place)(peak.at_m);
+            let case = (bending.case)(peak.case);
+            let subject = Subject { owner: bending.owner, member: bending.member, case: &case, place: &place, at };
+            self.check(&subject, [verdict]);
         }
     }
 
     /// Says what cannot be computed, or must be known.
-    pub fn find(&mut self, severity: Severity, owner: Id, text: String, remedy: &str) {
+    pub(super) fn find(&mut self, severity: Severity, owner: Id, text: String, remedy: &str) {
         self.results.findings.push(Finding {
             severity,
             owner: Some(owner),
@@ -58,12 +125,8 @@ impl Record {
     }
 
     /// Says that a member cannot be solved.
-    pub fn unsolved(&mut self, owner: Id, member: &str, error: &FrameError) {
-        self.find(
-            Severity::Fail,
-            owner,
-            format!("{member} cannot be solved: {error}"),
-            "Give it enough supports to stand.",
-        );
+    pub(super) fn unsolved(&mut self, owner: Id, member: &str, error: &FrameError) {
+        let text = format!("{member} cannot be solved: {error}");
+        self.find(Severity::Fail, owner, text, "Give it enough supports to stand.");
     }
 }

@@ -1,12 +1,14 @@
 //! Wall shutters: fresh concrete to ties, props and feet.
 
-use super::beam::{BeamLoad, BeamResult, ContinuousBeam, LineResult};
-use super::record::{Record, Subject};
+use super::beam::ContinuousBeam;
+use super::chain::BeamLoad;
+use super::line::{Envelope, LineResult};
+use super::record::{Bending, Record, Subject};
 use super::wall_frame::{self, Link, Upright};
 use super::{wall_ledger, wall_pressure};
-use crate::actions::factors::{Factors, factors};
+use crate::actions::factors::factors;
 use crate::analysis::FrameError;
-use crate::checks::{check_beam, check_board, check_deflection, check_leg, check_tie};
+use crate::checks::{check_leg, check_tie};
 use crate::geometry::Point;
 use crate::layout::build_up_m;
 use crate::model::{Model, PlacedShutter, PlacedTieRow, Pour};
@@ -28,25 +30,22 @@ pub(super) struct Path<'a> {
 impl Path<'_> {
     /// What one metre of wall puts on an upright, kN.
     pub fn load_kn_m(&self) -> f64 {
-        let total = |load: &BeamLoad| match *load {
-            BeamLoad::Point { p, .. } => p,
-            BeamLoad::Line { a, b, w1, w2 } => (b - a) * (w1 + w2) / 2.0,
-        };
-        self.loads.iter().map(total).sum()
+        self.loads.iter().map(BeamLoad::total_kn).sum()
     }
 }
 
 pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
     for pour in &model.pours {
+        let walls = Walls { scheme, model, pour };
         let mut paths = Vec::new();
         for shutter in model.shutters.iter().filter(|shutter| shutter.pour == pour.id) {
-            match Walls { scheme, model, pour }.hand_down(shutter, record) {
+            match walls.hand_down(shutter, record) {
                 Ok(path) => paths.push(path),
                 Err(error) => record.unsolved(shutter.id, &shutter.mark, &error),
             }
         }
         for group in groups(&paths, model) {
-            Walls { scheme, model, pour }.solve_group(group, record);
+            walls.solve_group(group, record);
         }
     }
 }
@@ -83,19 +82,20 @@ struct Walls<'a> {
 }
 
 impl<'a> Walls<'a> {
-    fn factors(&self) -> Factors {
-        factors(self.scheme.basis)
-    }
-
     fn case(&self) -> String {
         format!("{}, full", self.pour.mark)
     }
 
     /// Solves facing and level secondaries and checks them.
     fn hand_down(&self, shutter: &'a PlacedShutter, record: &mut Record) -> Result<Path<'a>, FrameError> {
-        let (pressure, warnings) = wall_pressure::on(shutter, self.pour, self.scheme);
+        let (pressure, warnings) = wall_pressure::on(shutter, self.pour, &self.model.solid, self.scheme);
         for warning in warnings {
-            record.find(Severity::Warn, shutter.id, format!("{}: {warning}", shutter.mark), "Check the rate and the mix.");
+            record.find(
+                Severity::Warn,
+                shutter.id,
+                format!("{}: {warning}", shutter.mark),
+                "Check the rate and the mix.",
+            );
         }
         record.results.pressures.push(pressure.clone());
         match shutter.arrangement {
@@ -114,15 +114,15 @@ impl<'a> Walls<'a> {
         let board = shutter.facing.board().map_or(0.0, |board| board.stiffness_knm2_m);
         let height = shutter.top_m - shutter.bottom_m;
         let facing =
-            ContinuousBeam::new(height, &levels, board).solve(&pressure.loads(shutter.bottom_m, 1.0))?;
-        self.check_facing(shutter, &facing.line, 1.0, |s| self.at(shutter, shutter.bottom_m + s), record);
+            ContinuousBeam::new([0.0, height], &levels, board).solve(&pressure.loads(shutter.bottom_m, 1.0))?;
+        self.check(shutter, Level::Facing, facing.envelope, &|up| shutter.bottom_m + up, record);
 
         let beam = shutter.secondary.beam().map_or(0.0, |beam| beam.ei_knm2);
         let length = self.model.bay_m;
-        let unit = ContinuousBeam::new(length, &shutter.primaries_m, beam).solve(&[uniform(length)])?;
+        let unit = ContinuousBeam::new([0.0, length], &shutter.primaries_m, beam).solve(&[uniform(length)])?;
         let (worst, load) = greatest(&facing.reactions);
         let level = shutter.secondaries_m.get(worst).copied().unwrap_or(shutter.bottom_m);
-        self.check_member(shutter, Level::Secondary, &unit, load, |_| self.at(shutter, level), record);
+        self.check(shutter, Level::Secondary, unit.envelope.times(load), &|_| level, record);
 
         let loads = levels.iter().zip(&facing.reactions).map(|(&a, &p)| BeamLoad::Point { a, p }).collect();
         Ok(Path { shutter, pressure, facing: facing.reactions, widths: unit.reactions, loads })
@@ -136,9 +136,9 @@ impl<'a> Walls<'a> {
     ) -> Result<Path<'a>, FrameError> {
         let length = self.model.bay_m;
         let board = shutter.facing.board().map_or(0.0, |board| board.stiffness_knm2_m);
-        let unit = ContinuousBeam::new(length, &shutter.secondaries_m, board).solve(&[uniform(length)])?;
+        let unit = ContinuousBeam::new([0.0, length], &shutter.secondaries_m, board).solve(&[uniform(length)])?;
         let (greatest_kpa, level) = pressure.greatest();
-        self.check_facing(shutter, &unit.line, greatest_kpa, |_| self.at(shutter, level), record);
+        self.check(shutter, Level::Facing, unit.envelope.times(greatest_kpa), &|_| level, record);
         let loads = pressure.loads(shutter.bottom_m, 1.0);
         Ok(Path { shutter, pressure, facing: unit.reactions.clone(), widths: unit.reactions, loads })
     }
@@ -261,8 +261,8 @@ impl<'a> Walls<'a> {
             .zip(&path.widths)
             .map(|(&a, width)| BeamLoad::Point { a, p: width * force_kn_m })
             .collect();
-        let result = ContinuousBeam::new(self.model.bay_m, &row.places_m, beam).solve(&loads)?;
-        self.check_member(shutter, Level::Primary, &result, 1.0, |_| self.at(shutter, row.z_m), record);
+        let result = ContinuousBeam::new([0.0, self.model.bay_m], &row.places_m, beam).solve(&loads)?;
+        self.check(shutter, Level::Primary, result.envelope, &|_| row.z_m, record);
         Ok(result.reactions)
     }
 
@@ -273,8 +273,7 @@ impl<'a> Walls<'a> {
             Arrangement::LevelPrimaries => Level::Secondary,
         };
         let (_, width) = greatest(&path.widths);
-        let result = BeamResult { reactions: Vec::new(), line: line.clone() };
-        self.check_member(shutter, level, &result, width, |s| self.at(shutter, shutter.bottom_m + s), record);
+        self.check(shutter, level, line.envelope.times(width), &|up| shutter.bottom_m + up, record);
         let x = shutter.face.from.x + shutter.outward * build_up_m(shutter);
         record.results.diagrams.push(Diagram {
             owner: shutter.id,
@@ -288,16 +287,16 @@ impl<'a> Walls<'a> {
     fn check_row(&self, row: &PlacedTieRow, forces: &[f64], record: &mut Record) {
         let case = self.case();
         let (worst, force) = greatest(forces);
-        let demand = force * self.factors().fresh_concrete_pressure;
-        let name = if row.item.tie().is_some() { "tie" } else { "prop" };
-        let member = format!("{} {name}", row.mark);
-        let subject = Subject { owner: row.id, member: &member, case: &case };
-        let place = format!("level {:.3} m, {:.2} m along the bay", row.z_m, row.places_m[worst]);
+        let demand = force * factors(self.scheme.basis).fresh_concrete_pressure;
+        let is_tie = row.item.tie().is_some();
+        let member = format!("{} {}", row.mark, if is_tie { "tie" } else { "prop" });
+        let place = format!("level {:.2} m, {:.2} m along the bay", row.z_m, row.places_m[worst]);
         let at = self.model.shutter(row.shutter).map_or(Point::default(), |shutter| self.at(shutter, row.z_m));
-        if row.item.tie().is_some() {
-            record.check(&subject, place, at, check_tie(&row.item, self.scheme.basis, demand));
+        let subject = Subject { owner: row.id, member: &member, case: &case, place: &place, at };
+        if is_tie {
+            record.check(&subject, [check_tie(&row.item, self.scheme.basis, demand)]);
         } else {
-            record.checks(&subject, &place, at, check_leg(&row.item, self.scheme.basis, demand, row.length_m));
+            record.check(&subject, check_leg(&row.item, self.scheme.basis, demand, row.length_m));
         }
         let force = |(place, &force_kn): (usize, &f64)| TieForce {
             id: format!("{}.{}", row.mark, place + 1),
@@ -307,65 +306,29 @@ impl<'a> Walls<'a> {
         record.results.ties.extend(forces.iter().enumerate().map(force));
     }
 
-    fn check_facing(
+    fn check(
         &self,
         shutter: &PlacedShutter,
-        line: &LineResult,
-        load: f64,
-        at: impl Fn(f64) -> Point,
+        member: Level,
+        envelope: Envelope,
+        level: &dyn Fn(f64) -> f64,
         record: &mut Record,
     ) {
-        let Some(_) = shutter.facing.board() else { return };
-        let (case, member) = (self.case(), format!("{} facing", shutter.mark));
-        let subject = Subject { owner: shutter.id, member: &member, case: &case };
-        let factor = load * self.factors().fresh_concrete_pressure;
-        let place = at(line.moment.at_m);
-        record.checks(
-            &subject,
-            &format!("level {:.3} m", place.z),
-            place,
-            check_board(&shutter.facing, self.scheme.basis, line.moment.value * factor, line.shear.value * factor),
-        );
-        let place = at(line.deflection.at_m);
-        record.check(&subject, format!("level {:.3} m", place.z), place, self.deflection(line, load));
-    }
-
-    fn check_member(
-        &self,
-        shutter: &PlacedShutter,
-        level: Level,
-        result: &BeamResult,
-        load: f64,
-        at: impl Fn(f64) -> Point,
-        record: &mut Record,
-    ) {
-        let (item, below) = match level {
+        let (item, below) = match member {
+            Level::Facing => (&shutter.facing, None),
             Level::Secondary => (&shutter.secondary, shutter.primary.beam()),
             Level::Primary => (&shutter.primary, None),
         };
-        let (case, member) = (self.case(), format!("{} {}", shutter.mark, level.name()));
-        let subject = Subject { owner: shutter.id, member: &member, case: &case };
-        let factor = load * self.factors().fresh_concrete_pressure;
-        let line = &result.line;
-        let bearing = (!result.reactions.is_empty()).then(|| greatest(&result.reactions).1 * factor);
-        let bearing_length = below.map_or(0.1, |beam| beam.breadth_m);
-        let place = at(line.moment.at_m);
-        let verdicts = check_beam(
+        record.check_bending(&Bending {
+            owner: shutter.id,
+            member: &format!("{} {}", shutter.mark, member.name()),
             item,
-            self.scheme.basis,
-            line.moment.value * factor,
-            line.shear.value * factor,
-            bearing,
-            bearing_length,
-        );
-        record.checks(&subject, &format!("level {:.3} m", place.z), place, verdicts);
-        let place = at(line.deflection.at_m);
-        record.check(&subject, format!("level {:.3} m", place.z), place, self.deflection(line, load));
-    }
-
-    fn deflection(&self, line: &LineResult, load: f64) -> crate::results::Verdict {
-        let limit = self.scheme.limits.span_over_deflection;
-        check_deflection(line.deflection.deflection_m * load, line.deflection.span_m, limit)
+            strength: envelope.times(factors(self.scheme.basis).fresh_concrete_pressure),
+            service: envelope,
+            bearing_m: below.map_or(0.1, |beam| beam.breadth_m),
+            case: &|_| self.case(),
+            place: &|at| (format!("level {:.2} m", level(at)), self.at(shutter, level(at))),
+        });
     }
 
     /// A point on the back of a shutter.
@@ -376,6 +339,7 @@ impl<'a> Walls<'a> {
 
 #[derive(Clone, Copy)]
 enum Level {
+    Facing,
     Secondary,
     Primary,
 }
@@ -383,6 +347,7 @@ enum Level {
 impl Level {
     fn name(self) -> &'static str {
         match self {
+            Self::Facing => "facing",
             Self::Secondary => "secondary",
             Self::Primary => "primary",
         }

@@ -1,10 +1,11 @@
 //! Shutters joined by ties and props, solved together in the section plane.
 
-use super::beam::{BeamLoad, LineResult};
-use crate::analysis::{Axis, DistributedLoad, Frame, FrameError, LoadCase, Member, PointLoad, Solution, Support};
+use super::chain::{BeamLoad, Chain};
+use super::line::LineResult;
+use crate::analysis::{Axis, Frame, FrameError, LoadCase, Member, Solution, Support};
 
 /// Modulus of elasticity of steel, kPa.
-const STEEL_KPA: f64 = 210e6;
+pub const STEEL_KPA: f64 = 210e6;
 
 /// One upright line of a shutter: a soldier, or an upright secondary.
 pub struct Upright {
@@ -65,14 +66,10 @@ pub fn solve(uprights: &[Upright], links: &[Link]) -> Result<GroupResult, FrameE
 struct Group {
     frame: Frame,
     loads: LoadCase,
-    /// Levels of the nodes of each upright.
-    levels: Vec<Vec<f64>>,
-    /// First node and first member of each upright.
-    first: Vec<(usize, usize)>,
+    /// One for each upright, measured from its bottom.
+    chains: Vec<Chain>,
     /// Member of each link that works.
     link_members: Vec<Option<usize>>,
-    /// Indices into `levels` that are supported.
-    supported: Vec<Vec<usize>>,
 }
 
 impl Group {
@@ -80,85 +77,41 @@ impl Group {
         let mut group = Self {
             frame: Frame::default(),
             loads: LoadCase::default(),
-            levels: Vec::new(),
-            first: Vec::new(),
+            chains: Vec::new(),
             link_members: vec![None; links.len()],
-            supported: Vec::new(),
         };
         for (index, upright) in uprights.iter().enumerate() {
             let holds = |link: &&Link| link.from == index || link.to == Some(index);
-            let mut levels: Vec<f64> = links.iter().filter(holds).map(|link| link.z_m).collect();
-            levels.extend([upright.bottom_m, upright.top_m]);
-            levels.sort_by(f64::total_cmp);
-            levels.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
-            group.add_upright(upright, levels);
+            let mut supports: Vec<f64> = links.iter().filter(holds).map(|link| link.z_m - upright.bottom_m).collect();
+            if upright.foot_held {
+                supports.push(0.0);
+            }
+            group.add_upright(upright, &supports);
         }
         for (index, link) in links.iter().enumerate().filter(|(index, _)| working[*index]) {
-            group.add_link(index, link, uprights);
-        }
-        for levels in &mut group.supported {
-            levels.sort_unstable();
-            levels.dedup();
+            group.link_members[index] = group.add_link(link, uprights);
         }
         group
     }
 
-    fn add_upright(&mut self, upright: &Upright, levels: Vec<f64>) {
-        let first_node = self.frame.nodes.len();
-        let first_member = self.frame.members.len();
-        for &z in &levels {
-            self.frame.add_node(upright.x_m, z);
-        }
-        for i in 1..levels.len() {
-            self.frame.add_member(Member::beam(first_node + i - 1, first_node + i, upright.ei_knm2, upright.ea_kn));
-        }
-        self.frame.supports.push(Support { node: first_node, ux: upright.foot_held, uy: true, rz: false });
-        for load in &upright.loads {
-            self.add_load(load, upright, &levels, first_member);
-        }
-        self.supported.push(if upright.foot_held { vec![0] } else { Vec::new() });
-        self.first.push((first_node, first_member));
-        self.levels.push(levels);
+    fn add_upright(&mut self, upright: &Upright, supports_m: &[f64]) {
+        let ends = [0.0, upright.top_m - upright.bottom_m];
+        let point = |offset| (upright.x_m, upright.bottom_m + offset);
+        let member = |i, j| Member::beam(i, j, upright.ei_knm2, upright.ea_kn);
+        let chain = Chain::build(&mut self.frame, &ends, supports_m, point, member);
+        self.frame.supports.push(Support { node: chain.first_node, ux: upright.foot_held, uy: true, rz: false });
+        chain.load(&upright.loads, Axis::X, upright.outward, &mut self.loads);
+        self.chains.push(chain);
     }
 
-    fn add_load(&mut self, load: &BeamLoad, upright: &Upright, levels: &[f64], first_member: usize) {
-        let spans = levels.windows(2).enumerate().map(|(index, pair)| {
-            (first_member + index, pair[0] - upright.bottom_m, pair[1] - upright.bottom_m)
-        });
-        match *load {
-            BeamLoad::Point { a, p } => {
-                let Some((member, start, end)) = spans.clone().find(|span| a <= span.2 + 1e-9) else { return };
-                let along = (a - start).clamp(0.0, end - start);
-                self.loads.point.push(PointLoad { member, axis: Axis::X, p: p * upright.outward, a: along });
-            }
-            BeamLoad::Line { a, b, w1, w2 } => {
-                for (member, start, end) in spans {
-                    let (from, to) = (a.max(start), b.min(end));
-                    if to - from > 1e-9 {
-                        let w = |z: f64| (w1 + (w2 - w1) * (z - a) / (b - a)) * upright.outward;
-                        self.loads.distributed.push(DistributedLoad {
-                            member,
-                            axis: Axis::X,
-                            w1: w(from),
-                            w2: w(to),
-                            a: from - start,
-                            b: to - start,
-                        });
-                    }
-                }
-            }
-        }
-    }
-
-    fn add_link(&mut self, index: usize, link: &Link, uprights: &[Upright]) {
-        let mut node_of = |upright: usize| {
-            let level = self.levels[upright].iter().position(|z| (z - link.z_m).abs() < 1e-6).unwrap_or(0);
-            self.supported[upright].push(level);
-            self.first[upright].0 + level
+    fn add_link(&mut self, link: &Link, uprights: &[Upright]) -> Option<usize> {
+        let node_of = |upright: usize| {
+            let chain = &self.chains[upright];
+            chain.node_at(link.z_m - uprights[upright].bottom_m)
         };
-        let from = node_of(link.from);
+        let from = node_of(link.from)?;
         let to = match link.to {
-            Some(upright) => node_of(upright),
+            Some(upright) => node_of(upright)?,
             None => {
                 let near = &uprights[link.from];
                 let side = if link.is_tie { -near.outward } else { near.outward };
@@ -168,8 +121,7 @@ impl Group {
             }
         };
         let length = (self.frame.nodes[to].x - self.frame.nodes[from].x).abs();
-        self.link_members[index] =
-            Some(self.frame.add_member(Member::bar(from, to, link.stiffness_kn_m * length)));
+        Some(self.frame.add_member(Member::bar(from, to, link.stiffness_kn_m * length)))
     }
 
     /// Force of each link, positive where it works as it should.
@@ -182,14 +134,10 @@ impl Group {
     }
 
     fn read(&self, solution: &Solution, uprights: &[Upright], links: Vec<f64>) -> GroupResult {
-        let line = |index: usize| {
-            let from_bottom: Vec<f64> = self.levels[index].iter().map(|z| z - self.levels[index][0]).collect();
-            LineResult::read(solution, self.first[index].1, &from_bottom, &self.supported[index])
-        };
-        let foot = |index: usize| -solution.reaction(self.first[index].0).fx * uprights[index].outward;
+        let foot = |(chain, upright): (&Chain, &Upright)| -solution.reaction(chain.first_node).fx * upright.outward;
         GroupResult {
-            lines: (0..uprights.len()).map(line).collect(),
-            feet: (0..uprights.len()).map(foot).collect(),
+            lines: self.chains.iter().map(|chain| chain.read(solution)).collect(),
+            feet: self.chains.iter().zip(uprights).map(foot).collect(),
             links,
         }
     }

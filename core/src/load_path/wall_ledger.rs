@@ -32,9 +32,11 @@ pub fn entry(
     };
     let from_uprights = sum(&|index, path| width(path) * held(index, path));
     let feet = sum(&|index, path| width(path) * solved.feet[index]);
-    let ends = |row: &PlacedTieRow| paths.iter().filter(|p| p.shutter.id == row.shutter || row.to == Some(p.shutter.id));
-    let ties: f64 =
-        rows.iter().zip(tie_forces).map(|(row, forces)| ends(row).count() as f64 * forces.iter().sum::<f64>()).sum();
+    let at_ends = |(row, forces): (&&PlacedTieRow, &Vec<f64>)| {
+        let ends = if row.to.is_some() { 2.0 } else { 1.0 };
+        ends * forces.iter().sum::<f64>()
+    };
+    let ties: f64 = rows.iter().zip(tie_forces).map(at_ends).sum();
 
     let level = |name: &str, into_kn, out_kn| LedgerLevel { level: name.into(), into_kn, out_kn };
     let levels = vec![

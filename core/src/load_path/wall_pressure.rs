@@ -1,16 +1,16 @@
+use super::chain::BeamLoad;
 use crate::actions::fresh_concrete::{pressure_limit, rise};
-use crate::geometry;
-use crate::load_path::beam::BeamLoad;
+use crate::geometry::{Boundary, Side};
 use crate::model::{PlacedShutter, Pour};
 use crate::results::PressureDiagram;
 use crate::scheme::Scheme;
 
 /// Pressure of fresh concrete on a shutter when its pour is full, and the warnings of the method.
-pub fn on(shutter: &PlacedShutter, pour: &Pour, scheme: &Scheme) -> (PressureDiagram, Vec<String>) {
+pub fn on(shutter: &PlacedShutter, pour: &Pour, solid: &Boundary, scheme: &Scheme) -> (PressureDiagram, Vec<String>) {
     let density = scheme.concrete.unit_weight_kn_m3;
     let bottom = shutter.face.from.z.min(shutter.face.to.z);
     let top = shutter.face.from.z.max(shutter.face.to.z);
-    let plan_area_m2 = geometry::least_width(&scheme.section, bottom, top) * scheme.bays.length_m;
+    let plan_area_m2 = least_width(solid, bottom, top) * scheme.bays.length_m;
     let rise_m_h = rise(&scheme.concrete.delivery, plan_area_m2);
     let height = pour.top_m - pour.bottom_m;
     let limit = pressure_limit(&scheme.concrete, rise_m_h, height, height);
@@ -23,6 +23,14 @@ pub fn on(shutter: &PlacedShutter, pour: &Pour, scheme: &Scheme) -> (PressureDia
     }
     points.push((top, head(top).min(limit.kpa)));
     (PressureDiagram { shutter: shutter.id, points, limit_kpa: limit.kpa, rise_m_h }, limit.warnings)
+}
+
+/// Least width of concrete between two levels, m: there the concrete rises fastest.
+fn least_width(solid: &Boundary, bottom: f64, top: f64) -> f64 {
+    let ends = [solid.width_at(bottom, Side::After), solid.width_at(top, Side::Before)];
+    let between = solid.levels(bottom, top);
+    let kinks = between.iter().flat_map(|&z| [solid.width_at(z, Side::Before), solid.width_at(z, Side::After)]);
+    ends.into_iter().chain(kinks).fold(f64::INFINITY, f64::min)
 }
 
 impl PressureDiagram {

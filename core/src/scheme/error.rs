@@ -5,6 +5,8 @@ use std::fmt;
 /// What an error is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Subject {
+    /// The scheme as a whole.
+    Scheme,
     /// The settings of the scheme.
     Settings,
     /// An element of the scheme, such as a corner.
@@ -14,6 +16,7 @@ pub enum Subject {
 impl fmt::Display for Subject {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
+            Self::Scheme => f.write_str("Scheme"),
             Self::Settings => f.write_str("Settings"),
             Self::Element(kind, id) => write!(f, "{kind} {id}"),
         }
@@ -43,11 +46,14 @@ pub enum SchemeError {
     Schema { found: u32 },
 
     #[error(
-        "{subject}: {quantity} of {value:?} {unit} is not from {low} to {high} {unit}. Enter a value in this range."
+        "{subject}: {quantity} of {} is outside {} to {}. Enter a value in this range.",
+        with_unit(value, unit),
+        with_unit(low, ""),
+        with_unit(high, unit)
     )]
     OutOfRange { subject: Subject, quantity: &'static str, value: f64, low: f64, high: f64, unit: &'static str },
 
-    #[error("{subject}: {count} {what} are more than {limit}. Take some away, or split the scheme.")]
+    #[error("{subject}: {count} {what} are more than {limit}. Take some away, space them wider, or split the scheme.")]
     TooMany { subject: Subject, what: &'static str, count: usize, limit: usize },
 
     #[error("{subject}: its {what} of {count} characters is longer than {limit}. Shorten it.")]
@@ -77,7 +83,7 @@ pub enum SchemeError {
     )]
     CutTooLong { from: Place, length_m: f64, needed_m: f64 },
 
-    #[error("The outline folds back on itself at corner {at}. Move the corner so that its edges open by more than 5°.")]
+    #[error("The ring folds back on itself at corner {at}. Move the corner so that its edges open by more than 5°.")]
     SharpCorner { at: Place },
 
     #[error(
@@ -144,9 +150,11 @@ pub enum SchemeError {
     NoCode { name: String },
 }
 
-/// The unit after a number.
-fn spaced(unit: &str) -> String {
-    if unit.is_empty() { String::new() } else { format!(" {unit}") }
+/// A number with its unit, short even where it is absurd.
+fn with_unit(number: &f64, unit: &str) -> String {
+    let plain = *number == 0.0 || (1e-4..1e7).contains(&number.abs());
+    let number = if plain { number.to_string() } else { format!("{number:e}") };
+    if unit.is_empty() { number } else { format!("{number} {unit}") }
 }
 
 /// A ring of the section.

@@ -1,8 +1,8 @@
 //! What the user drew: the section, its pours, and the equipment placed on it. Saved as JSON, `"schema": 1`.
 
-pub mod edit;
-
+mod demo;
 mod edges;
+pub mod edit;
 mod error;
 mod ids;
 mod placing;
@@ -12,6 +12,7 @@ mod settings;
 mod templates;
 mod validate;
 
+pub use demo::heron_lane;
 pub use edges::{Band, SectionEdge};
 pub use error::{Place, Ring, SchemeError, Subject};
 pub use ids::{FaceRef, Id};

@@ -24,7 +24,7 @@ pub enum ReadError {
     #[error("The file is damaged at line {line}, column {column}: {what}. Open another copy of it, or mend it there.")]
     Syntax { line: usize, column: usize, what: String },
 
-    #[error("The file holds {found} at line 1 where a scheme should be. Open a scheme file saved by this program.")]
+    #[error("The file holds {found} at its line 1 where a scheme should be. Open a scheme file saved by this program.")]
     NotAScheme { found: &'static str },
 
     #[error(
@@ -90,12 +90,18 @@ pub fn read(text: &str) -> Result<Scheme, ReadError> {
         return Err(ReadError::TooLarge { bytes: text.len() });
     }
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    match text.trim_start().chars().next() {
-        None => return Err(ReadError::Empty),
-        Some('[') => return Err(ReadError::NotAScheme { found: "a list" }),
-        Some('"') => return Err(ReadError::NotAScheme { found: "a text" }),
-        Some('0'..='9' | '-') => return Err(ReadError::NotAScheme { found: "a number" }),
-        Some(_) => {}
+    let found = match text.trim() {
+        "" => return Err(ReadError::Empty),
+        "null" | "true" | "false" => Some("a single word"),
+        other => match other.as_bytes()[0] {
+            b'[' => Some("a list"),
+            b'"' => Some("a text"),
+            b'0'..=b'9' | b'-' => Some("a number"),
+            _ => None,
+        },
+    };
+    if let Some(found) = found {
+        return Err(ReadError::NotAScheme { found });
     }
     let header: Header = serde_json::from_str(text).map_err(|error| explain(&error))?;
     let schema = header.schema.ok_or(ReadError::NoSchema)?;
@@ -118,7 +124,7 @@ pub fn write(scheme: &Scheme) -> String {
 fn explain(error: &serde_json::Error) -> ReadError {
     let (line, column) = (error.line(), error.column());
     let message = error.to_string();
-    let what = shortened(message.rsplit_once(" at line ").map_or(message.as_str(), |(what, _)| what));
+    let what = in_words(message.rsplit_once(" at line ").map_or(message.as_str(), |(what, _)| what));
     match error.classify() {
         Category::Eof => ReadError::Truncated { line, column },
         Category::Syntax | Category::Io => ReadError::Syntax { line, column, what },
@@ -135,6 +141,18 @@ fn explain(error: &serde_json::Error) -> ReadError {
             }
         }
     }
+}
+
+/// The parser's own words, without names of the program's types.
+fn in_words(what: &str) -> String {
+    let Some((found, expected)) = what.rsplit_once(", expected ") else { return shortened(what) };
+    let expected = match expected {
+        "f64" => "a number",
+        "u32" => "a whole number from 0 to 4294967295",
+        record if record.starts_with("struct ") => "a record of fields",
+        other => other,
+    };
+    format!("{}, expected {expected}", shortened(found))
 }
 
 /// At most this many characters of what stood in a file are repeated in a message.

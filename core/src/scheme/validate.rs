@@ -95,25 +95,25 @@ impl Errors {
     fn check_counts(&mut self, scheme: &Scheme) {
         let section = &scheme.section;
         let corners = section.outline.len() + section.cells.iter().map(|cell| cell.corners.len()).sum::<usize>();
-        self.count(Subject::Settings, "corners", corners, 2000);
-        self.count(Subject::Settings, "cells", section.cells.len(), 100);
-        self.count(Subject::Settings, "joints", section.joints.len(), 50);
-        self.count(Subject::Settings, "shutters", scheme.shutters.len(), MOST_ITEMS);
-        self.count(Subject::Settings, "tie rows", scheme.ties.len(), MOST_ITEMS);
-        self.count(Subject::Settings, "falsework bays", scheme.falsework.len(), MOST_ITEMS);
-        self.count(Subject::Settings, "openings", scheme.openings.len(), MOST_ITEMS);
-        self.count(Subject::Settings, "items", scheme.items.len(), MOST_ITEMS);
+        self.count(Subject::Scheme, "corners", corners, 2000);
+        self.count(Subject::Scheme, "cells", section.cells.len(), 100);
+        self.count(Subject::Scheme, "joints", section.joints.len(), 50);
+        self.count(Subject::Scheme, "shutters", scheme.shutters.len(), MOST_ITEMS);
+        self.count(Subject::Scheme, "tie rows", scheme.ties.len(), MOST_ITEMS);
+        self.count(Subject::Scheme, "falsework bays", scheme.falsework.len(), MOST_ITEMS);
+        self.count(Subject::Scheme, "openings", scheme.openings.len(), MOST_ITEMS);
+        self.count(Subject::Scheme, "items", scheme.items.len(), MOST_ITEMS);
         for falsework in &scheme.falsework {
             self.count(Subject::Element("Falsework", falsework.id), "leg lines", falsework.leg_lines.len(), 200);
         }
-        self.text(Subject::Settings, "name", &scheme.name, LONGEST_NAME);
+        self.text(Subject::Scheme, "name", &scheme.name, LONGEST_NAME);
     }
 
     fn check_settings(&mut self, scheme: &Scheme) {
         let settings = Subject::Settings;
         let Scheme { bays, concrete, loads, limits, ground, .. } = scheme;
         self.length(settings, "a bay length", bays.length_m, 0.1);
-        self.range(settings, "a number of bays", f64::from(bays.count), (1.0, 1000.0), "bays");
+        self.range(settings, "a number of bays", f64::from(bays.count), (1.0, 1000.0), "");
         self.range(settings, "a unit weight of concrete", concrete.unit_weight_kn_m3, (10.0, 50.0), "kN/m³");
         self.range(settings, "a concrete temperature", concrete.temperature_c, (-5.0, 50.0), "°C");
         match concrete.method {

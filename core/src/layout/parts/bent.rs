@@ -28,11 +28,7 @@ pub fn parts(falsework: &PlacedFalsework, _bay_m: f64, parts: &mut Vec<Part>) {
                 Maker { owner: opening.drawn.id, mark: &opening.mark, role: Role::Transfer, item: &opening.transfer };
             parts.push(maker.make_several(
                 opening.drawn.transfers,
-                Solid::Bar {
-                    from: [opening.beam_m[0], y, z],
-                    to: [opening.beam_m[1], y, z],
-                    size_m: [breadth, depth],
-                },
+                Solid::Bar { from: [opening.beam_m[0], y, z], to: [opening.beam_m[1], y, z], size_m: [breadth, depth] },
             ));
         }
     }

@@ -22,7 +22,8 @@ pub fn parts(falsework: &PlacedFalsework, bay_m: f64, parts: &mut Vec<Part>) {
             length_m: bay_m,
         })
     }));
-    let across = |y: f64, z: f64, depth: f64| Solid::Bar { from: [left, y, z], to: [right, y, z], size_m: [depth, depth] };
+    let across =
+        |y: f64, z: f64, depth: f64| Solid::Bar { from: [left, y, z], to: [right, y, z], size_m: [depth, depth] };
     let along = |x: f64, z: f64, depth: f64, breadth: f64| Solid::Bar {
         from: [x, 0.0, z],
         to: [x, bay_m, z],
@@ -32,16 +33,21 @@ pub fn parts(falsework: &PlacedFalsework, bay_m: f64, parts: &mut Vec<Part>) {
     let primaries = maker(Role::Primary, &falsework.primary);
     match falsework.direction {
         Direction::Across => {
-            parts.extend(falsework.secondaries_m.iter().map(|&x| {
-                secondaries.make(along(x, secondary_z, secondary_depth, secondary_breadth))
-            }));
+            parts.extend(
+                falsework
+                    .secondaries_m
+                    .iter()
+                    .map(|&x| secondaries.make(along(x, secondary_z, secondary_depth, secondary_breadth))),
+            );
             parts.extend(falsework.bents_m.iter().map(|&y| primaries.make(across(y, primary_z, primary_depth))));
         }
         Direction::Along => {
-            parts.extend(falsework.secondaries_m.iter().map(|&y| {
-                secondaries.make(across(y, secondary_z, secondary_depth))
-            }));
-            parts.extend(falsework.head_lines().map(|x| primaries.make(along(x, primary_z, primary_depth, primary_breadth))));
+            parts.extend(
+                falsework.secondaries_m.iter().map(|&y| secondaries.make(across(y, secondary_z, secondary_depth))),
+            );
+            parts.extend(
+                falsework.head_lines().map(|x| primaries.make(along(x, primary_z, primary_depth, primary_breadth))),
+            );
         }
     }
 }

@@ -20,7 +20,8 @@ pub fn shutter(shutter: &PlacedShutter, bay_m: f64, parts: &mut Vec<Part>) {
         thickness_m: board_m,
         length_m: bay_m,
     }));
-    let upright = |x: f64, y: f64, depth: f64| Solid::Bar { from: [x, y, bottom], to: [x, y, top], size_m: [depth, depth] };
+    let upright =
+        |x: f64, y: f64, depth: f64| Solid::Bar { from: [x, y, bottom], to: [x, y, top], size_m: [depth, depth] };
     let level = |x: f64, z: f64, depth: f64, breadth: f64| Solid::Bar {
         from: [x, 0.0, z],
         to: [x, bay_m, z],
@@ -32,18 +33,24 @@ pub fn shutter(shutter: &PlacedShutter, bay_m: f64, parts: &mut Vec<Part>) {
     let primaries = maker(Role::Primary, &shutter.primary);
     match shutter.arrangement {
         Arrangement::UprightPrimaries => {
-            parts.extend(shutter.secondaries_m.iter().map(|&z| {
-                secondaries.make(level(secondary_x, z, secondary_depth, secondary_breadth))
-            }));
+            parts.extend(
+                shutter
+                    .secondaries_m
+                    .iter()
+                    .map(|&z| secondaries.make(level(secondary_x, z, secondary_depth, secondary_breadth))),
+            );
             parts.extend(shutter.primaries_m.iter().map(|&y| primaries.make(upright(primary_x, y, primary_depth))));
         }
         Arrangement::LevelPrimaries => {
-            parts.extend(shutter.secondaries_m.iter().map(|&y| {
-                secondaries.make(upright(secondary_x, y, secondary_depth))
-            }));
-            parts.extend(shutter.primaries_m.iter().map(|&z| {
-                primaries.make(level(primary_x, z, primary_depth, primary_breadth))
-            }));
+            parts.extend(
+                shutter.secondaries_m.iter().map(|&y| secondaries.make(upright(secondary_x, y, secondary_depth))),
+            );
+            parts.extend(
+                shutter
+                    .primaries_m
+                    .iter()
+                    .map(|&z| primaries.make(level(primary_x, z, primary_depth, primary_breadth))),
+            );
         }
     }
 }

@@ -29,7 +29,7 @@ impl Errors {
                 ("item name", &item.name, LONGEST_NAME),
                 ("item source", &item.source, 10 * LONGEST_NAME),
             ] {
-                self.text(Subject::Settings, what, text, limit);
+                self.text(Subject::Scheme, what, text, limit);
             }
             if !codes.insert(&item.code) {
                 self.push(SchemeError::RepeatedCode { code: item.code.clone() });

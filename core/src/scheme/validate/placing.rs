@@ -75,7 +75,7 @@ impl Errors {
         self.length(subject, "a clear height", opening.height_m, 0.1);
         self.range(subject, "a width for guards", opening.guard_m, (0.0, 10.0), "m");
         self.length(subject, "a height under its transfer beams", opening.beam_underside_m, 0.1);
-        self.range(subject, "a number of transfer beams", f64::from(opening.transfers), (1.0, 20.0), "beams");
+        self.range(subject, "a number of transfer beams", f64::from(opening.transfers), (1.0, 20.0), "");
         if let Some(restraint_m) = opening.restraint_m {
             self.length(subject, "a distance between restraints", restraint_m, 0.05);
         }
