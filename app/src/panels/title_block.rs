@@ -27,8 +27,8 @@ pub fn TitleBlock() -> impl IntoView {
                 <Settings/>
                 <Files/>
                 <p class="caution" role="note">
-                    "Not a substitute for a competent temporary works designer and an independent check. Local codes and "
-                    "site rules decide. Items are generic: the supplier's data for the item on site replace them."
+                    "No substitute for a competent designer and an independent checker. Local codes decide. "
+                    "Items are generic: the supplier's data replace them."
                 </p>
             </div>
         </section>
@@ -63,7 +63,11 @@ fn Summary() -> impl IntoView {
         let volumes = worked.design.model.pours.iter().map(|pour| format!("{} {:.1}", pour.mark, pour.volume_m3));
         let all: f64 = worked.design.model.pours.iter().map(|pour| pour.volume_m3).sum();
         let volumes: Vec<String> = volumes.collect();
-        if volumes.len() > 1 { format!("{all:.1} m³ ({})", volumes.join(", ")) } else { format!("{all:.1} m³") }
+        match volumes.len() {
+            0 => "none yet".to_owned(),
+            1 => format!("{all:.1} m³"),
+            _ => format!("{all:.1} m³ ({})", volumes.join(", ")),
+        }
     };
     let rise = move || {
         let worked = store.worked.get();
@@ -186,12 +190,12 @@ fn Files() -> impl IntoView {
     view! {
         <div class="files">
             <span class="saved" role="status" data-testid="saved">{saved}</span>
-            <button data-testid="save-file" on:click=move |_| save_to_file(store)>"Save to file"</button>
+            <button data-testid="save-file" on:click=move |_| save_to_file(store)>"Save file"</button>
             <label class="file">
                 <input type="file" data-testid="open-file" on:change=move |event| open_file(store, &event)/>
                 "Open"
             </label>
-            <button data-testid="new-sheet" on:click=blank>"New sheet"</button>
+            <button data-testid="new-sheet" on:click=blank>"New"</button>
         </div>
     }
 }

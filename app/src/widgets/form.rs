@@ -97,7 +97,7 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
     /// A line of text.
     pub fn text(self, label: &'static str, get: fn(&T) -> &str, set: fn(&mut T, String)) -> AnyView {
         view! {
-            <label class="field wide">
+            <label class="field wide text">
                 <span>{label}</span>
                 <input
                     type="text"
