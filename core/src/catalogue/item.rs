@@ -183,6 +183,8 @@ pub struct Brace {
     pub curve: String,
     /// Safe slip load of its couplers.
     pub coupler_working_kn: f64,
+    /// Axial stiffness of one coupler.
+    pub coupler_stiffness_kn_m: f64,
     /// Weight of one coupler.
     pub coupler_kg: f64,
 }

@@ -11,6 +11,7 @@ use crate::scheme::{Direction, Lateral};
 pub const GRAVITY: f64 = 9.81e-3;
 
 /// A bent ready to be loaded.
+#[derive(Clone)]
 pub struct Bent<'a> {
     falsework: &'a PlacedFalsework,
     pub frame: Frame,
@@ -52,7 +53,7 @@ impl<'a> Bent<'a> {
         let transfer = falsework.opening.as_ref().map(|opening| {
             let (ei, ea) = stiffness(&opening.transfer, f64::from(opening.drawn.transfers));
             let stubs = falsework.legs.iter().filter(|leg| leg.kind == LegKind::Stub).map(|leg| leg.x_m);
-            let places: Vec<f64> = opening.beam_m.into_iter().chain(stubs).collect();
+            let places: Vec<f64> = stubs.collect();
             let beam = |i, j| Member::beam(i, j, ei, ea);
             Chain::build(&mut frame, &places, &opening.trestles_m, level(opening.underside_m), beam)
         });
@@ -97,7 +98,8 @@ impl<'a> Bent<'a> {
     }
 
     fn add_braces(&mut self) {
-        let area = self.falsework.brace.brace().map_or(0.0, |tube| tube.area_m2());
+        let Some(tube) = self.falsework.brace.brace() else { return };
+        let tube_ea = STEEL_KPA * tube.area_m2();
         for bar in self.falsework.bracing() {
             let node = |leg: usize, z: f64| {
                 let levels = self.falsework.held_levels(&self.falsework.legs[leg]);
@@ -105,9 +107,18 @@ impl<'a> Bent<'a> {
                 self.legs[leg][index]
             };
             let (i, j) = (node(bar.legs.0, bar.from.z), node(bar.legs.1, bar.to.z));
-            let member = self.frame.add_member(Member::bar(i, j, STEEL_KPA * area));
+            let length = (bar.to - bar.from).length();
+            let softness = length / tube_ea + 2.0 / tube.coupler_stiffness_kn_m;
+            let member = self.frame.add_member(Member::bar(i, j, length / softness));
             self.braces.push((bar, member));
         }
+    }
+
+    /// The same bent with these legs off their bases.
+    pub fn without_bases(&self, lifted: &[usize]) -> Self {
+        let mut bent = self.clone();
+        bent.frame.supports.retain(|support| lifted.iter().all(|&leg| self.legs[leg][0] != support.node));
+        bent
     }
 
     /// The primary, where it runs across.

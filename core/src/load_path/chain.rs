@@ -31,6 +31,7 @@ impl BeamLoad {
 }
 
 /// Members end to end on a straight line.
+#[derive(Clone)]
 pub struct Chain {
     /// Distance of each node along the line, m.
     pub nodes_m: Vec<f64>,

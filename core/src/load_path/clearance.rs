@@ -3,7 +3,7 @@
 use super::record::{Record, Subject};
 use crate::geometry::Point;
 use crate::model::{Model, Part, PlacedFalsework, PlacedOpening, Role, Solid};
-use crate::results::{CheckKind, Clearance, Verdict};
+use crate::results::{Check, CheckKind, Clearance, Verdict};
 use crate::scheme::Scheme;
 
 /// Measures every opening and checks what is asked for.
@@ -110,11 +110,13 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
     record.results.clearances.push(clearance);
 }
 
-/// Deflection of the transfer beams, m.
+/// Greatest deflection of the transfer beams, m.
 fn sag_over(record: &Record, opening: &PlacedOpening) -> f64 {
-    let of_beam =
-        |check: &&crate::results::Check| check.owner == opening.drawn.id && check.check == CheckKind::Deflection;
-    record.results.checks.iter().find(of_beam).map_or(0.0, |check| check.demand / 1e3)
+    let of_beam = |check: &&Check| check.owner == opening.drawn.id && check.check == CheckKind::Deflection;
+    let checked = record.results.checks.iter().filter(of_beam).map(|check| check.demand / 1e3);
+    let drawn = record.results.diagrams.iter().filter(|diagram| diagram.owner == opening.drawn.id);
+    let full = drawn.flat_map(|diagram| &diagram.stations).map(|station| station.deflection_m.abs());
+    checked.chain(full).fold(0.0, f64::max)
 }
 
 fn word(role: Role) -> &'static str {

@@ -143,7 +143,8 @@ impl LineResult {
         }
         for (root, tip) in [(first, 0), (last, end)] {
             if root != tip {
-                let at = |node: usize| self.stations[(node * (INTERVALS + 1)).min(self.stations.len() - 1)].deflection_m;
+                let at =
+                    |node: usize| self.stations[(node * (INTERVALS + 1)).min(self.stations.len() - 1)].deflection_m;
                 let drop = at(tip) - at(root);
                 let span_m = 2.0 * (nodes_m[tip] - nodes_m[root]).abs();
                 worst.raise(Deflection { peak: Peak::among(0, [(nodes_m[tip], drop)]), span_m });

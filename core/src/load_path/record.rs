@@ -1,7 +1,7 @@
 //! Collects what the load paths find.
 
 use super::line::Envelope;
-use crate::analysis::FrameError;
+use crate::analysis::{Dof, FrameError};
 use crate::catalogue::Item;
 use crate::checks::{check_beam, check_board, check_deflection};
 use crate::geometry::Point;
@@ -126,7 +126,17 @@ impl Record {
 
     /// Says that a member cannot be solved.
     pub(super) fn unsolved(&mut self, owner: Id, member: &str, error: &FrameError) {
-        let text = format!("{member} cannot be solved: {error}");
-        self.find(Severity::Fail, owner, text, "Give it enough supports to stand.");
+        let text = match error {
+            FrameError::Mechanism { dof: Dof::Ux, .. } => format!("{member} is free to move sideways."),
+            FrameError::Mechanism { dof: Dof::Uy, .. } => format!("{member} is free to move up or down."),
+            FrameError::Mechanism { dof: Dof::Rz, .. } => format!("{member} is free to turn."),
+            other => format!("{member} cannot be solved: {other}."),
+        };
+        self.find(
+            Severity::Fail,
+            owner,
+            text,
+            "Hold it: a foot, another row of ties or props, a line of legs or a brace.",
+        );
     }
 }

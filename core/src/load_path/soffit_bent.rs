@@ -9,7 +9,7 @@ use super::soffit_ledger;
 use super::soffit_levels::{Levels, total_kn};
 use super::soffit_load::thrust_kn_m;
 use crate::actions::factors::factors;
-use crate::analysis::{Factorised, FrameError, LoadCase, Solution};
+use crate::analysis::{FrameError, LoadCase, Solution};
 use crate::catalogue::Item;
 use crate::checks::{check_base, check_brace, check_lateral_torsional, check_leg};
 use crate::geometry::Point;
@@ -33,57 +33,82 @@ pub fn solve(
     record: &mut Record,
 ) -> Result<(), FrameError> {
     let widest = service.bent_widths.iter().copied().fold(0.0, f64::max);
-    let run = Run { table, bent, widest };
-    let factorised = bent.frame.factorise()?;
+    let mut run = Run { table, bent, widest, sway_factor: 1.0 };
     let permanent = factors(table.scheme.basis).permanent;
+    run.sway_factor = run.check_stability(factored, permanent, record)?;
 
-    let unfactored = run.states(&factorised, service, 1.0)?;
-    let strength = run.states(&factorised, factored, permanent)?;
-    run.check_stability(factored, permanent, record)?;
-
+    let unfactored = run.states(service, 1.0)?;
+    let strength = run.states(factored, permanent)?;
     run.check_chain(bent.primary(), &table.falsework.primary, "primary", &strength, &unfactored, record);
     run.check_transfer(&strength, &unfactored, record);
     run.check_legs(&strength, record);
     run.check_braces(&strength, record);
-    run.report_legs(&unfactored, &service.bent_widths, &factorised, record)?;
-    soffit_ledger::fronts(table, bent, service, &factorised, record)
+    run.report_legs(&unfactored, &service.bent_widths, record);
+    for state in &unfactored {
+        soffit_ledger::front(table, &bent.without_bases(&state.lifted), service, state.front, record)?;
+    }
+    Ok(())
 }
 
 /// One state of the pour on the most loaded bent.
 struct State {
     /// Index of the front.
     front: usize,
+    /// Legs that have lifted off their bases, by index.
+    lifted: Vec<usize>,
     solution: Solution,
-    /// Its horizontal load, kN, to either side.
-    lateral_kn: f64,
-}
-
-struct States {
-    all: Vec<State>,
+    /// Under the bent's own weight alone, for the legs of less loaded bents.
+    own: Solution,
     /// Under one kN to the right at the heads.
     sway: Solution,
+    /// Its horizontal load, kN, to either side.
+    lateral_kn: f64,
 }
 
 struct Run<'a> {
     table: &'a Table<'a>,
     bent: &'a Bent<'a>,
     widest: f64,
+    /// By which horizontal loads grow for effects of second order.
+    sway_factor: f64,
 }
 
 impl Run<'_> {
-    fn states(&self, factorised: &Factorised, levels: &Levels, permanent: f64) -> Result<States, FrameError> {
+    fn states(&self, levels: &Levels, permanent: f64) -> Result<Vec<State>, FrameError> {
         let mut sway = LoadCase::default();
         self.bent.lateral(1.0, &mut sway);
-        let mut all = Vec::new();
-        for front in 0..levels.bent_loads.len() {
+        let mut own = LoadCase::default();
+        self.bent.own_weight(permanent, &mut own);
+        let standing = self.bent.frame.factorise()?;
+        let (sway_standing, own_standing) = (standing.solve(&sway)?, standing.solve(&own)?);
+        let state = |front: usize| {
             let (case, vertical_kn) = self.vertical(levels, front, permanent);
-            all.push(State {
+            let mut state = State {
                 front,
-                solution: factorised.solve(&case)?,
+                lifted: Vec::new(),
+                solution: standing.solve(&case)?,
+                own: own_standing.clone(),
+                sway: sway_standing.clone(),
                 lateral_kn: self.lateral_kn(front, vertical_kn, permanent),
-            });
-        }
-        Ok(States { all, sway: factorised.solve(&sway)? })
+            };
+            while let Some(leg) = self.lifting(&state.solution) {
+                state.lifted.push(leg);
+                let bent = self.bent.without_bases(&state.lifted);
+                let factorised = bent.frame.factorise()?;
+                state.solution = factorised.solve(&case)?;
+                state.sway = factorised.solve(&sway)?;
+                state.own = factorised.solve(&own)?;
+            }
+            Ok(state)
+        };
+        (0..levels.bent_loads.len()).map(state).collect()
+    }
+
+    /// The leg that pulls hardest at its base, if any does.
+    fn lifting(&self, solution: &Solution) -> Option<usize> {
+        let reactions = self.bent.reactions(solution);
+        let (leg, &least) = reactions.iter().enumerate().min_by(|a, b| a.1.total_cmp(b.1))?;
+        (least < -1e-6).then_some(leg)
     }
 
     fn vertical(&self, levels: &Levels, front: usize, permanent: f64) -> (LoadCase, f64) {
@@ -100,10 +125,11 @@ impl Run<'_> {
         let density = table.scheme.concrete.unit_weight_kn_m3 * permanent;
         let thrust = thrust_kn_m(&table.falsework.faces, table.pour, &table.fronts[front], density).abs();
         let share = table.scheme.loads.horizontal_fraction * vertical_kn;
-        share.max(BESIDE_KNOWN * vertical_kn + thrust * self.widest)
+        share.max(BESIDE_KNOWN * vertical_kn + thrust * self.widest) * self.sway_factor
     }
 
-    fn check_stability(&self, factored: &Levels, permanent: f64, record: &mut Record) -> Result<(), FrameError> {
+    /// Checks the lowest critical load factor; by how much horizontal loads grow (EN 1993-1-1, 5.2.2(5)).
+    fn check_stability(&self, factored: &Levels, permanent: f64, record: &mut Record) -> Result<f64, FrameError> {
         let (case, _) = self.vertical(factored, 0, permanent);
         let lowest = self.bent.frame.lowest_buckling_factor(&case)?.factor;
         let falsework = self.table.falsework;
@@ -120,28 +146,30 @@ impl Run<'_> {
             formula: format!("α_req / α_cr = {REFUSED_BELOW:.2} / {lowest:.2} = {:.2}", REFUSED_BELOW / lowest),
         };
         record.check(&subject, [verdict]);
-        if lowest < SECOND_ORDER_BELOW {
-            record.find(
-                Severity::Warn,
-                falsework.id,
-                format!(
-                    "{}: the bent's lowest critical load factor is {lowest:.1}, below {SECOND_ORDER_BELOW}; forces here are of first order.",
-                    falsework.mark
-                ),
-                "Brace more gaps or shorten the lifts, or have the bent worked out to second order.",
-            );
+        if lowest >= SECOND_ORDER_BELOW || lowest <= 1.0 {
+            return Ok(1.0);
         }
-        Ok(())
+        let factor = 1.0 / (1.0 - 1.0 / lowest);
+        record.find(
+            Severity::Note,
+            falsework.id,
+            format!(
+                "{}: the bent's critical load factor is {lowest:.1}; its horizontal loads are raised by {factor:.2} for second order.",
+                falsework.mark
+            ),
+            "Brace more gaps or shorten the lifts for a stiffer bent.",
+        );
+        Ok(factor)
     }
 
-    fn envelope(&self, chain: &Chain, states: &States) -> Envelope {
+    fn envelope(&self, chain: &Chain, states: &[State]) -> Envelope {
         let mut all = Envelope::default();
-        for state in &states.all {
+        for state in states {
             let mut envelope = chain.read(&state.solution).envelope;
             for peak in [&mut envelope.moment, &mut envelope.shear, &mut envelope.deflection.peak] {
                 peak.case = state.front;
             }
-            let lateral = chain.read(&states.sway).envelope.times(state.lateral_kn);
+            let lateral = chain.read(&state.sway).envelope.times(state.lateral_kn);
             envelope.moment.value += lateral.moment.value;
             envelope.shear.value += lateral.shear.value;
             all.raise(&envelope);
@@ -154,8 +182,8 @@ impl Run<'_> {
         chain: Option<&Chain>,
         item: &Item,
         name: &str,
-        strength: &States,
-        service: &States,
+        strength: &[State],
+        service: &[State],
         record: &mut Record,
     ) {
         let Some(chain) = chain else { return };
@@ -174,7 +202,7 @@ impl Run<'_> {
         self.draw(chain, falsework.id, member, falsework.head_m, service, record);
     }
 
-    fn check_transfer(&self, strength: &States, service: &States, record: &mut Record) {
+    fn check_transfer(&self, strength: &[State], service: &[State], record: &mut Record) {
         let (Some(chain), Some(opening)) = (&self.bent.transfer, &self.table.falsework.opening) else { return };
         let each = 1.0 / f64::from(opening.drawn.transfers);
         let member = format!("{} transfer beam", opening.mark);
@@ -209,10 +237,10 @@ impl Run<'_> {
         owner: crate::scheme::Id,
         member: String,
         z: f64,
-        states: &States,
+        states: &[State],
         record: &mut Record,
     ) {
-        let Some(full) = states.all.first() else { return };
+        let Some(full) = states.first() else { return };
         let start = chain.start_m();
         let mut stations = chain.read(&full.solution).stations;
         stations.iter_mut().for_each(|station| station.s_m -= start);
@@ -220,7 +248,7 @@ impl Run<'_> {
         record.results.diagrams.push(Diagram { owner, member, from, to, stations });
     }
 
-    fn check_legs(&self, strength: &States, record: &mut Record) {
+    fn check_legs(&self, strength: &[State], record: &mut Record) {
         let falsework = self.table.falsework;
         let (compression, reaction) = self.leg_peaks(strength);
         for (index, leg) in falsework.legs.iter().enumerate() {
@@ -256,26 +284,26 @@ impl Run<'_> {
     }
 
     /// Greatest compression in and reaction under each leg over all states, sway to either side.
-    fn leg_peaks(&self, states: &States) -> (Vec<Peak>, Vec<Peak>) {
-        let bent = self.bent;
-        let with_sway = |of: &dyn Fn(&Solution) -> Vec<f64>| {
-            let sway = of(&states.sway);
-            let mut peaks = vec![Peak::default(); sway.len()];
-            for state in &states.all {
-                for ((peak, value), sway) in peaks.iter_mut().zip(of(&state.solution)).zip(&sway) {
+    fn leg_peaks(&self, states: &[State]) -> (Vec<Peak>, Vec<Peak>) {
+        let mut compressions = vec![Peak::default(); self.table.falsework.legs.len()];
+        let mut reactions = compressions.clone();
+        for state in states {
+            let raise = |peaks: &mut [Peak], of: &dyn Fn(&Solution) -> Vec<f64>| {
+                for ((peak, value), sway) in peaks.iter_mut().zip(of(&state.solution)).zip(of(&state.sway)) {
                     peak.raise(Peak { value: value + sway.abs() * state.lateral_kn, at_m: 0.0, case: state.front });
                 }
-            }
-            peaks
-        };
-        (with_sway(&|solution| bent.compressions(solution)), with_sway(&|solution| bent.reactions(solution)))
+            };
+            raise(&mut compressions, &|solution| self.bent.compressions(solution));
+            raise(&mut reactions, &|solution| self.bent.reactions(solution));
+        }
+        (compressions, reactions)
     }
 
-    fn check_braces(&self, strength: &States, record: &mut Record) {
+    fn check_braces(&self, strength: &[State], record: &mut Record) {
         let falsework = self.table.falsework;
-        let sway: Vec<f64> = self.bent.brace_forces(&strength.sway).map(|(_, force)| force).collect();
-        for state in &strength.all {
-            for ((bar, force), sway) in self.bent.brace_forces(&state.solution).zip(&sway) {
+        for state in strength {
+            let sway = self.bent.brace_forces(&state.sway);
+            for ((bar, force), (_, sway)) in self.bent.brace_forces(&state.solution).zip(sway) {
                 let force = force.abs() + sway.abs() * state.lateral_kn;
                 let name = if bar.diagonal { "diagonal" } else { "level tube" };
                 let member = format!("{} {name}", falsework.mark);
@@ -289,41 +317,34 @@ impl Run<'_> {
         }
     }
 
-    /// Unfactored compression of every leg, from the most loaded bent by the width that each bent carries.
-    fn report_legs(
-        &self,
-        states: &States,
-        widths: &[f64],
-        factorised: &Factorised,
-        record: &mut Record,
-    ) -> Result<(), FrameError> {
-        let mut own = LoadCase::default();
-        self.bent.own_weight(1.0, &mut own);
-        let own = self.bent.compressions(&factorised.solve(&own)?);
-        let (greatest, _) = self.leg_peaks(states);
+    /// Greatest unfactored compression of every leg, from the most loaded bent by the width that each bent carries,
+    /// and the legs that lift off.
+    fn report_legs(&self, states: &[State], widths: &[f64], record: &mut Record) {
         let legs = &self.table.falsework.legs;
+        let mut greatest = vec![vec![0.0_f64; widths.len()]; legs.len()];
+        for state in states {
+            let all = self.bent.compressions(&state.solution);
+            let own = self.bent.compressions(&state.own);
+            let sway = self.bent.compressions(&state.sway);
+            for (leg, bents) in greatest.iter_mut().enumerate() {
+                let full = all[leg] + sway[leg].abs() * state.lateral_kn;
+                for (axial, width) in bents.iter_mut().zip(widths) {
+                    *axial = axial.max(own[leg] + (full - own[leg]) * width / self.widest);
+                }
+            }
+        }
+        for (leg, bents) in legs.iter().zip(greatest) {
+            record.results.legs.extend(bents.into_iter().enumerate().map(|(bent, axial_kn)| LegForce {
+                id: format!("{}.{}", leg.mark, bent + 1),
+                owner: leg.owner,
+                axial_kn,
+            }));
+        }
         for (index, leg) in legs.iter().enumerate() {
-            for (place, width) in widths.iter().enumerate() {
-                let axial_kn = own[index] + (greatest[index].value - own[index]) * width / self.widest;
-                record.results.legs.push(LegForce {
-                    id: format!("{}.{}", leg.mark, place + 1),
-                    owner: leg.owner,
-                    axial_kn,
-                });
+            if let Some(state) = states.iter().find(|state| state.lifted.contains(&index)) {
+                let text = format!("{} lifts off its base while {}.", leg.mark, self.table.case(state.front));
+                record.find(Severity::Note, leg.owner, text, "Keep its jack hand-tight, or tie it down.");
             }
         }
-        for (index, leg) in legs.iter().enumerate().filter(|(_, leg)| leg.kind != LegKind::Stub) {
-            let uplift = states.all.iter().map(|state| (self.bent.reactions(&state.solution)[index], state.front));
-            let Some((least, front)) = uplift.min_by(|a, b| a.0.total_cmp(&b.0)) else { continue };
-            if least < -0.01 {
-                record.find(
-                    Severity::Warn,
-                    leg.owner,
-                    format!("{} is pulled up by {:.1} kN while {}.", leg.mark, -least, self.table.case(front)),
-                    "Place concrete evenly, or hold the leg down.",
-                );
-            }
-        }
-        Ok(())
     }
 }

@@ -5,7 +5,7 @@ use super::record::Record;
 use super::soffit::Table;
 use super::soffit_levels::Levels;
 use super::soffit_load::{Strip, strips};
-use crate::analysis::{Factorised, FrameError, LoadCase};
+use crate::analysis::{FrameError, LoadCase, Solution};
 use crate::model::{Face, FaceKind, Model, Pour};
 use crate::results::{LedgerEntry, LedgerLevel};
 
@@ -22,35 +22,34 @@ pub fn concrete(pour: &Pour, model: &Model, under: &[&Face]) -> LedgerEntry {
     LedgerEntry::new(pour.mark.clone(), "vertical, weight of the pour".into(), levels)
 }
 
-/// Every front, from facing to ground.
-pub fn fronts(
+/// One position of the front, from facing to ground.
+pub fn front(
     table: &Table,
     bent: &Bent,
     service: &Levels,
-    factorised: &Factorised,
+    front: usize,
     record: &mut Record,
 ) -> Result<(), FrameError> {
     let bents = service.bent_widths.len() as f64;
     let carried_m: f64 = service.bent_widths.iter().sum();
-    let mut own_case = LoadCase::default();
-    let own_weight = bent.own_weight(1.0, &mut own_case);
-    let (on_heads_kn, below_kn) = (own_weight.on_heads_kn * bents, own_weight.below_kn * bents);
-    let own = factorised.solve(&own_case)?;
-    for (front, loads) in service.bent_loads.iter().enumerate() {
-        let mut case = LoadCase::default();
-        bent.vertical(loads, &mut case);
-        let unit = factorised.solve(&case)?;
-        let over_bents = |of: &dyn Fn(&crate::analysis::Solution) -> f64| of(&unit) * carried_m + of(&own) * bents;
-        let heads_kn = over_bents(&|solution| bent.heads_kn(solution));
-        let ground_kn = over_bents(&|solution| bent.reactions(solution).iter().sum());
-        let passed = &service.passed_kn[front];
-        let mut levels: Vec<LedgerLevel> = passed.iter().map(|&(name, onto, from)| level(name, onto, from)).collect();
-        let onto_bents = passed.last().map_or(0.0, |&(_, _, from)| from);
-        levels.push(level("heads of the bents", onto_bents + on_heads_kn, heads_kn));
-        levels.push(level("legs and bases", heads_kn + below_kn, ground_kn));
-        let case = format!("vertical, {}", table.fronts[front].name);
-        record.results.ledger.push(LedgerEntry::new(table.pour.mark.clone(), case, levels));
-    }
+    let factorised = bent.frame.factorise()?;
+    let mut case = LoadCase::default();
+    let own_weight = bent.own_weight(1.0, &mut case);
+    let own = factorised.solve(&case)?;
+    let mut case = LoadCase::default();
+    bent.vertical(&service.bent_loads[front], &mut case);
+    let unit = factorised.solve(&case)?;
+    let over_bents = |of: &dyn Fn(&Solution) -> f64| of(&unit) * carried_m + of(&own) * bents;
+    let heads_kn = over_bents(&|solution| bent.heads_kn(solution));
+    let ground_kn = over_bents(&|solution| bent.reactions(solution).iter().sum());
+
+    let passed = &service.passed_kn[front];
+    let mut levels: Vec<LedgerLevel> = passed.iter().map(|&(name, onto, from)| level(name, onto, from)).collect();
+    let onto_bents = passed.last().map_or(0.0, |&(_, _, from)| from);
+    levels.push(level("heads of the bents", onto_bents + own_weight.on_heads_kn * bents, heads_kn));
+    levels.push(level("legs and bases", heads_kn + own_weight.below_kn * bents, ground_kn));
+    let case = format!("vertical, {}", table.fronts[front].name);
+    record.results.ledger.push(LedgerEntry::new(table.pour.mark.clone(), case, levels));
     Ok(())
 }
 

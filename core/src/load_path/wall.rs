@@ -157,8 +157,21 @@ impl<'a> Walls<'a> {
                 return;
             }
         };
-        for (path, line) in group.paths.iter().zip(&solved.lines) {
+        for ((path, line), foot) in group.paths.iter().zip(&solved.lines).zip(&solved.feet) {
             self.check_upright(path, line, record);
+            self.tell_foot(path, *foot, record);
+        }
+        if let Some(prop) = &solved.missing_prop {
+            let path = group.paths[prop.upright];
+            let force = prop.force_kn * greatest(&path.widths).1;
+            let side = if force >= 0.0 { "outward" } else { "inward" };
+            let text = format!(
+                "Nothing holds {} upright against leaning: at level {:.2} m it takes {:.1} kN {side} at each upright.",
+                path.shutter.mark,
+                prop.z_m,
+                force.abs()
+            );
+            record.find(Severity::Warn, path.shutter.id, text, "Place a row of props from the shutter to the ground.");
         }
         let mut tie_forces = Vec::new();
         for (row, &force_kn_m) in group.rows.iter().zip(&solved.links) {
@@ -282,6 +295,23 @@ impl<'a> Walls<'a> {
             to: Point::new(x, shutter.top_m),
             stations: line.stations.iter().map(|station| station.times(width)).collect(),
         });
+    }
+
+    /// The force that a foot needs, so that someone provides for it.
+    fn tell_foot(&self, path: &Path, foot_kn_m: f64, record: &mut Record) {
+        let (_, width) = greatest(&path.widths);
+        let force = foot_kn_m * width;
+        if force.abs() < 0.1 {
+            return;
+        }
+        let shutter = path.shutter;
+        let (side, remedy) = if force > 0.0 {
+            ("outward", "Hold the foot back: a tie in the kicker, a cleat or a wedge.")
+        } else {
+            ("into the concrete", "Let the foot bear on earlier concrete or a spacer.")
+        };
+        let text = format!("The foot of {} pushes {side} with {:.1} kN at each upright.", shutter.mark, force.abs());
+        record.find(Severity::Note, shutter.id, text, remedy);
     }
 
     fn check_row(&self, row: &PlacedTieRow, forces: &[f64], record: &mut Record) {

@@ -41,6 +41,16 @@ pub struct GroupResult {
     pub feet: Vec<f64>,
     /// Force of each link where it works, kN; zero where it has gone slack.
     pub links: Vec<f64>,
+    /// What would have to hold the group upright, where nothing fixed does.
+    pub missing_prop: Option<MissingProp>,
+}
+
+/// A prop that is not there.
+pub struct MissingProp {
+    pub upright: usize,
+    pub z_m: f64,
+    /// Against moving outward, kN.
+    pub force_kn: f64,
 }
 
 /// Axial stiffness of a steel member, kN/m.
@@ -48,7 +58,8 @@ pub fn steel_stiffness(area_m2: f64, length_m: f64) -> f64 {
     STEEL_KPA * area_m2 / length_m
 }
 
-/// Solves the group. Links that would have to push (ties) or pull (props) drop out.
+/// Solves the group. Links that would have to push (ties) or pull (props) drop out. Shutters tied only to each other
+/// can lean over together: the solution then holds the highest link, and says what that takes.
 pub fn solve(uprights: &[Upright], links: &[Link]) -> Result<GroupResult, FrameError> {
     let mut working: Vec<bool> = vec![true; links.len()];
     loop {
@@ -70,6 +81,8 @@ struct Group {
     chains: Vec<Chain>,
     /// Member of each link that works.
     link_members: Vec<Option<usize>>,
+    /// Upright, level and node that are held in place of a missing prop.
+    held: Option<(usize, f64, usize)>,
 }
 
 impl Group {
@@ -79,6 +92,7 @@ impl Group {
             loads: LoadCase::default(),
             chains: Vec::new(),
             link_members: vec![None; links.len()],
+            held: None,
         };
         for (index, upright) in uprights.iter().enumerate() {
             let holds = |link: &&Link| link.from == index || link.to == Some(index);
@@ -90,6 +104,10 @@ impl Group {
         }
         for (index, link) in links.iter().enumerate().filter(|(index, _)| working[*index]) {
             group.link_members[index] = group.add_link(link, uprights);
+        }
+        let mut at_work = links.iter().zip(working).filter(|(_, working)| **working).map(|(link, _)| link);
+        if at_work.clone().all(|link| link.to.is_some()) && at_work.next().is_some() {
+            group.hold_highest(links, uprights);
         }
         group
     }
@@ -124,6 +142,14 @@ impl Group {
         Some(self.frame.add_member(Member::bar(from, to, link.stiffness_kn_m * length)))
     }
 
+    fn hold_highest(&mut self, links: &[Link], uprights: &[Upright]) {
+        let Some(link) = links.iter().max_by(|a, b| a.z_m.total_cmp(&b.z_m)) else { return };
+        let offset = link.z_m - uprights[link.from].bottom_m;
+        let Some(node) = self.chains[link.from].node_at(offset) else { return };
+        self.frame.supports.push(Support { node, ux: true, uy: false, rz: false });
+        self.held = Some((link.from, link.z_m, node));
+    }
+
     /// Force of each link, positive where it works as it should.
     fn link_forces(&self, solution: &Solution, links: &[Link]) -> Vec<f64> {
         let force = |(link, member): (&Link, &Option<usize>)| {
@@ -139,6 +165,11 @@ impl Group {
             lines: self.chains.iter().map(|chain| chain.read(solution)).collect(),
             feet: self.chains.iter().zip(uprights).map(foot).collect(),
             links,
+            missing_prop: self.held.map(|(upright, z_m, node)| MissingProp {
+                upright,
+                z_m,
+                force_kn: -solution.reaction(node).fx * uprights[upright].outward,
+            }),
         }
     }
 }

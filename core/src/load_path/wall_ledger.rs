@@ -25,13 +25,17 @@ pub fn entry(
         Arrangement::LevelPrimaries => path.facing.iter().sum::<f64>() * path.pressure.resultant_kn_m(),
     });
     let on_uprights = sum(&|_, path| width(path) * path.load_kn_m());
+    let missing = |index: usize| match &solved.missing_prop {
+        Some(prop) if prop.upright == index => prop.force_kn,
+        _ => 0.0,
+    };
     let held = |index: usize, path: &Path| -> f64 {
         let id = path.shutter.id;
         let at_rows = rows.iter().zip(&solved.links).filter(|(row, _)| row.shutter == id || row.to == Some(id));
-        at_rows.map(|(_, force)| force).sum::<f64>() + solved.feet[index]
+        at_rows.map(|(_, force)| force).sum::<f64>() + solved.feet[index] + missing(index)
     };
     let from_uprights = sum(&|index, path| width(path) * held(index, path));
-    let feet = sum(&|index, path| width(path) * solved.feet[index]);
+    let feet = sum(&|index, path| width(path) * (solved.feet[index] + missing(index)));
     let at_ends = |(row, forces): (&&PlacedTieRow, &Vec<f64>)| {
         let ends = if row.to.is_some() { 2.0 } else { 1.0 };
         ends * forces.iter().sum::<f64>()
