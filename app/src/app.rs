@@ -1,4 +1,5 @@
-use crate::canvas::{Drawing, key_input, in_field, hold_space};
+use crate::canvas::{Drawing, hold_space, in_field, key_input};
+use crate::editor::Tool;
 use crate::panels::{Margin, Pens, Start, TitleBlock};
 use crate::persistence::{self, Saved, open_dropped, save_to_file};
 use crate::store::Store;
@@ -6,7 +7,7 @@ use falsewright_core::scheme::{Scheme, Section};
 use gloo_events::{EventListener, EventListenerOptions};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{DragEvent, KeyboardEvent};
+use web_sys::{DragEvent, Event, KeyboardEvent};
 
 /// Puts the page into the document.
 pub fn start() {
@@ -33,6 +34,7 @@ fn Page() -> impl IntoView {
         >
             <div class="board">
                 <Drawing/>
+                <Hint/>
                 <Start/>
                 <Message/>
             </div>
@@ -41,6 +43,23 @@ fn Page() -> impl IntoView {
             <Pens/>
         </main>
     }
+}
+
+/// What the pen in hand does.
+#[component]
+fn Hint() -> impl IntoView {
+    let store = Store::here();
+    let words = move || match store.tool.get() {
+        Tool::Select => "",
+        Tool::Outline => "Outline: touch point after point, or type lengths; touch the first point to close.",
+        Tool::Joint => "Joint: touch the level where a pour ends.",
+        Tool::Shutter => "Shutter: touch a wall face.",
+        Tool::Ties => "Ties: touch a shutter at the level of the row.",
+        Tool::Legs => "Legs: touch a soffit to put falsework under it, then touch where more legs stand.",
+        Tool::Opening => "Opening: drag the clear way through falsework.",
+        Tool::Hand => "Hand: drag the sheet.",
+    };
+    view! { <p class="hint" data-testid="hint">{words}</p> }
 }
 
 /// What the page has to tell.
@@ -54,7 +73,20 @@ fn Message() -> impl IntoView {
             <button aria-label="Close" on:click=move |_| store.tell(None)>"✕"</button>
         }
     };
+    let newer = RwSignal::new(false);
+    if let Some(window) = web_sys::window() {
+        EventListener::new(&window, "falsewright-update", move |_| newer.set(true)).forget();
+    }
+    let reload = move |_| {
+        if let (Some(window), Ok(event)) = (web_sys::window(), Event::new("falsewright-apply-update")) {
+            let _ = window.dispatch_event(&event);
+        }
+    };
     view! {
+        <div class="message" role="status" data-testid="update" hidden=move || !newer.get() || text().is_some()>
+            <p>"A new version is ready. The drawing is kept."</p>
+            <button on:click=reload>"Reload"</button>
+        </div>
         <div class="message" role="status" aria-live="polite" data-testid="message" hidden=move || text().is_none()>
             {move || text().map(body)}
         </div>

@@ -72,6 +72,7 @@ fn class_of(kind: TagKind) -> &'static str {
     match kind {
         TagKind::Ring(_) => "ring",
         TagKind::Governing(ratio) | TagKind::Member(ratio) => tone::tone(ratio),
+        TagKind::Unchecked => "unchecked",
         TagKind::Value => "value",
     }
 }

@@ -18,12 +18,14 @@ pub fn Notes() -> impl IntoView {
     };
     let none = move || {
         let worked = store.worked.get();
-        (worked.reason.is_none() && worked.design.results.findings.is_empty()).then(|| view! {
-            <p class="quiet">{if worked.design.results.checks.is_empty() {
-                "Nothing is checked yet. Place shutters, ties and falsework; what they lack is noted here."
-            } else {
-                "No findings. Every computed check is at or below 1.00."
-            }}</p>
+        (worked.reason.is_none() && worked.design.results.findings.is_empty()).then(|| {
+            view! {
+                <p class="quiet">{if worked.design.results.checks.is_empty() {
+                    "Nothing is checked yet. Place shutters, ties and falsework; what they lack is noted here."
+                } else {
+                    "No findings. Every computed check is at or below 1.00."
+                }}</p>
+            }
         })
     };
     view! {

@@ -29,6 +29,7 @@ pub fn Pens() -> impl IntoView {
             <div class="row steps">
                 <button
                     data-testid="undo"
+                    aria-label="Undo"
                     title=move || undo().map_or("Undo".to_owned(), |step| format!("Undo: {step}"))
                     disabled=move || undo().is_none()
                     on:click=move |_| store.run(Editor::undo)
@@ -38,6 +39,7 @@ pub fn Pens() -> impl IntoView {
                 </button>
                 <button
                     data-testid="redo"
+                    aria-label="Redo"
                     title=move || redo().map_or("Redo".to_owned(), |step| format!("Redo: {step}"))
                     disabled=move || redo().is_none()
                     on:click=move |_| store.run(Editor::redo)
@@ -45,11 +47,11 @@ pub fn Pens() -> impl IntoView {
                     <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M15 5l5 5-5 5M20 10H10a5 5 0 0 0 0 10h3"/></svg>
                     <span>"Redo"</span>
                 </button>
-                <button data-testid="fit" title="Show the whole section" on:click=move |_| store.run(Editor::fit)>
+                <button data-testid="fit" aria-label="Fit" title="Show the whole section" on:click=move |_| store.run(Editor::fit)>
                     <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M4 9V4h5M15 4h5v5M20 15v5h-5M9 20H4v-5M8 9h8v6H8z"/></svg>
                     <span>"Fit"</span>
                 </button>
-                <button data-testid="hand" title="Move the pens to the other side" on:click=move |_| store.change_hand()>
+                <button data-testid="hand" aria-label="Side" title="Move the pens to the other side" on:click=move |_| store.change_hand()>
                     <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M4 12h16M8 8l-4 4 4 4M16 8l4 4-4 4"/></svg>
                     <span>"Side"</span>
                 </button>

@@ -56,30 +56,27 @@ fn Summary() -> impl IntoView {
     let clear = move || {
         let worked = store.worked.get();
         let room = worked.design.results.clearances.first()?;
-        Some(format!("{} × {} mm", units::millimetres(room.width_m), units::millimetres(room.height_m)))
+        Some(format!("{} × {}", units::millimetres(room.width_m), units::millimetres(room.height_m)))
     };
     let concrete = move || {
         let worked = store.worked.get();
         let volumes = worked.design.model.pours.iter().map(|pour| format!("{} {:.1}", pour.mark, pour.volume_m3));
         let all: f64 = worked.design.model.pours.iter().map(|pour| pour.volume_m3).sum();
         let volumes: Vec<String> = volumes.collect();
-        match volumes.len() {
-            0 => "none yet".to_owned(),
-            1 => format!("{all:.1} m³"),
-            _ => format!("{all:.1} m³ ({})", volumes.join(", ")),
-        }
+        let total = if volumes.is_empty() { "none yet".to_owned() } else { format!("{all:.1} m³") };
+        view! { {total} <small>{if volumes.len() > 1 { volumes.join(", ") } else { String::new() }}</small> }
     };
     let rise = move || {
         let worked = store.worked.get();
         let pressures = &worked.design.results.pressures;
         let fastest = pressures.iter().max_by(|a, b| a.rise_m_h.total_cmp(&b.rise_m_h))?;
         let greatest = pressures.iter().flat_map(|pressure| &pressure.points).map(|point| point.1).fold(0.0, f64::max);
-        Some(format!("{:.2} m/h, at most {greatest:.1} kPa", fastest.rise_m_h))
+        Some(format!("{:.2} m/h, {greatest:.0} kPa", fastest.rise_m_h))
     };
     view! {
         <dl class="summary">
             <div class="worst"><dt>"Worst ratio"</dt><dd>{worst}</dd></div>
-            <div class="clear"><dt>"Clear way"</dt><dd data-testid="clear">{move || clear().unwrap_or("none".into())}</dd></div>
+            <div class="clear"><dt>"Clear way, mm"</dt><dd data-testid="clear">{move || clear().unwrap_or("none".into())}</dd></div>
             <div class="concrete"><dt>"Concrete of a bay"</dt><dd data-testid="concrete">{concrete}</dd></div>
             <div class="rise"><dt>"Rise and pressure"</dt><dd>{move || rise().unwrap_or("no shutter yet".into())}</dd></div>
         </dl>

@@ -22,7 +22,8 @@ pub fn restore() -> (Option<Scheme>, Option<String>) {
     match scheme::read(&text) {
         Ok(scheme) => (Some(scheme), None),
         Err(error) => {
-            let place = if put_aside(&text) { "It is set aside unchanged under Earlier sheets" } else { "It is left as it is" };
+            let place =
+                if put_aside(&text) { "It is set aside unchanged under Earlier sheets" } else { "It is left as it is" };
             let told = format!("The drawing kept in this browser could not be opened: {error} {place}.");
             (None, Some(told))
         }

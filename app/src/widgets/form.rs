@@ -121,7 +121,8 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
     where
         C: Copy + PartialEq + Send + Sync + 'static,
     {
-        let all = options.iter().enumerate().map(|(index, (_, name))| (index.to_string(), (*name).to_owned())).collect();
+        let all =
+            options.iter().enumerate().map(|(index, (_, name))| (index.to_string(), (*name).to_owned())).collect();
         let chosen = move || {
             let value = self.value.with(get);
             options.iter().position(|(option, _)| *option == value).unwrap_or(options.len()).to_string()
@@ -169,12 +170,14 @@ fn select(
     chosen: impl Fn() -> String + Copy + Send + Sync + 'static,
     put: impl Fn(String) + Send + Sync + 'static,
 ) -> AnyView {
+    const SHORT: usize = 12;
+    let short = options.iter().all(|(_, name)| name.chars().count() <= SHORT);
     let option = |(code, name): (String, String)| {
         let own = code.clone();
         view! { <option value=code selected=move || chosen() == own>{name}</option> }
     };
     view! {
-        <label class="field wide">
+        <label class="field" class:wide=!short>
             <span>{label}</span>
             <select data-testid=test_id(label) prop:value=chosen on:change=move |event| put(event_target_value(&event))>
                 {options.into_iter().map(option).collect_view()}

@@ -2,7 +2,8 @@
 
 use super::{Figure, Path, profile, tone};
 use falsewright_core::catalogue::Catalogue;
-use falsewright_core::model::{Model, Part, Role};
+use falsewright_core::geometry::Point;
+use falsewright_core::model::{Model, Part, Role, Solid};
 use falsewright_core::results::Results;
 use falsewright_core::scheme::Id;
 use std::collections::{BTreeMap, BTreeSet};
@@ -83,12 +84,8 @@ pub struct Name {
 
 /// The names of all placed elements.
 pub fn names(model: &Model) -> Vec<Name> {
-    let name = |id, what, mark: &str, words: &str| Name {
-        id,
-        what,
-        mark: mark.to_owned(),
-        label: format!("{words} {mark}"),
-    };
+    let name =
+        |id, what, mark: &str, words: &str| Name { id, what, mark: mark.to_owned(), label: format!("{words} {mark}") };
     let mut names = Vec::new();
     names.extend(model.shutters.iter().map(|placed| name(placed.id, "shutter", &placed.mark, "Wall shutter")));
     for row in &model.ties {
@@ -112,4 +109,14 @@ pub fn names(model: &Model) -> Vec<Name> {
 /// What an element is called, with its mark.
 pub fn name_of(model: &Model, id: Id) -> Option<String> {
     names(model).into_iter().find(|name| name.id == id).map(|name| name.label)
+}
+
+/// Where the first part of an element is.
+pub fn place_of(model: &Model, id: Id) -> Option<Point> {
+    let part = model.parts.iter().find(|part| part.owner == id)?;
+    Some(match part.solid {
+        Solid::Bar { from, to, .. } => Point::new((from[0] + to[0]) / 2.0, (from[2] + to[2]) / 2.0),
+        Solid::Sheet { from, to, .. } => from.lerp(to, 0.5),
+        Solid::Plate { centre, .. } => Point::new(centre[0], centre[2]),
+    })
 }

@@ -17,8 +17,7 @@ pub fn openings(model: &Model, results: &Results) -> Vec<Figure> {
         let room = found.map_or_else(String::new, |clearance| {
             format!(", measured {:.3} × {:.3} m", clearance.width_m, clearance.height_m)
         });
-        let label =
-            format!("Clear way {} of {:.3} × {:.3} m{room}", opening.mark, drawn.width_m, drawn.height_m);
+        let label = format!("Clear way {} of {:.3} × {:.3} m{room}", opening.mark, drawn.width_m, drawn.height_m);
         let mut figure = Figure::new(format!("way-{}", opening.mark), label, Some(drawn.id));
         let (mut way, mut guards, mut cross) = (Path::default(), Path::default(), Path::default());
         way.rectangle(Point::new(left, floor), Point::new(right, top));

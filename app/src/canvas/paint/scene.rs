@@ -1,7 +1,7 @@
 use super::{Figure, Tag, concrete, equipment, forces, opening, tags};
+use falsewright_core::Design;
 use falsewright_core::catalogue::Catalogue;
 use falsewright_core::scheme::Scheme;
-use falsewright_core::Design;
 
 /// All that is drawn of a design, from back to front.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -15,10 +15,11 @@ fn find_corner(scheme: &Scheme, id: Id) -> Option<Corner> {
 
 /// Place of a corner and the legs of its haunch or chamfer.
 pub fn corner(store: Store, id: Id) -> Option<AnyView> {
-    let (value, place) = form(store, move |scheme| find_corner(scheme, id), move |corner: Corner| Edit::MoveCorner {
-        corner: id,
-        to: Point::new(corner.x_m, corner.z_m),
-    })?;
+    let (value, place) = form(
+        store,
+        move |scheme| find_corner(scheme, id),
+        move |corner: Corner| Edit::MoveCorner { corner: id, to: Point::new(corner.x_m, corner.z_m) },
+    )?;
     let cut = Form::new(value, move |corner: Corner| {
         let cut = corner.cut.filter(|cut| cut.before_m > 0.0 && cut.after_m > 0.0);
         store.edit(Edit::SetCut { corner: id, cut });
@@ -57,7 +58,8 @@ pub fn face(store: Store, of: FaceRef) -> Option<AnyView> {
         let worked = store.worked.get();
         worked.design.model.faces.iter().find(|face| face.of == of).map(|face| face.kind)
     };
-    let offer = move || match kind() {
+    let offer = move || {
+        match kind() {
         Some(FaceKind::OuterWall | FaceKind::InnerWall) => view! {
             <p>"A wall face."</p>
             <button data-testid="add-shutter" on:click=move |_| store.edit(Edit::AddShutter(of))>"Put a shutter on it"</button>
@@ -73,6 +75,7 @@ pub fn face(store: Store, of: FaceRef) -> Option<AnyView> {
         Some(FaceKind::FreeTop) => view! { <p>"A free top: it needs no form."</p> }.into_any(),
         Some(FaceKind::CastAgainst) => view! { <p>"Cast against blinding, ground or earlier concrete."</p> }.into_any(),
         None => view! { <p>"An edge of the section. Drag it, or type its dimension."</p> }.into_any(),
+    }
     };
     Some(view! { <div class="fields">{offer}</div> }.into_any())
 }

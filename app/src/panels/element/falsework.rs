@@ -50,9 +50,8 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
 
 /// A line of legs.
 pub fn leg_line(store: Store, id: Id) -> Option<AnyView> {
-    let find = move |scheme: &Scheme| {
-        scheme.falsework.iter().flat_map(|of| &of.leg_lines).find(|line| line.id == id).copied()
-    };
+    let find =
+        move |scheme: &Scheme| scheme.falsework.iter().flat_map(|of| &of.leg_lines).find(|line| line.id == id).copied();
     let (value, form) = form(store, find, |line: LegLine| Edit::MoveLegLine { line: line.id, x_m: line.x_m })?;
     let brace = Form::new(value, move |line: LegLine| store.edit(Edit::ToggleBraced(line.id)));
     let owner = move || {
