@@ -6,3 +6,5 @@ pub fn assert_close(what: &str, actual: f64, expected: f64, rel: f64) {
     let allowed = rel * expected.abs().max(1e-12);
     assert!((actual - expected).abs() <= allowed, "{what}: got {actual}, expected {expected} within {rel} of it");
 }
+
+pub mod frame_case;

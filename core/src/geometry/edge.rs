@@ -1,5 +1,5 @@
 use super::Point;
-use geo::Intersects;
+use geo::line_intersection::{LineIntersection, line_intersection};
 
 /// A straight part of a boundary. The solid lies to its left, going from `from` to `to`.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -94,9 +94,13 @@ impl Edge {
         self.from.lerp(self.to, t)
     }
 
-    /// Whether the two edges have a point in common, by exact predicates.
-    pub fn meets(&self, other: &Self) -> bool {
-        self.line().intersects(&other.line())
+    /// A point that the two edges have in common, found by exact predicates.
+    pub fn meeting(&self, other: &Self) -> Option<Point> {
+        let common = match line_intersection(self.line(), other.line())? {
+            LineIntersection::SinglePoint { intersection, .. } => intersection,
+            LineIntersection::Collinear { intersection } => intersection.start,
+        };
+        Some(Point::new(common.x, common.y))
     }
 
     /// Shortest ways to another edge: from every end, and from the middle of the part that faces the other edge.

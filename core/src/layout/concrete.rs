@@ -13,7 +13,7 @@ const STANDS_TO: f64 = 0.363_970_234_266_202_4;
 /// Faces shorter than this are left out, m.
 const SHORTEST_M: f64 = 1e-6;
 
-/// Pours from the lowest up, for bays of this length and concrete of this weight.
+/// Pours of a valid section from the lowest up, for bays of this length and concrete of this weight.
 pub fn pours(section: &Section, bay_m: f64, unit_weight_kn_m3: f64) -> Vec<Pour> {
     let edges = section.edges();
     let boundary = section.boundary();
@@ -41,8 +41,9 @@ pub fn pours(section: &Section, bay_m: f64, unit_weight_kn_m3: f64) -> Vec<Pour>
     bands.iter().enumerate().map(pour).collect()
 }
 
-/// Faces of all pours, from the lowest pour up, each pour's own edges first and then its joints.
-/// What faces down at or below `ground_m`, outside cells, is cast on blinding.
+/// Faces of all pours, from the lowest pour up, each pour's own edges first and then its joints, whose faces bear the
+/// joint's id as corner, several for one joint. What faces down at or below `ground_m`, outside cells, is cast on
+/// blinding.
 pub fn faces(section: &Section, ground_m: f64) -> Vec<Face> {
     let edges = section.edges();
     let boundary = section.boundary();

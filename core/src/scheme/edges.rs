@@ -84,9 +84,10 @@ fn ring_edges(corners: &[Corner], cell: Option<Id>) -> Vec<SectionEdge> {
 }
 
 impl Corner {
-    /// Its place, disregarding its cut.
+    /// Its place, disregarding its cut; rounded to 1e-11 m, so that levels equal but for binary fractions are equal.
     pub fn point(&self) -> Point {
-        Point::new(self.x_m, self.z_m)
+        let rounded = |value: f64| (value * 1e11).round() / 1e11;
+        Point::new(rounded(self.x_m), rounded(self.z_m))
     }
 
     /// Where the edge from `previous` ends.

@@ -1,0 +1,166 @@
+/// A symmetric matrix that keeps of each row what lies between its first entry and its diagonal.
+///
+/// Once factorised it holds L and D of `L·D·Lᵀ`. Source: A. George, J. W. H. Liu, *Computer Solution of Large Sparse
+/// Positive Definite Systems*, 1981, section 4.4 (envelope method).
+#[derive(Clone, Debug, Default)]
+pub(super) struct Skyline {
+    /// First column of each row.
+    first: Vec<usize>,
+    /// Where each row begins in `lower`; one more than there are rows.
+    starts: Vec<usize>,
+    lower: Vec<f64>,
+    diagonal: Vec<f64>,
+    /// The diagonal as it was before factorising.
+    original: Vec<f64>,
+}
+
+impl Skyline {
+    /// A matrix of zeros with room for row `i` from column `first[i]` on.
+    pub fn new(first: Vec<usize>) -> Self {
+        let mut starts = Vec::with_capacity(first.len() + 1);
+        let mut end = 0;
+        starts.push(0);
+        for (row, &first) in first.iter().enumerate() {
+            end += row - first;
+            starts.push(end);
+        }
+        let size = first.len();
+        Self { first, starts, lower: vec![0.0; end], diagonal: vec![0.0; size], original: vec![0.0; size] }
+    }
+
+    pub fn size(&self) -> usize {
+        self.first.len()
+    }
+
+    pub fn clear(&mut self) {
+        self.lower.fill(0.0);
+        self.diagonal.fill(0.0);
+    }
+
+    /// Adds to an entry and, but for the diagonal, its mirror image. Give each such pair once.
+    pub fn add(&mut self, row: usize, column: usize, value: f64) {
+        if row == column {
+            self.diagonal[row] += value;
+        } else {
+            let (row, column) = (row.max(column), row.min(column));
+            self.lower[self.starts[row] + column - self.first[row]] += value;
+        }
+    }
+
+    /// Factorises in place and returns the number of negative pivots.
+    pub fn factorise(&mut self) -> usize {
+        self.original.copy_from_slice(&self.diagonal);
+        let mut negative = 0;
+        for i in 0..self.size() {
+            let first = self.first[i];
+            let (above, rest) = self.lower.split_at_mut(self.starts[i]);
+            let row = &mut rest[..i - first];
+
+            for j in first..i {
+                let other = &above[self.starts[j]..self.starts[j + 1]];
+                let from = first.max(self.first[j]);
+                let product = dot(&row[from - first..j - first], &other[from - self.first[j]..]);
+                row[j - first] -= product;
+            }
+            let mut pivot = self.diagonal[i];
+            for (entry, &d) in row.iter_mut().zip(&self.diagonal[first..i]) {
+                let scaled = *entry / d;
+                pivot -= *entry * scaled;
+                *entry = scaled;
+            }
+            if pivot == 0.0 {
+                pivot = f64::EPSILON * f64::EPSILON * self.original[i].abs().max(1.0);
+            }
+            negative += usize::from(pivot < 0.0);
+            self.diagonal[i] = pivot;
+        }
+        negative
+    }
+
+    /// First row whose pivot is not above `least` times its diagonal before factorising.
+    pub fn weak_pivot(&self, least: f64) -> Option<usize> {
+        // Written so that a pivot that is not a number is weak.
+        (0..self.size()).find(|&row| {
+            let strong = self.diagonal[row] > least * self.original[row] && self.original[row] > 0.0;
+            !strong
+        })
+    }
+
+    /// The movement, 1 in `row` and nothing after it, that the rows up to there hardly resist.
+    pub fn soft_movement(&self, row: usize) -> Vec<f64> {
+        let mut movement = vec![0.0; self.size()];
+        movement[row] = 1.0;
+        self.substitute_back(&mut movement, row + 1);
+        movement
+    }
+
+    /// Replaces the right-hand side by the solution.
+    pub fn solve(&self, x: &mut [f64]) {
+        for i in 0..self.size() {
+            let row = &self.lower[self.starts[i]..self.starts[i + 1]];
+            x[i] -= dot(row, &x[self.first[i]..i]);
+        }
+        for (x, d) in x.iter_mut().zip(&self.diagonal) {
+            *x /= d;
+        }
+        self.substitute_back(x, self.size());
+    }
+
+    fn substitute_back(&self, x: &mut [f64], rows: usize) {
+        for i in (0..rows).rev() {
+            let value = x[i];
+            let row = &self.lower[self.starts[i]..self.starts[i + 1]];
+            for (x, entry) in x[self.first[i]..i].iter_mut().zip(row) {
+                *x -= entry * value;
+            }
+        }
+    }
+}
+
+fn dot(a: &[f64], b: &[f64]) -> f64 {
+    a.iter().zip(b).map(|(a, b)| a * b).sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn example(corner: f64) -> Skyline {
+        let mut matrix = Skyline::new(vec![0, 0, 1, 0]);
+        for (row, column, value) in
+            [(0, 0, 4.0), (1, 0, 1.0), (1, 1, 3.0), (2, 1, -1.0), (2, 2, 5.0), (0, 3, 2.0), (3, 3, corner)]
+        {
+            matrix.add(row, column, value);
+        }
+        matrix
+    }
+
+    #[test]
+    fn solves_a_matrix_with_a_gap() {
+        let mut matrix = example(6.0);
+        assert_eq!(matrix.factorise(), 0);
+        // The product of the matrix with (1, -2, 3, 0.5).
+        let mut x = [3.0, -8.0, 17.0, 5.0];
+        matrix.solve(&mut x);
+        for (x, expected) in x.iter().zip([1.0, -2.0, 3.0, 0.5]) {
+            assert!((x - expected).abs() < 1e-14, "{x} {expected}");
+        }
+    }
+
+    #[test]
+    fn counts_negative_eigenvalues() {
+        // With the corner at -6 one eigenvalue turns negative.
+        assert_eq!(example(-6.0).factorise(), 1);
+    }
+
+    #[test]
+    fn finds_the_weak_pivot_and_its_movement() {
+        let mut matrix = Skyline::new(vec![0, 0]);
+        for (row, column, value) in [(0, 0, 2.0), (1, 0, -2.0), (1, 1, 2.0)] {
+            matrix.add(row, column, value);
+        }
+        matrix.factorise();
+        assert_eq!(matrix.weak_pivot(1e-11), Some(1));
+        assert_eq!(matrix.soft_movement(1), [1.0, 1.0]);
+    }
+}

@@ -1,0 +1,119 @@
+use super::Extremes;
+use super::extremes::Search;
+use super::piece::{Piece, Pieces};
+
+/// A solved load case.
+///
+/// Its functions panic if given the index of a node, spring or member that the frame does not have. A place beyond an
+/// end of a member is taken as that end; at a jump the value is that just after it.
+#[derive(Clone, Debug)]
+pub struct Solution {
+    pub(super) displacements: Vec<Displacement>,
+    pub(super) reactions: Vec<Reaction>,
+    pub(super) spring_forces: Vec<f64>,
+    pub(super) pieces: Pieces,
+}
+
+/// Movement of a node: m and rad.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Displacement {
+    /// Along x.
+    pub ux: f64,
+    /// Along y.
+    pub uy: f64,
+    /// Rotation, counter-clockwise; 0 at a node to which nothing is joined rigidly.
+    pub rz: f64,
+}
+
+/// What the ground does to a node, by supports and springs together: kN and kNm.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Reaction {
+    /// Force along x.
+    pub fx: f64,
+    /// Force along y.
+    pub fy: f64,
+    /// Moment, counter-clockwise.
+    pub mz: f64,
+}
+
+impl From<[f64; 3]> for Displacement {
+    fn from([ux, uy, rz]: [f64; 3]) -> Self {
+        Self { ux, uy, rz }
+    }
+}
+
+impl From<[f64; 3]> for Reaction {
+    fn from([fx, fy, mz]: [f64; 3]) -> Self {
+        Self { fx, fy, mz }
+    }
+}
+
+impl Solution {
+    /// Movement of a node.
+    pub fn displacement(&self, node: usize) -> Displacement {
+        self.displacements[node]
+    }
+
+    /// Reaction at a node; 0 where nothing holds it.
+    pub fn reaction(&self, node: usize) -> Reaction {
+        self.reactions[node]
+    }
+
+    /// Force of a spring on the frame, in kN or kNm.
+    pub fn spring_force(&self, spring: usize) -> f64 {
+        self.spring_forces[spring]
+    }
+
+    /// Axial force in kN, tension positive, `x` m from node i.
+    pub fn axial_at(&self, member: usize, x: f64) -> f64 {
+        self.pieces.at(member, x).1.axial
+    }
+
+    /// Moment in kNm, `x` m from node i.
+    pub fn moment_at(&self, member: usize, x: f64) -> f64 {
+        self.pieces.at(member, x).1.moment
+    }
+
+    /// Shear in kN, `x` m from node i.
+    pub fn shear_at(&self, member: usize, x: f64) -> f64 {
+        let (piece, state) = self.pieces.at(member, x);
+        piece.shear(&state)
+    }
+
+    /// Deflection along local y in m, `x` m from node i, movement of the nodes included.
+    pub fn deflection_at(&self, member: usize, x: f64) -> f64 {
+        self.pieces.at(member, x).1.deflection
+    }
+
+    /// Greatest and least moment, shear and deflection of a member and where they are, exactly.
+    pub fn extremes(&self, member: usize) -> Extremes {
+        Search::new(self.pieces.of(member)).extremes()
+    }
+
+    /// Places in m from node i where the load jumps or kinks, the ends included.
+    pub fn moment_breaks(&self, member: usize) -> Vec<f64> {
+        let pieces = self.pieces.of(member);
+        let end = pieces.last().map(Piece::end);
+        pieces.iter().map(|piece| piece.x).chain(end).collect()
+    }
+
+    /// Axial force at node i and node j of a member.
+    pub(super) fn axial_ends(&self, member: usize) -> (f64, f64) {
+        let pieces = self.pieces.of(member);
+        let start = pieces.first().map_or(0.0, |piece| piece.start.axial);
+        (start, pieces.last().map_or(start, |piece| piece.at(piece.length).axial))
+    }
+
+    pub(super) fn mean_axial(&self, member: usize) -> f64 {
+        let (at_i, at_j) = self.axial_ends(member);
+        0.5 * (at_i + at_j)
+    }
+
+    /// Joins the parts of each member, where `starts` are the first parts, and forgets nodes beyond the first `nodes`.
+    pub(super) fn join(mut self, starts: &[usize], nodes: usize) -> Self {
+        self.pieces.join(starts);
+        self.displacements.truncate(nodes);
+        self.reactions.truncate(nodes);
+        self
+    }
+}

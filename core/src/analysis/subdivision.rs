@@ -1,0 +1,83 @@
+use super::{DistributedLoad, Frame, LoadCase, Member, PointLoad};
+
+/// A frame with its members cut into parts.
+pub(super) struct Subdivision {
+    pub frame: Frame,
+    /// First part of each member; one more than there are members. The frame's first nodes are the original ones.
+    pub starts: Vec<usize>,
+    /// Length of each part.
+    pub lengths: Vec<f64>,
+}
+
+impl Subdivision {
+    /// Cuts each member into the given number of equal parts.
+    pub fn new(frame: &Frame, parts: impl Fn(usize) -> usize) -> Self {
+        let mut fine = Frame {
+            nodes: frame.nodes.clone(),
+            members: Vec::with_capacity(2 * frame.members.len()),
+            supports: frame.supports.clone(),
+            springs: frame.springs.clone(),
+        };
+        let mut starts = Vec::with_capacity(frame.members.len() + 1);
+        let mut lengths = Vec::with_capacity(2 * frame.members.len());
+        starts.push(0);
+        for (index, member) in frame.members.iter().enumerate() {
+            let parts = parts(index).max(1);
+            let (length, ..) = frame.direction(member);
+            let (from, to) = (frame.nodes[member.i], frame.nodes[member.j]);
+            let mut i = member.i;
+            for part in 1..=parts {
+                let last = part == parts;
+                let t = part as f64 / parts as f64;
+                let j = if last {
+                    member.j
+                } else {
+                    fine.add_node(from.x + t * (to.x - from.x), from.y + t * (to.y - from.y))
+                };
+                let (release_i, release_j) = (part == 1 && member.release_i, last && member.release_j);
+                fine.add_member(Member { i, j, release_i, release_j, ..*member });
+                lengths.push(length / parts as f64);
+                i = j;
+            }
+            starts.push(fine.members.len());
+        }
+        Self { frame: fine, starts, lengths }
+    }
+
+    /// The same loads on the parts. They must lie on their members.
+    pub fn loads(&self, loads: &LoadCase) -> LoadCase {
+        let mut fine = LoadCase { nodal: loads.nodal.clone(), ..LoadCase::default() };
+        for load in &loads.distributed {
+            let growth = (load.w2 - load.w1) / (load.b - load.a);
+            for (member, from, to) in self.parts(load.member) {
+                let (start, end) = (load.a.max(from), load.b.min(to));
+                if start < end {
+                    fine.distributed.push(DistributedLoad {
+                        member,
+                        w1: load.w1 + growth * (start - load.a),
+                        w2: load.w1 + growth * (end - load.a),
+                        a: start - from,
+                        b: end - from,
+                        ..*load
+                    });
+                }
+            }
+        }
+        for load in &loads.point {
+            let part = self.parts(load.member).take_while(|(_, from, _)| *from <= load.a.max(0.0)).last();
+            if let Some((member, from, _)) = part {
+                fine.point.push(PointLoad { member, a: load.a - from, ..*load });
+            }
+        }
+        fine
+    }
+
+    /// Parts of a member with their start and end, from node i.
+    fn parts(&self, member: usize) -> impl Iterator<Item = (usize, f64, f64)> {
+        let first = self.starts[member];
+        (first..self.starts[member + 1]).map(move |part| {
+            let length = self.lengths[part];
+            (part, (part - first) as f64 * length, (part - first + 1) as f64 * length)
+        })
+    }
+}
