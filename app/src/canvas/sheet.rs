@@ -37,7 +37,7 @@ pub fn ScaleBar() -> impl IntoView {
     view! {
         <g class="scale-bar" transform=at aria-hidden="true">
             <path d=bars/>
-            <text x=move || px() + 6.0 y="0">{move || format!("{} m   1 : {:.0}", units::trimmed(length(), 2), 50.0 / store.viewport.get().zoom())}</text>
+            <text x=move || px() + 6.0 y="0">{move || format!("{} m, 1 : {:.0}", units::trimmed(length(), 2), 50.0 / store.viewport.get().zoom())}</text>
         </g>
     }
 }

@@ -5,10 +5,12 @@
 //! [`Editor::overlay`], and saves [`Editor::scheme`] whenever [`Outcome::committed`] is set.
 
 mod dimensions;
-
+mod gesture;
+mod history;
 mod hit;
 mod input;
 mod overlay;
+mod places;
 mod quantity;
 mod snap;
 mod state;
@@ -16,7 +18,7 @@ mod target;
 mod tool;
 mod viewport;
 
-pub use dimensions::{Dimension, DimensionKey, dimensions};
+pub use dimensions::{Dimension, DimensionKey};
 pub use input::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, Wheel};
 pub use overlay::{Handle, LengthEntry, Overlay, Readout};
 pub use quantity::{QuantityError, parse_length};

@@ -109,7 +109,7 @@ fn Settings() -> impl IntoView {
             } else {
                 fresh.number("Rise", Unit::of("m/h", 2), rate, set_rate)
             }}
-            {fresh.choice("Pressure by", &[(true, "CIRIA R108"), (false, "full head")], by_ciria, set_by_ciria)}
+            {fresh.choice("Pressure", &[(true, "CIRIA R108"), (false, "full head")], by_ciria, set_by_ciria)}
             {move || concrete.with(by_ciria).then(|| view! {
                 {fresh.number("C1, section", Unit::NONE, |of: &Concrete| ciria(of).0, |of, c1| set_ciria(of, (c1, ciria(of).1)))}
                 {fresh.number("C2, materials", Unit::NONE, |of: &Concrete| ciria(of).1, |of, c2| set_ciria(of, (ciria(of).0, c2)))}

@@ -9,5 +9,5 @@ pub fn letter_px() -> f64 {
     let coarse = web_sys::window()
         .and_then(|window| window.match_media("(pointer: coarse) and (min-width: 700px)").ok().flatten())
         .is_some_and(|query| query.matches());
-    if coarse { 16.0 } else { 12.0 }
+    if coarse { 14.0 } else { 12.0 }
 }

@@ -22,7 +22,7 @@ pub(super) fn add_falsework(scheme: &mut Scheme, of: FaceRef) -> Result<(), Edit
         return Err(EditError::Occupied { what: "Falsework", id: falsework.id });
     }
     let on_slab = floor_under(scheme, face).is_some();
-    scheme.falsework.push(defaults::falsework(scheme.fresh_id(), face, extent(&faces, face), on_slab));
+    scheme.falsework.push(defaults::falsework(scheme.fresh_id(), face, soffit_extent(&faces, face), on_slab));
     Ok(())
 }
 
@@ -82,7 +82,7 @@ pub(super) fn respace(scheme: &mut Scheme, id: Id, spacing: LegSpacing) -> Resul
 }
 
 /// Left and right end of a soffit with the slopes that adjoin it.
-pub(super) fn extent(faces: &[Face], soffit: &Face) -> [f64; 2] {
+pub fn soffit_extent(faces: &[Face], soffit: &Face) -> [f64; 2] {
     let slopes = || faces.iter().filter(|face| face.kind == FaceKind::SlopeUnder && face.of.pour == soffit.of.pour);
     let meets = |a: Point, b: Point| (a - b).length() < SAME_M;
     let (mut left, mut right) = (soffit.from, soffit.to);
@@ -107,7 +107,7 @@ pub(super) fn soffit_of<'a>(scheme: &Scheme, faces: &'a [Face], falsework: Id) -
 
 pub(super) fn check_under(scheme: &Scheme, falsework: Id, what: &'static str, x_m: f64) -> Result<(), EditError> {
     let faces = faces(&scheme.section, scheme.ground.level_m);
-    let [left_m, right_m] = extent(&faces, soffit_of(scheme, &faces, falsework)?);
+    let [left_m, right_m] = soffit_extent(&faces, soffit_of(scheme, &faces, falsework)?);
     if (left_m..=right_m).contains(&x_m) { Ok(()) } else { Err(EditError::OffSoffit { what, x_m, left_m, right_m }) }
 }
 

@@ -56,7 +56,7 @@ fn keep_falsework(old: &[Face], new: &[Face], scheme: &mut Scheme) {
             let own = openings.iter_mut().filter(|opening| opening.falsework == falsework.id);
             own.for_each(|opening| opening.left_m += by.x);
         }
-        let [left, right] = super::falsework::extent(new, is);
+        let [left, right] = super::soffit_extent(new, is);
         falsework.leg_lines.retain(|line| left <= line.x_m && line.x_m <= right);
         openings.retain(|opening| {
             opening.falsework != falsework.id || (left <= opening.left_m && opening.left_m + opening.width_m <= right)

@@ -9,6 +9,7 @@ mod outline;
 mod shutters;
 
 pub use error::EditError;
+pub use falsework::soffit_extent;
 
 use crate::catalogue::Item;
 use crate::geometry::Point;
