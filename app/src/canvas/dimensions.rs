@@ -71,11 +71,7 @@ fn one(view: &Viewport, dimension: &Dimension, lit: bool) -> impl IntoView + use
     let fits = length > text.len() as f64 * 7.0 + 4.0;
     let along = if fits { 0.0 } else { length / 2.0 + 6.0 + text.len() as f64 * 3.5 };
     let place = format!("translate({:.1} {:.1}) rotate({angle:.1})", middle.x, middle.y);
-    let class = match (lit, dimension.typed) {
-        (true, _) => "dimension lit",
-        (false, true) => "dimension typed",
-        (false, false) => "dimension",
-    };
+    let class = if lit { "dimension lit" } else { "dimension" };
     view! {
         <g class=class role="img" aria-label=format!("{} {text} mm", words(dimension.key)) data-testid=test_id(dimension.key)>
             <path class="dimension-line" d=lines/>
@@ -89,6 +85,8 @@ fn one(view: &Viewport, dimension: &Dimension, lit: bool) -> impl IntoView + use
 pub fn words(key: DimensionKey) -> &'static str {
     match key {
         DimensionKey::Edges { .. } => "Distance of edges",
+        DimensionKey::Width => "Width of the section",
+        DimensionKey::Height => "Height of the section",
         DimensionKey::CutBefore(_) | DimensionKey::CutAfter(_) => "Leg of haunch",
         DimensionKey::Joint(_) => "Level of joint above the lowest point",
         DimensionKey::TieRow(_) => "Level of ties above those below",
@@ -102,6 +100,8 @@ pub fn words(key: DimensionKey) -> &'static str {
 fn test_id(key: DimensionKey) -> String {
     match key {
         DimensionKey::Edges { edge, from } => format!("dimension-edges-{}-{}", edge.0, from.0),
+        DimensionKey::Width => "dimension-width".to_owned(),
+        DimensionKey::Height => "dimension-height".to_owned(),
         DimensionKey::CutBefore(id) => format!("dimension-cut-before-{}", id.0),
         DimensionKey::CutAfter(id) => format!("dimension-cut-after-{}", id.0),
         DimensionKey::Joint(id) => format!("dimension-joint-{}", id.0),

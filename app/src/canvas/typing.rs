@@ -12,7 +12,7 @@ pub fn Typing() -> impl IntoView {
         Some(Target::Dimension(key)) => store
             .read(|editor| editor.dimensions())
             .into_iter()
-            .find(|dimension| dimension.key == key && dimension.typed),
+            .find(|dimension| dimension.key == key),
         _ => None,
     });
     let key = Memo::new(move |_| dimension.get().map(|dimension| dimension.key));
