@@ -1,4 +1,4 @@
-use crate::scheme::Id;
+use crate::scheme::{Id, SchemeError};
 
 /// Why an edit is refused. The scheme stays as it was.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -83,4 +83,7 @@ pub enum EditError {
         /// From floor to soffit.
         height_m: f64,
     },
+    /// The scheme would not be valid.
+    #[error(transparent)]
+    Invalid(Box<SchemeError>),
 }

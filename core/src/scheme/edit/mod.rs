@@ -14,8 +14,8 @@ pub use falsework::soffit_extent;
 use crate::catalogue::Item;
 use crate::geometry::Point;
 use crate::scheme::{
-    Basis, Bays, Concrete, Cut, FaceRef, Falsework, Ground, Id, Limits, Loads, Opening, Scheme, Section, Shutter,
-    TieRow,
+    Basis, Bays, Concrete, Cut, FaceRef, Falsework, Ground, Id, Limits, Loads, Opening, Ring, Scheme, SchemeError,
+    Section, Shutter, TieRow,
 };
 
 /// One change of a scheme. An edge is named by the corner where it starts, as listed in its ring.
@@ -216,7 +216,17 @@ pub fn apply(scheme: &Scheme, edit: &Edit) -> Result<Scheme, EditError> {
     if after.section != scheme.section || after.ground != scheme.ground {
         follow::follow(scheme, &mut after);
     }
+    check(&after)?;
     Ok(after)
+}
+
+/// Refuses what is not valid. A blank sheet may be edited, although there is nothing on it to compute.
+fn check(scheme: &Scheme) -> Result<(), EditError> {
+    let blank = scheme.section.outline.is_empty() && scheme.section.cells.is_empty();
+    let missing =
+        |error: &SchemeError| blank && matches!(error, SchemeError::TooFewCorners { ring: Ring::Outline, .. });
+    let errors = scheme.validate().err().unwrap_or_default();
+    errors.into_iter().find(|error| !missing(error)).map_or(Ok(()), |error| Err(EditError::Invalid(Box::new(error))))
 }
 
 fn change(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {

@@ -10,7 +10,12 @@ fn box_scheme() -> Scheme {
 }
 
 fn done(scheme: &Scheme, edits: &[Edit]) -> Scheme {
-    edits.iter().fold(scheme.clone(), |scheme, edit| apply(&scheme, edit).unwrap_or_else(|e| panic!("{edit:?}: {e}")))
+    let one = |scheme: Scheme, edit: &Edit| {
+        let after = apply(&scheme, edit).unwrap_or_else(|e| panic!("{edit:?}: {e}"));
+        assert_eq!(after.validate(), Ok(()), "{edit:?}");
+        after
+    };
+    edits.iter().fold(scheme.clone(), one)
 }
 
 fn faces_of(scheme: &Scheme) -> Vec<Face> {
@@ -248,4 +253,27 @@ fn what_is_not_there_is_named() {
     for edit in edits {
         assert!(matches!(apply(&scheme, &edit), Err(EditError::Missing { id: Id(999), .. })), "{edit:?}");
     }
+}
+
+#[test]
+fn what_breaks_the_section_is_refused_with_the_reason() {
+    let scheme = box_scheme();
+    let cell = scheme.section.cells[0].corners[0].id;
+    let outside = apply(&scheme, &Edit::MoveCorner { corner: cell, to: Point::new(-1.0, 0.5) });
+    assert!(matches!(outside, Err(EditError::Invalid(_))), "{outside:?}");
+    let nowhere = apply(&scheme, &Edit::MoveCorner { corner: cell, to: Point::new(f64::NAN, 0.5) });
+    assert!(matches!(nowhere, Err(EditError::Invalid(_))));
+    let ring = [(1.0, 1.0), (2.0, 1.0), (2.0, 2.0)].map(|(x, z)| Point::new(x, z));
+    assert!(matches!(apply(&scheme, &Edit::AddCell(ring.to_vec())), Err(EditError::Invalid(_))));
+}
+
+#[test]
+fn a_blank_sheet_takes_settings_and_an_outline() {
+    let empty = Section { outline: Vec::new(), cells: Vec::new(), joints: Vec::new() };
+    let blank = Scheme::blank(empty);
+    let named = apply(&blank, &Edit::SetName("Subway".into())).unwrap();
+    assert_eq!(named.name, "Subway");
+    let ring = [(0.0, 0.0), (2.0, 0.0), (2.0, 2.0)].map(|(x, z)| Point::new(x, z));
+    assert!(apply(&blank, &Edit::AddCell(ring.to_vec())).is_err());
+    done(&blank, &[Edit::SetSection(box_scheme().section)]);
 }
