@@ -114,10 +114,18 @@ impl<'a> Bent<'a> {
         }
     }
 
-    /// The same bent with these legs off their bases.
+    /// The same bent with these legs off their bases. One that no tube holds hangs plumb.
     pub fn without_bases(&self, lifted: &[usize]) -> Self {
         let mut bent = self.clone();
-        bent.frame.supports.retain(|support| lifted.iter().all(|&leg| self.legs[leg][0] != support.node));
+        let tubed = |leg: usize| self.braces.iter().any(|(bar, _)| bar.legs.0 == leg || bar.legs.1 == leg);
+        for &leg in lifted {
+            let at_foot = |support: &Support| support.node == self.legs[leg][0];
+            if tubed(leg) {
+                bent.frame.supports.retain(|support| !at_foot(support));
+            } else {
+                bent.frame.supports.iter_mut().filter(|support| at_foot(support)).for_each(|foot| foot.uy = false);
+            }
+        }
         bent
     }
 
