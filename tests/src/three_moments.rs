@@ -107,6 +107,19 @@ impl Beam {
         Solved { moments, reactions }
     }
 
+    /// Greatest moment of either sign, over supports and at 1000 places of each span.
+    pub fn greatest_moment(&self) -> f64 {
+        let Solved { moments, .. } = self.solve();
+        let spans = self.supports.windows(2).zip(moments.windows(2)).flat_map(|(place, moment)| {
+            (0..=1000).map(move |i| {
+                let part = f64::from(i) / 1000.0;
+                let x = place[0] + part * (place[1] - place[0]);
+                moment[0] + part * (moment[1] - moment[0]) + self.simple_moment(place[0], place[1], x)
+            })
+        });
+        spans.fold(0.0, |most, moment| most.max(moment.abs()))
+    }
+
     fn points_at(&self, place: f64) -> f64 {
         self.points.iter().filter(|(a, _)| (a - place).abs() <= 1e-9).map(|(_, p)| p).sum()
     }
