@@ -137,6 +137,20 @@ pub fn beam_of(code: &str, stiffness_knm2: f64) -> Item {
     item(code, Kind::TimberBeam(kind))
 }
 
+/// Where concrete may lie on a soffit: everywhere, from either side by sixths, and from the middle by thirds.
+pub fn fronts(left: f64, right: f64) -> Vec<[f64; 2]> {
+    let (sixth, middle) = ((right - left) / 6.0, (left + right) / 2.0);
+    let mut fronts = vec![[left, right]];
+    for k in 1..6 {
+        let reach = f64::from(k) * sixth;
+        fronts.extend([[left, left + reach], [right - reach, right]]);
+        if k % 2 == 0 {
+            fronts.push([middle - reach / 2.0, middle + reach / 2.0]);
+        }
+    }
+    fronts
+}
+
 /// The design of a scheme that validates.
 pub fn solved(scheme: &Scheme) -> Design {
     design(scheme, &Catalogue::generic()).expect("a valid scheme")

@@ -107,6 +107,21 @@ impl Beam {
         Solved { moments, reactions }
     }
 
+    /// EI times the deflection in the middle of a span from its chord, by virtual work.
+    pub fn sag(&self, from: f64, to: f64) -> f64 {
+        let moments = self.solve().moments;
+        let over = |place: f64| self.supports.iter().position(|s| (s - place).abs() < 1e-9).map(|i| moments[i]);
+        let (Some(left), Some(right)) = (over(from), over(to)) else { return f64::NAN };
+        let step = (to - from) / STEPS as f64;
+        (0..STEPS)
+            .map(|i| {
+                let x = (i as f64 + 0.5) * step;
+                let moment = left + (right - left) * x / (to - from) + self.simple_moment(from, to, from + x);
+                moment * x.min(to - from - x) / 2.0 * step
+            })
+            .sum()
+    }
+
     /// Greatest moment of either sign, over supports and at 1000 places of each span.
     pub fn greatest_moment(&self) -> f64 {
         let Solved { moments, .. } = self.solve();

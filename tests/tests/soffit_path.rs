@@ -5,7 +5,7 @@ use falsewright_core::results::CheckKind;
 use falsewright_core::scheme::{Basis, Direction, Scheme};
 use falsewright_tests::assert_close;
 use falsewright_tests::simple::{
-    assert_closes, beam_of, box_scheme, demand, face, falsework, leg_kn, solved, spaced, stiff_leg,
+    assert_closes, beam_of, box_scheme, demand, face, falsework, fronts, leg_kn, solved, spaced, stiff_leg,
 };
 use falsewright_tests::three_moments::Beam;
 use std::f64::consts::PI;
@@ -44,20 +44,6 @@ fn leg_weight_kn() -> f64 {
     (7850.0 * area * LEG_M + 11.0) * G
 }
 
-/// Where concrete lies: everywhere, from either side by sixths, and from the middle by thirds.
-fn fronts() -> Vec<[f64; 2]> {
-    let sixth = (ENDS[1] - ENDS[0]) / 6.0;
-    let mut fronts = vec![ENDS];
-    for k in 1..6 {
-        let reach = f64::from(k) * sixth;
-        fronts.extend([[ENDS[0], ENDS[0] + reach], [ENDS[1] - reach, ENDS[1]]]);
-        if k % 2 == 0 {
-            fronts.push([2.4 - reach / 2.0, 2.4 + reach / 2.0]);
-        }
-    }
-    fronts
-}
-
 /// On supports across the soffit, for one metre of bay: what always lies there and what is being placed.
 fn across(supports: &[f64], front: [f64; 2], always: f64, placed: f64) -> Beam {
     let lines = vec![[ENDS[0], ENDS[1], always, always], [front[0], front[1], placed, placed]];
@@ -74,7 +60,10 @@ fn two_legs_by_moments() {
         placed * (3.6 - (from + to) / 2.0) / 2.4 + permanent * (always / 2.0 + leg_weight_kn())
     };
     let worst = |width: f64, permanent: f64, variable: f64| {
-        fronts().into_iter().map(|front| left_leg(width, front, permanent, variable)).fold(0.0, f64::max)
+        fronts(ENDS[0], ENDS[1])
+            .into_iter()
+            .map(|front| left_leg(width, front, permanent, variable))
+            .fold(0.0, f64::max)
     };
     let mut scheme = soffit(Direction::Across, &[1.2, 3.6]);
     let design = solved(&scheme);
@@ -101,7 +90,7 @@ fn three_lines_under_secondaries_across() {
     let design = solved(&soffit(Direction::Along, &lines));
     // Eight secondaries over the bay, 0.1 m from its ends and 0.4 m apart.
     let own = 8.0 * SECONDARY_KN_M / 3.0;
-    let cases: Vec<Beam> = fronts()
+    let cases: Vec<Beam> = fronts(ENDS[0], ENDS[1])
         .into_iter()
         .map(|front| across(&lines, front, FORMWORK_KPA + own, CONCRETE_KPA + OPERATIONS_KPA))
         .collect();
@@ -145,8 +134,10 @@ fn three_lines_under_secondaries_across() {
 fn board_and_secondaries_along() {
     let design = solved(&soffit(Direction::Across, &[1.2, 3.6]));
     let places: Vec<f64> = (0..11).map(|i| 0.5 + 0.38 * f64::from(i)).collect();
-    let cases: Vec<Beam> =
-        fronts().into_iter().map(|front| across(&places, front, FORMWORK_KPA, CONCRETE_KPA + OPERATIONS_KPA)).collect();
+    let cases: Vec<Beam> = fronts(ENDS[0], ENDS[1])
+        .into_iter()
+        .map(|front| across(&places, front, FORMWORK_KPA, CONCRETE_KPA + OPERATIONS_KPA))
+        .collect();
     let moment = cases.iter().map(Beam::greatest_moment).fold(0.0, f64::max);
     assert_close("board", demand(&design, "F1 facing", CheckKind::Bending), moment, 1e-4);
     let reactions = cases.iter().flat_map(|case| case.solve().reactions);
@@ -164,7 +155,8 @@ fn primary_on_two_legs() {
     // Secondaries 40 mm apart: 3.96 / 0.04 = 99 gaps.
     let always = WIDTHS[0] * (FORMWORK_KPA + 100.0 * SECONDARY_KN_M / 4.0) + PRIMARY_KN_M;
     let placed = WIDTHS[0] * (CONCRETE_KPA + OPERATIONS_KPA);
-    let moments = fronts().into_iter().map(|front| across(&[1.2, 3.6], front, always, placed).greatest_moment());
+    let moments =
+        fronts(ENDS[0], ENDS[1]).into_iter().map(|front| across(&[1.2, 3.6], front, always, placed).greatest_moment());
     let expected = moments.fold(0.0, f64::max);
     assert_close("primary", demand(&design, "F1 primary", CheckKind::Bending), expected, 2e-3);
 }
