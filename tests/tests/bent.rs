@@ -116,11 +116,16 @@ fn clear_way_by_hand() {
         let design = solved(&scheme);
         let clearance = &design.results.clearances[0];
         assert_close("width", clearance.width_m, expected, 1e-9);
+        if trestle == "STIFF_LEG" {
+            // It reaches 0.05 m into the way as drawn, where nothing is clear above the floor then.
+            assert!(clearance.height_m < 0.0, "{clearance:?}");
+            continue;
+        }
         let sag_m = demand(&design, "A1 transfer beam", CheckKind::Deflection) / 1e3;
-        assert!(sag_m > 0.0);
         let height_m = 3.0 - sag_m - 0.05;
         // What the trestles shorten by is taken off as well.
-        assert!(clearance.height_m <= height_m + 1e-9 && clearance.height_m > height_m - 1e-3, "{clearance:?}");
+        assert!(sag_m > 0.0 && clearance.height_m <= height_m + 1e-9, "{clearance:?}");
+        assert!(clearance.height_m > height_m - 1e-3, "{clearance:?}");
     }
 }
 
