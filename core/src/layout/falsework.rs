@@ -8,6 +8,9 @@ use crate::scheme::{Direction, Falsework, Opening, Scheme};
 /// Transfer beams reach this far beyond the outer trestle legs.
 const BEAM_END_M: f64 = 0.15;
 
+/// Lines of legs stand at least this far apart.
+const LINES_APART_M: f64 = 0.1;
+
 pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings: &mut Vec<Finding>) {
     for (index, drawn) in scheme.falsework.iter().enumerate() {
         let mark = format!("F{}", index + 1);
@@ -199,6 +202,11 @@ impl Legs<'_> {
                 ));
                 continue;
             }
+            if let Some(other) = self.legs.iter().find(|other| (other.x_m - line.x_m).abs() < LINES_APART_M) {
+                let text = format!("{}: {mark} stands where {} stands, and is left out.", self.mark, other.mark);
+                findings.push(fail(line.id, text, "Move the line or delete it."));
+                continue;
+            }
             let leg = |kind, foot_m| Leg { owner: line.id, mark: mark.clone(), x_m: line.x_m, kind, foot_m, head_m };
             match (opening, beam_top) {
                 (Some(opening), Some(top)) if line.x_m > opening.beam_m[0] && line.x_m < opening.beam_m[1] => {
@@ -237,6 +245,13 @@ impl Legs<'_> {
                         (top - head_m) * 1e3
                     ),
                     "Lower them, or use shallower beams or members.",
+                ));
+            }
+            if opening.trestles_m[0] <= left || opening.trestles_m[3] >= right {
+                findings.push(fail(
+                    opening.drawn.id,
+                    format!("{}: its trestles do not all stand under the soffit.", opening.mark),
+                    "Move or narrow the way, or set the trestle legs closer together.",
                 ));
             }
             for (index, x) in opening.trestles_m.into_iter().enumerate() {

@@ -215,11 +215,12 @@ impl Run<'_> {
         let Some(chain) = chain else { return };
         let falsework = self.table.falsework;
         let member = format!("{} {name}", falsework.mark);
+        let bearing = self.bearing(strength, [LegKind::Leg, LegKind::Stub]);
         record.check_bending(&Bending {
             owner: falsework.id,
             member: &member,
             item,
-            strength: self.envelope(chain, strength),
+            strength: Envelope { bearing, ..self.envelope(chain, strength) },
             service: self.envelope(chain, service),
             bearing_m: falsework.leg.leg().map_or(0.1, |leg| 2.0 * leg.footprint_m),
             case: &|front| self.table.case(front),
@@ -228,20 +229,33 @@ impl Run<'_> {
         self.draw(chain, falsework.id, member, falsework.head_m, service, record);
     }
 
+    /// Greatest force that legs of these kinds put on the beam which they carry or stand on.
+    fn bearing(&self, states: &[State], kinds: [LegKind; 2]) -> Peak {
+        let mut greatest = Peak::default();
+        for (leg, peak) in self.table.falsework.legs.iter().zip(self.leg_peaks(states).0) {
+            if kinds.contains(&leg.kind) {
+                greatest.raise(Peak { at_m: leg.x_m, ..peak });
+            }
+        }
+        greatest
+    }
+
     fn check_transfer(&self, strength: &[State], service: &[State], record: &mut Record) {
         let (Some(chain), Some(opening)) = (&self.bent.transfer, &self.table.falsework.opening) else { return };
         let each = 1.0 / f64::from(opening.drawn.transfers);
         let member = format!("{} transfer beam", opening.mark);
-        let mut strength = self.envelope(chain, strength).times(each);
+        let bearing = self.bearing(strength, [LegKind::Stub, LegKind::Trestle]);
+        let strength = Envelope { bearing, ..self.envelope(chain, strength) }.times(each);
         let service_envelope = self.envelope(chain, service);
-        strength.bearing = Peak::default();
+        let stub_or_trestle =
+            [&opening.trestle, &self.table.falsework.leg].map(|item| item.leg().map_or(0.05, |leg| leg.footprint_m));
         record.check_bending(&Bending {
             owner: opening.drawn.id,
             member: &member,
             item: &opening.transfer,
             strength,
             service: service_envelope,
-            bearing_m: opening.trestle.leg().map_or(0.1, |leg| 2.0 * leg.footprint_m),
+            bearing_m: 2.0 * stub_or_trestle[0].min(stub_or_trestle[1]),
             case: &|front| self.table.case(front),
             place: &|x| (format!("x = {x:.2} m"), Point::new(x, opening.underside_m)),
         });

@@ -2,7 +2,7 @@
 
 use super::beam::ContinuousBeam;
 use super::chain::BeamLoad;
-use super::line::Envelope;
+use super::line::{Envelope, Peak};
 use super::record::{Bending, Record, Subject};
 use super::wall_frame::{self, Link, Upright};
 use super::{wall_ledger, wall_pressure};
@@ -176,7 +176,11 @@ impl<'a> Walls<'a> {
             }
         };
         for (index, path) in group.paths.iter().enumerate() {
-            self.check_upright(path, &solved.envelopes[index], &solved.stations[index], record);
+            let id = path.shutter.id;
+            let held = group.rows.iter().zip(&solved.links).filter(|(row, _)| row.shutter == id || row.to == Some(id));
+            let held = held.map(|(row, &force)| (row.z_m - path.shutter.bottom_m, force));
+            let envelope = Envelope { bearing: Peak::among(0, held), ..solved.envelopes[index] };
+            self.check_upright(path, &envelope, &solved.stations[index], record);
             self.tell_foot(path, solved.feet[index], record);
         }
         if let Some(prop) = &solved.missing_prop {
