@@ -107,20 +107,23 @@ impl Beam {
         Solved { moments, reactions }
     }
 
-    /// The same beam where supports can only push: the one that pulls hardest goes first. Reactions of all supports.
-    pub fn resting(&self) -> Vec<f64> {
+    /// The same beam where supports can only push: the one that pulls hardest goes first.
+    pub fn resting(&self) -> Self {
         let mut beam = self.clone();
         loop {
             let reactions = beam.solve().reactions;
             let least = (0..reactions.len()).min_by(|&a, &b| reactions[a].total_cmp(&reactions[b]));
             match least {
                 Some(least) if reactions[least] < -1e-9 && reactions.len() > 2 => drop(beam.supports.remove(least)),
-                _ => {
-                    let at = |place: &f64| beam.supports.iter().position(|known| known == place);
-                    return self.supports.iter().map(|place| at(place).map_or(0.0, |i| reactions[i])).collect();
-                }
+                _ => return beam,
             }
         }
+    }
+
+    /// Reaction of the support at a place; nothing where there is none.
+    pub fn reaction_at(&self, place: f64) -> f64 {
+        let index = self.supports.iter().position(|support| (support - place).abs() < 1e-9);
+        index.map_or(0.0, |index| self.solve().reactions[index])
     }
 
     /// EI times the deflection in the middle of a span from its chord, by virtual work.
