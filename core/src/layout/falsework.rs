@@ -30,35 +30,15 @@ fn soffit(model: &Model, drawn: &Falsework) -> Option<Vec<Face>> {
     let under = |face: &&Face| {
         face.of.pour == drawn.soffit.pour && matches!(face.kind, FaceKind::Soffit | FaceKind::SlopeUnder)
     };
-    let first = model.faces.iter().filter(under).find(|face| face.of == drawn.soffit)?;
-    let mut chain = vec![first.clone()];
-    let meets = |a: crate::geometry::Point, b: crate::geometry::Point| (a - b).length() < 1e-6;
-    loop {
-        let (left, right) = (chain[0].clone(), chain[chain.len() - 1].clone());
-        let apart = |face: &&Face| !chain.contains(face);
-        if let Some(next) = model
-            .faces
-            .iter()
-            .filter(under)
-            .filter(apart)
-            .find(|face| meets(face.to, left.from) || meets(face.from, left.to))
-        {
-            if next.from.x.min(next.to.x) < left.from.x.min(left.to.x) {
-                chain.insert(0, next.clone());
-                continue;
-            }
-        }
-        if let Some(next) = model
-            .faces
-            .iter()
-            .filter(under)
-            .filter(apart)
-            .find(|face| meets(face.to, right.from) || meets(face.from, right.to))
-        {
-            chain.push(next.clone());
-            continue;
-        }
-        break;
+    let mut chain = vec![model.faces.iter().filter(under).find(|face| face.of == drawn.soffit)?.clone()];
+    let meets = |a: &Face, b: &Face| (a.from - b.to).length() < 1e-6 || (a.to - b.from).length() < 1e-6;
+    while let Some(next) = model
+        .faces
+        .iter()
+        .filter(under)
+        .find(|face| !chain.contains(face) && chain.iter().any(|known| meets(face, known)))
+    {
+        chain.push(next.clone());
     }
     chain.sort_by(|a, b| a.from.x.min(a.to.x).total_cmp(&b.from.x.min(b.to.x)));
     Some(chain)

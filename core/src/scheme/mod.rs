@@ -1,9 +1,8 @@
 //! What the user drew: the section, its pours, and the equipment placed on it. Saved as JSON, `"schema": 1`.
 
-pub mod edit;
-
 mod demo;
 mod edges;
+pub mod edit;
 mod error;
 mod ids;
 mod placing;
