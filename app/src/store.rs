@@ -3,7 +3,9 @@
 mod timing;
 
 use crate::canvas::paint::{Scene, Shown, scene};
-use crate::editor::{Bounds, Dimension, Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, Selection, Tool, Viewport};
+use crate::editor::{
+    Bounds, Dimension, Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, Selection, Tool, Viewport,
+};
 use crate::persistence::Saved;
 use falsewright_core::catalogue::Catalogue;
 use falsewright_core::geometry::Point;

@@ -1,5 +1,5 @@
 use super::paint::Block;
-use crate::editor::{Dimension, DimensionKey, Target, Viewport};
+use crate::editor::{Dimension, DimensionKey, Target, Tool, Viewport};
 use crate::store::Store;
 use crate::units;
 use leptos::prelude::*;
@@ -22,14 +22,15 @@ pub fn Dimensions() -> impl IntoView {
         let hovered = store.overlay.get().hover;
         let draw = |dimension: Dimension| {
             let lit = chosen == Some(dimension.key) || hovered == Some(Target::Dimension(dimension.key));
-            one(&view, &dimension, lit)
+            let tappable = matches!(store.tool.get(), Tool::Select | Tool::Hand);
+            one(store, &view, &dimension, lit, tappable)
         };
         store.dimensions.get().into_iter().map(draw).collect_view()
     };
     view! { <g class="dimensions">{draw}</g> }
 }
 
-fn one(view: &Viewport, dimension: &Dimension, lit: bool) -> impl IntoView + use<> {
+fn one(store: Store, view: &Viewport, dimension: &Dimension, lit: bool, tappable: bool) -> impl IntoView + use<> {
     const BEYOND_PX: f64 = 5.0;
     const GAP_PX: f64 = 4.0;
     let [a, b] = dimension.line.map(|point| view.to_screen(point));
@@ -70,11 +71,30 @@ fn one(view: &Viewport, dimension: &Dimension, lit: bool) -> impl IntoView + use
     let along = along(length, &text);
     let place = format!("translate({:.1} {:.1}) rotate({angle:.1})", middle.x, middle.y);
     let class = if lit { "dimension lit" } else { "dimension" };
+    let key = dimension.key;
+    let choose = move || store.run(|editor| editor.select(Some(Target::Dimension(key))));
+    let (width, height) = (text.len() as f64 * LETTER_PX + 12.0, 26.0);
     view! {
-        <g class=class role="img" aria-label=format!("{} {text} mm", words(dimension.key)) data-testid=test_id(dimension.key)>
+        <g
+            class=class
+            role="button"
+            tabindex=if tappable { "0" } else { "-1" }
+            aria-label=format!("{} {text} mm", words(key))
+            data-testid=test_id(key)
+            data-own=tappable.then_some("")
+            on:click=move |_| if tappable { choose() }
+            on:keydown=move |event| if event.key() == "Enter" {
+                event.prevent_default();
+                event.stop_propagation();
+                choose();
+            }
+        >
             <path class="dimension-line" d=lines/>
             <path class="dimension-end" d=ends/>
-            <text transform=place x=along y=-ABOVE_PX>{text.clone()}</text>
+            <g transform=place>
+                <rect class="target" x=along - width / 2.0 y=-ABOVE_PX - 18.0 width=width height=height/>
+                <text x=along y=-ABOVE_PX>{text.clone()}</text>
+            </g>
         </g>
     }
 }

@@ -1,5 +1,5 @@
+use super::element::selected;
 use super::ratio::Ratio;
-use crate::editor::Target;
 use crate::persistence::{Saved, open_file, save_to_file, set_present_aside};
 use crate::store::Store;
 use crate::units;
@@ -19,7 +19,7 @@ const BASES: [(Basis, &str); 3] = [
 pub fn TitleBlock() -> impl IntoView {
     let store = Store::here();
     let open = RwSignal::new(false);
-    let folded = move || store.selection.get().is_some_and(|target| !matches!(target, Target::Dimension(_)));
+    let folded = move || selected(store).is_some();
     view! {
         <section
             class="title-block"
