@@ -9,9 +9,24 @@ const LETTER_PX: f64 = 7.0;
 /// From the line up to the foot of the text.
 const ABOVE_PX: f64 = 4.0;
 
+/// The dimensions whose texts can be read at this scale: a longer one comes before those that it would cover.
+pub fn legible(view: &Viewport, all: &[Dimension]) -> Vec<Dimension> {
+    let length = |dimension: &Dimension| (dimension.line[1] - dimension.line[0]).length();
+    let mut ordered: Vec<&Dimension> = all.iter().collect();
+    ordered.sort_by(|a, b| length(b).total_cmp(&length(a)));
+    let mut kept: Vec<(Block, &Dimension)> = Vec::new();
+    for dimension in ordered {
+        let block = written(view, dimension);
+        if kept.iter().all(|(other, _)| !block.covers(other)) {
+            kept.push((block, dimension));
+        }
+    }
+    kept.into_iter().map(|(_, dimension)| dimension.clone()).collect()
+}
+
 /// Dimension lines, with oblique strokes at their ends.
 #[component]
-pub fn Dimensions() -> impl IntoView {
+pub fn Dimensions(legible: Memo<Vec<Dimension>>) -> impl IntoView {
     let store = Store::here();
     let draw = move || {
         let view = store.viewport.get();
@@ -25,7 +40,7 @@ pub fn Dimensions() -> impl IntoView {
             let tappable = matches!(store.tool.get(), Tool::Select | Tool::Hand);
             one(store, &view, &dimension, lit, tappable)
         };
-        store.dimensions.get().into_iter().map(draw).collect_view()
+        legible.get().into_iter().map(draw).collect_view()
     };
     view! { <g class="dimensions">{draw}</g> }
 }

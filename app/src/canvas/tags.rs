@@ -1,12 +1,13 @@
 use super::dimensions::written;
 use super::paint::{Block, PlacedTag, TagKind, place, tone};
+use crate::editor::Dimension;
 use crate::store::Store;
 use crate::widgets::letter_px;
 use leptos::prelude::*;
 
 /// Ratios at members, numbers of findings, values of diagrams.
 #[component]
-pub fn Tags() -> impl IntoView {
+pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
     let store = Store::here();
     let letter = letter_px();
     let placed = Memo::new(move |_| {
@@ -15,7 +16,7 @@ pub fn Tags() -> impl IntoView {
             let at = view.to_screen(at);
             (at.x, at.y)
         };
-        let written: Vec<Block> = store.dimensions.get().iter().map(|dimension| written(&view, dimension)).collect();
+        let written: Vec<Block> = legible.get().iter().map(|dimension| written(&view, dimension)).collect();
         place(&store.scene.get().tags, &written, to_screen, (view.width_px, view.height_px), letter)
     });
     let keys = move || placed.get().into_iter().map(|placed| placed.tag.key).collect::<Vec<_>>();

@@ -13,7 +13,8 @@ pub struct Block {
 }
 
 impl Block {
-    fn covers(&self, other: &Self) -> bool {
+    /// Whether it and another overlap or nearly touch.
+    pub fn covers(&self, other: &Self) -> bool {
         const GAP_PX: f64 = 2.0;
         let apart = |a: f64, b: f64, sizes: f64| (a - b).abs() >= sizes / 2.0 + GAP_PX;
         !apart(self.centre.0, other.centre.0, self.size.0 + other.size.0)
@@ -63,14 +64,18 @@ pub fn place(
         }
         let size = size(tag, letter_px);
         let at = |(dx, dy)| Block { centre: (anchor.0 + dx, anchor.1 + dy), size };
-        let steps = if tag.kind.always() { 9 } else { 2 };
+        let steps = match tag.kind {
+            _ if tag.urgent => 9,
+            TagKind::Governing(_) | TagKind::Unchecked => 4,
+            _ => 2,
+        };
         let free = candidates(size, steps).map(at).find(|block| {
             let taken = placed.iter().any(|other| block.covers(&other.block));
             block.within(screen) && !taken && !written.iter().any(|other| block.covers(other))
         });
         let block = match free {
             Some(block) => block,
-            None if tag.kind.always() => at((0.0, -size.1)),
+            None if tag.urgent => at((0.0, -size.1)),
             None => continue,
         };
         placed.push(PlacedTag { tag: tag.clone(), block, anchor });
@@ -99,7 +104,7 @@ fn candidates((width, height): (f64, f64), steps: u32) -> impl Iterator<Item = (
 mod tests {
     use super::*;
 
-    fn tag(kind: TagKind) -> Tag {
+    fn tag(kind: TagKind, urgent: bool) -> Tag {
         Tag {
             key: String::new(),
             kind,
@@ -107,6 +112,7 @@ mod tests {
             text: "0.83".into(),
             label: String::new(),
             owner: None,
+            urgent,
         }
     }
 
@@ -116,7 +122,7 @@ mod tests {
 
     #[test]
     fn tags_of_one_place_do_not_cover_each_other() {
-        let tags = vec![tag(TagKind::Governing(0.83)); 20];
+        let tags = vec![tag(TagKind::Governing(1.83), true); 20];
         let placed = place(&tags, &[], screen, (1000.0, 1000.0), 12.0);
         assert_eq!(placed.len(), 20);
         for (i, a) in placed.iter().enumerate() {
@@ -127,13 +133,13 @@ mod tests {
     #[test]
     fn what_is_written_already_is_not_covered() {
         let written = [Block { centre: (530.0, 500.0), size: (60.0, 20.0) }];
-        let placed = place(&[tag(TagKind::Member(0.83))], &written, screen, (1000.0, 1000.0), 12.0);
+        let placed = place(&[tag(TagKind::Member(0.83), false)], &written, screen, (1000.0, 1000.0), 12.0);
         assert!(!placed[0].block.covers(&written[0]));
     }
 
     #[test]
-    fn a_finding_is_always_written_and_what_is_off_the_sheet_never() {
-        let crowd = vec![tag(TagKind::Ring(0)); 200];
+    fn what_is_urgent_is_always_written_and_what_is_off_the_sheet_never() {
+        let crowd = vec![tag(TagKind::Ring(0), true); 200];
         assert_eq!(place(&crowd, &[], screen, (1000.0, 1000.0), 12.0).len(), 200);
         assert!(place(&crowd, &[], |_| (-500.0, 0.0), (1000.0, 1000.0), 12.0).is_empty());
     }
