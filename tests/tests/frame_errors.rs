@@ -98,6 +98,12 @@ fn a_joint_of_hinges_only_is_no_mechanism_but_bears_no_moment() {
     let solution = tripod.factorise().expect("sound").solve(&nodal(-10.0, 0.0)).expect("sound");
     assert!((solution.axial_at(0, 0.5) + 5.0 * 2.0_f64.sqrt()).abs() < 1e-12);
     assert_eq!(load_error(&tripod, nodal(0.0, 1.0)), FrameError::Mechanism { node: 2, dof: Dof::Rz });
+
+    let mut sprung = tripod;
+    sprung.springs.push(Spring { node: 2, dof: Dof::Rz, k: 50.0 });
+    let solution = sprung.factorise().expect("sound").solve(&nodal(0.0, 1.0)).expect("the spring bears it");
+    assert!((solution.displacement(2).rz - 0.02).abs() < 1e-15);
+    assert!((solution.spring_force(0) + 1.0).abs() < 1e-12);
 }
 
 #[test]
