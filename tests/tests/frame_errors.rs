@@ -176,9 +176,11 @@ fn a_bar_bears_loads_along_it_only() {
 fn loads_a_rounding_beyond_the_end_are_whole() {
     let beam = cantilever();
     let line = DistributedLoad { member: 0, axis: Axis::Y, w1: -5.0, w2: -5.0, a: -1e-10, b: 2.0 + 1e-10 };
-    let loads = LoadCase { distributed: vec![line], ..LoadCase::default() };
+    let point = [-1e-10, 0.0, 2.0, 2.0 + 1e-10].map(|a| PointLoad { member: 0, axis: Axis::Y, p: -3.0, a });
+    let loads = LoadCase { distributed: vec![line], point: point.to_vec(), ..LoadCase::default() };
     let reaction = beam.factorise().expect("sound").solve(&loads).expect("sound").reaction(0);
-    assert!((reaction.fy - 10.0).abs() < 1e-12);
+    assert!((reaction.fy - 22.0).abs() < 1e-12);
+    assert!((reaction.mz - 22.0).abs() < 1e-12);
 }
 
 #[test]
