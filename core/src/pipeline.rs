@@ -1,8 +1,11 @@
 use crate::catalogue::Catalogue;
+use crate::findings;
+use crate::layout;
+use crate::load_path::{self, Record};
 use crate::model::Model;
-use crate::quantities::Quantity;
+use crate::quantities::{self, Quantity};
 use crate::results::Results;
-use crate::scheme::Scheme;
+use crate::scheme::{Scheme, SchemeError};
 
 /// A scheme worked out.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -17,10 +20,29 @@ pub struct Design {
 
 /// Why a scheme cannot be computed at all.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub enum DesignError {}
+pub enum DesignError {
+    /// The scheme itself is at fault: every reason found.
+    #[error("{}", sentences(.0))]
+    Scheme(Vec<SchemeError>),
+}
+
+fn sentences(errors: &[SchemeError]) -> String {
+    errors.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
+}
 
 /// Works out a scheme. What is incomplete or out of range comes back as findings in the results.
+///
+/// # Errors
+/// A scheme that does not validate.
 pub fn design(scheme: &Scheme, catalogue: &Catalogue) -> Result<Design, DesignError> {
-    let _ = (scheme, catalogue);
-    Ok(Design::default())
+    scheme.validate().map_err(DesignError::Scheme)?;
+    let catalogue = catalogue.clone().with_items_of(scheme);
+    let (model, placing) = layout::place(scheme, &catalogue);
+    let mut record = Record::new(scheme);
+    record.results.findings = placing;
+    load_path::solve(scheme, &model, &mut record);
+    let mut results = record.results;
+    findings::complete(&model, &mut results);
+    let quantities = quantities::count(&model, &catalogue);
+    Ok(Design { model, results, quantities })
 }

@@ -1,7 +1,10 @@
 //! The bill of quantities, counted from the placed parts.
 
+use crate::catalogue::{Catalogue, Item, Kind};
+use crate::model::{Model, Part, Role, Solid};
 use crate::scheme::Id;
 use serde::Serialize;
+use std::collections::BTreeMap;
 
 /// One line of the bill.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -17,8 +20,116 @@ pub struct Quantity {
     pub size: String,
     /// How many `unit`s.
     pub count: f64,
-    /// `no.`, `m`, `m²`, `m³`.
+    /// `no.`, `m²`, `m³`, `kg`.
     pub unit: &'static str,
     /// Mass of all of them.
     pub mass_kg: f64,
+}
+
+/// Counts the equipment of one bay, its concrete, and what all of the equipment weighs.
+pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
+    let mut lines: BTreeMap<(Role, String, String, String), Quantity> = BTreeMap::new();
+    for part in &model.parts {
+        let Some(item) = catalogue.get(&part.item) else { continue };
+        for line in lines_of(part, item) {
+            let key = (part.role, line.mark.clone(), line.item.clone(), line.size.clone());
+            match lines.get_mut(&key) {
+                Some(known) => {
+                    known.count += line.count;
+                    known.mass_kg += line.mass_kg;
+                }
+                None => {
+                    lines.insert(key, line);
+                }
+            }
+        }
+    }
+    let mut bill: Vec<Quantity> = lines.into_values().collect();
+    let equipment_kg: f64 = bill.iter().map(|line| line.mass_kg).sum();
+    bill.push(total("Equipment for one bay", "kg", equipment_kg, equipment_kg));
+    bill.extend(model.pours.iter().map(|pour| Quantity {
+        mark: pour.mark.clone(),
+        owner: Some(pour.id),
+        item: "Concrete in one bay".into(),
+        size: format!("{:.3} m² × {:.3} m", pour.area_m2, model.bay_m),
+        count: pour.volume_m3,
+        unit: "m³",
+        mass_kg: pour.weight_kn / GRAVITY,
+    }));
+    let volume_m3 = model.pours.iter().map(|pour| pour.volume_m3).sum();
+    let concrete_kg = model.pours.iter().map(|pour| pour.weight_kn / GRAVITY).sum();
+    bill.push(total("Concrete in one bay, all pours", "m³", volume_m3, concrete_kg));
+    bill
+}
+
+/// kN per kg.
+const GRAVITY: f64 = 9.81e-3;
+
+fn total(item: &str, unit: &'static str, count: f64, mass_kg: f64) -> Quantity {
+    Quantity { mark: String::new(), owner: None, item: item.into(), size: String::new(), count, unit, mass_kg }
+}
+
+/// A part's own line, and one for the nuts, jacks or couplers that go with it.
+fn lines_of(part: &Part, item: &Item) -> Vec<Quantity> {
+    let count = f64::from(part.count);
+    let line = |item: String, size: String, count: f64, unit, mass_kg| Quantity {
+        mark: part.mark.clone(),
+        owner: Some(part.owner),
+        item,
+        size,
+        count,
+        unit,
+        mass_kg,
+    };
+    let length = match part.solid {
+        Solid::Bar { from, to, .. } => {
+            let squares = (0..3).map(|i| (to[i] - from[i]) * (to[i] - from[i]));
+            squares.sum::<f64>().sqrt()
+        }
+        _ => 0.0,
+    };
+    let rod = |kg_m: f64| line(item.name.clone(), format!("{length:.3} m"), count, "no.", kg_m * length * count);
+    let extra = |name: &str, of_one: f64, kg: f64| {
+        line(format!("{name} for {}", item.name), String::new(), of_one * count, "no.", kg * count)
+    };
+    match (&item.kind, part.solid) {
+        (Kind::Board(board), Solid::Sheet { from, to, length_m, .. }) => {
+            let width = (to - from).length();
+            let area = width * length_m;
+            let size = format!("{width:.3} × {length_m:.3} m");
+            vec![line(item.name.clone(), size, area * count, "m²", area * board.mass_kg_m2 * count)]
+        }
+        (Kind::Tie(tie), _) => vec![rod(tie.mass_kg_m), extra("Nut and plate", 2.0, tie.ends_kg)],
+        (Kind::Leg(leg), _) => vec![rod(leg.mass_kg_m()), extra("Head and base jack", 2.0, leg.ends_kg)],
+        (Kind::Brace(brace), _) => {
+            vec![rod(brace.mass_kg_m()), extra("Coupler", 2.0, 2.0 * brace.coupler_kg)]
+        }
+        (Kind::Plate(plate), Solid::Plate { .. }) => {
+            let size = format!("{:.3} × {:.3} m", plate.width_m, plate.length_m);
+            vec![line(item.name.clone(), size, count, "no.", plate.mass_kg * count)]
+        }
+        _ => match item.beam() {
+            Some(beam) => vec![rod(beam.mass_kg_m)],
+            None => Vec::new(),
+        },
+    }
+}
+
+/// The bill as comma-separated values, RFC 4180, with units in the header.
+pub fn to_csv(bill: &[Quantity]) -> String {
+    let quote = |text: &str| format!("\"{}\"", text.replace('"', "\"\""));
+    let mut csv = String::from("mark,item,size,count,unit,mass (kg)\r\n");
+    for line in bill {
+        let fields = [
+            quote(&line.mark),
+            quote(&line.item),
+            quote(&line.size),
+            format!("{:.3}", line.count),
+            quote(line.unit),
+            format!("{:.1}", line.mass_kg),
+        ];
+        csv.push_str(&fields.join(","));
+        csv.push_str("\r\n");
+    }
+    csv
 }

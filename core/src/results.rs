@@ -171,6 +171,15 @@ pub struct LedgerEntry {
     pub difference: f64,
 }
 
+impl LedgerEntry {
+    /// An entry whose difference is the greatest of its levels.
+    pub fn new(pour: String, case: String, levels: Vec<LedgerLevel>) -> Self {
+        let greatest = levels.iter().fold(1e-9, |greatest: f64, level| greatest.max(level.into_kn.abs()));
+        let apart = levels.iter().fold(0.0, |apart: f64, level| apart.max((level.into_kn - level.out_kn).abs()));
+        Self { pour, case, levels, difference: apart / greatest }
+    }
+}
+
 /// One level of the path.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct LedgerLevel {
@@ -210,6 +219,18 @@ pub struct Station {
     pub shear_kn: f64,
     /// Deflection to the left of the axis.
     pub deflection_m: f64,
+}
+
+impl Station {
+    /// The same place under `factor` times the load.
+    pub fn times(self, factor: f64) -> Self {
+        Self {
+            moment_knm: self.moment_knm * factor,
+            shear_kn: self.shear_kn * factor,
+            deflection_m: self.deflection_m * factor,
+            ..self
+        }
+    }
 }
 
 /// The room in an opening, measured between placed solids.

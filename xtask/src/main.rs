@@ -1,2 +1,38 @@
-//! The commands of the project: `cargo xtask serve`, `test` and `build`.
-fn main() {}
+//! The project's own commands: `cargo xtask serve`, `build` and `test`.
+
+mod finish;
+mod process;
+mod serve;
+mod site;
+mod test;
+mod tools;
+
+use std::process::ExitCode;
+
+const USAGE: &str = "\
+cargo xtask serve [PORT]   install what is missing, build the page, serve it on 127.0.0.1 (8722 if no port is named)
+cargo xtask build          the same static site in dist/, ready for any folder of any static host
+cargo xtask test [STEP...] every test, or only the steps named; an unknown name lists them";
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
+    let outcome = match words.as_slice() {
+        ["serve"] => serve::run(None),
+        ["serve", port] => serve::run(Some(port)),
+        ["build"] => site::build().map(|()| true),
+        ["test", steps @ ..] => test::run(steps),
+        _ => {
+            eprintln!("{USAGE}");
+            Ok(false)
+        }
+    };
+    match outcome {
+        Ok(true) => ExitCode::SUCCESS,
+        Ok(false) => ExitCode::FAILURE,
+        Err(error) => {
+            eprintln!("error: {error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}

@@ -1,1 +1,4 @@
-//! To come.
+//! Loads: the pressure of fresh concrete and the factors on loads.
+
+pub mod factors;
+pub mod fresh_concrete;

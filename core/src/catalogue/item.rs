@@ -183,6 +183,8 @@ pub struct Brace {
     pub curve: String,
     /// Safe slip load of its couplers.
     pub coupler_working_kn: f64,
+    /// Axial stiffness of one coupler.
+    pub coupler_stiffness_kn_m: f64,
     /// Weight of one coupler.
     pub coupler_kg: f64,
 }
@@ -198,6 +200,23 @@ pub struct Plate {
     pub thickness_m: f64,
     /// Weight.
     pub mass_kg: f64,
+    /// What it is made of.
+    #[serde(default)]
+    pub material: PlateMaterial,
+    /// Size of what stands on it: diameter of a tube on steel, side of a base plate on timber. Nought if unknown.
+    #[serde(default)]
+    pub stem_m: f64,
+}
+
+/// What a plate is made of.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PlateMaterial {
+    /// S235.
+    #[default]
+    Steel,
+    /// Softwood C16, its grain along the longer side.
+    Timber,
 }
 
 /// What bending analysis needs of a beam.

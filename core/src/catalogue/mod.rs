@@ -1,9 +1,20 @@
 //! Generic equipment: what an item is made of and what it can bear. The data are in `catalogue.json`.
 
+mod beam;
+mod fault;
 mod item;
+mod section;
+mod timber_class;
+mod tube;
 
-pub use item::{Beam, Board, Brace, Item, Kind, Leg, Plate, Section, Steel, Tie, Timber, TimberBeam};
+pub use fault::ItemFault;
+pub use item::{Beam, Board, Brace, Item, Kind, Leg, Plate, PlateMaterial, Section, Steel, Tie, Timber, TimberBeam};
+pub(crate) use section::Dimensions;
+pub use section::{STEEL_MODULUS_MPA, SectionProperties};
+pub use timber_class::{Strengths, TimberClass};
+pub use tube::Tube;
 
+use crate::model::Role;
 use crate::scheme::Scheme;
 use std::collections::BTreeMap;
 
@@ -15,8 +26,12 @@ pub struct Catalogue {
 
 impl Catalogue {
     /// The built-in items.
+    ///
+    /// # Panics
+    /// If the built-in data are malformed, which a test excludes.
     pub fn generic() -> Self {
-        let items: Vec<Item> = serde_json::from_str(include_str!("catalogue.json")).unwrap_or_default();
+        let items: Vec<Item> =
+            serde_json::from_str(include_str!("catalogue.json")).expect("catalogue.json does not fit the item types");
         Self { items: items.into_iter().map(|item| (item.code.clone(), item)).collect() }
     }
 
@@ -34,5 +49,25 @@ impl Catalogue {
     /// All items in the order of their codes.
     pub fn iter(&self) -> impl Iterator<Item = &Item> {
         self.items.values()
+    }
+
+    /// The items that can take a role, in the order of their codes.
+    pub fn choices(&self, role: Role) -> Vec<&Item> {
+        self.iter().filter(|item| item.suits(role)).collect()
+    }
+}
+
+impl Item {
+    /// Whether it is of a kind that can take the role.
+    pub fn suits(&self, role: Role) -> bool {
+        match role {
+            Role::Facing => self.board().is_some(),
+            Role::Secondary | Role::Primary => self.beam().is_some(),
+            Role::Transfer => self.steel().is_some(),
+            Role::Tie => self.tie().is_some(),
+            Role::Prop | Role::Leg | Role::Stub | Role::Trestle => self.leg().is_some(),
+            Role::Brace | Role::Ledger => self.brace().is_some(),
+            Role::Base => self.plate().is_some(),
+        }
     }
 }

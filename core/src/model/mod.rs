@@ -6,8 +6,9 @@ mod placed;
 
 pub use concrete::{Face, FaceKind, Pour};
 pub use part::{Part, Role, Solid};
-pub use placed::{Leg, LegKind, PlacedFalsework, PlacedOpening, PlacedShutter, PlacedTieRow};
+pub use placed::{BracingBar, Leg, LegKind, PlacedFalsework, PlacedOpening, PlacedShutter, PlacedTieRow};
 
+use crate::geometry::Boundary;
 use crate::scheme::Id;
 
 /// All that is placed, for drawing, computing and counting alike.
@@ -15,6 +16,8 @@ use crate::scheme::Id;
 pub struct Model {
     /// Length of a bay.
     pub bay_m: f64,
+    /// All concrete of the section.
+    pub solid: Boundary,
     /// Pours from the lowest up.
     pub pours: Vec<Pour>,
     /// Faces of all pours.

@@ -41,6 +41,8 @@ pub enum Role {
     Transfer,
     /// Diagonal of a bent.
     Brace,
+    /// Level tube between legs.
+    Ledger,
     /// Spreads a leg's force.
     Base,
 }
@@ -63,6 +65,8 @@ pub enum Solid {
         from: Point,
         /// End of it.
         to: Point,
+        /// Side of the board: +1 to the right of the concrete, −1 to its left or below.
+        outward: f64,
         /// From the concrete outward.
         thickness_m: f64,
         /// Length along the bay.

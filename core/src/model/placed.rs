@@ -1,5 +1,6 @@
 use super::Face;
 use crate::catalogue::Item;
+use crate::geometry::Point;
 use crate::scheme::{Arrangement, Bearing, Direction, Id, Lateral, Opening};
 
 /// A shutter on its face.
@@ -91,7 +92,9 @@ pub struct PlacedFalsework {
     pub brace: Item,
     /// Levels above the floor at which legs are held.
     pub lift_m: f64,
-    /// Pairs of `legs` with diagonals between, by index.
+    /// Pairs of neighbouring `legs` on the floor with level tubes between, by index.
+    pub tied: Vec<(usize, usize)>,
+    /// Those of `tied` with diagonals as well.
     pub braced: Vec<(usize, usize)>,
     /// What takes the horizontal load.
     pub lateral: Lateral,
@@ -142,8 +145,79 @@ pub struct PlacedOpening {
     pub transfer: Item,
     /// The trestle legs.
     pub trestle: Item,
+    /// Places of the four trestle legs, from left to right.
+    pub trestles_m: [f64; 4],
     /// Left and right end of the transfer beams.
     pub beam_m: [f64; 2],
     /// Underside of the transfer beams.
     pub underside_m: f64,
+}
+
+impl PlacedFalsework {
+    /// The item that a leg is made of.
+    pub fn item_of(&self, leg: &Leg) -> &Item {
+        match (&self.opening, leg.kind) {
+            (Some(opening), LegKind::Trestle) => &opening.trestle,
+            _ => &self.leg,
+        }
+    }
+
+    /// Where primaries are carried, from left to right: heads of legs, stubs and posts.
+    pub fn head_lines(&self) -> impl Iterator<Item = f64> + '_ {
+        self.legs.iter().filter(|leg| leg.kind != LegKind::Trestle).map(|leg| leg.x_m)
+    }
+
+    /// Levels at which a leg that stands on the floor is held, its foot and head included.
+    pub fn held_levels(&self, leg: &Leg) -> Vec<f64> {
+        let mut levels = vec![leg.foot_m];
+        let mut level = self.floor_m + self.lift_m;
+        while level < leg.head_m - 0.1 {
+            if level > leg.foot_m + 0.1 {
+                levels.push(level);
+            }
+            level += self.lift_m;
+        }
+        levels.push(leg.head_m);
+        levels
+    }
+
+    /// Horizontal and diagonal tubes of one bent.
+    pub fn bracing(&self) -> Vec<BracingBar> {
+        let mut bars = Vec::new();
+        for &(a, b) in &self.tied {
+            let (left, right) = (&self.legs[a], &self.legs[b]);
+            let (on_left, on_right) = (self.held_levels(left), self.held_levels(right));
+            let common = on_left.len().min(on_right.len());
+            let bar = |from: f64, to: f64, diagonal| BracingBar {
+                legs: (a, b),
+                from: Point::new(left.x_m, from),
+                to: Point::new(right.x_m, to),
+                diagonal,
+            };
+            for level in 1..common - 1 {
+                bars.push(bar(on_left[level], on_right[level], false));
+            }
+            if self.braced.contains(&(a, b)) {
+                for lift in 0..common - 1 {
+                    let (low, high) = (on_left[lift], on_left[lift + 1]);
+                    let (low_right, high_right) = (on_right[lift], on_right[lift + 1]);
+                    bars.push(if lift % 2 == 0 { bar(low, high_right, true) } else { bar(high, low_right, true) });
+                }
+            }
+        }
+        bars
+    }
+}
+
+/// A tube between two legs of a bent.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BracingBar {
+    /// The legs that it joins, by index.
+    pub legs: (usize, usize),
+    /// Its end on the left leg.
+    pub from: Point,
+    /// Its end on the right leg.
+    pub to: Point,
+    /// A diagonal, or level.
+    pub diagonal: bool,
 }

@@ -1,16 +1,28 @@
 //! What the user drew: the section, its pours, and the equipment placed on it. Saved as JSON, `"schema": 1`.
 
+mod demo;
+mod edges;
+pub mod edit;
+mod error;
 mod ids;
 mod placing;
+mod read;
 mod section;
 mod settings;
+mod templates;
+mod validate;
 
+pub use demo::heron_lane;
+pub use edges::{Band, SectionEdge};
+pub use error::{Place, Ring, SchemeError, Subject};
 pub use ids::{FaceRef, Id};
 pub use placing::{
     Arrangement, Bearing, Direction, Falsework, Lateral, LegLine, Opening, Shutter, Spacing, TieEnd, TieRow,
 };
+pub use read::{LARGEST_FILE, ReadError, read, read_bytes, write};
 pub use section::{Cell, Corner, Cut, Joint, Section};
 pub use settings::{Basis, Bays, Concrete, Delivery, Ground, Limits, Loads, PressureMethod};
+pub use templates::Walls;
 
 use crate::catalogue::Item;
 use serde::{Deserialize, Serialize};

@@ -1,0 +1,155 @@
+use super::{Item, Kind, Section, TimberClass};
+
+/// Why an item cannot be computed with.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum ItemFault {
+    /// A value is not a number, negative, nought or beyond anything real.
+    #[error("item {code}: {field} is {value}; give a value above 0 and below {limit}")]
+    OutOfRange {
+        /// The item.
+        code: String,
+        /// The value's name.
+        field: &'static str,
+        /// The value.
+        value: f64,
+        /// What no real item reaches.
+        limit: f64,
+    },
+    /// A name that this program has no strengths for.
+    #[error("item {code}: {field} {name:?} is not known; use one of {known}")]
+    UnknownName {
+        /// The item.
+        code: String,
+        /// What is named.
+        field: &'static str,
+        /// The name.
+        name: String,
+        /// The names that are known.
+        known: &'static str,
+    },
+    /// Dimensions that do not make a section.
+    #[error("item {code}: {reason}; correct its dimensions")]
+    Impossible {
+        /// The item.
+        code: String,
+        /// What does not fit.
+        reason: &'static str,
+    },
+}
+
+impl Item {
+    /// The first thing that keeps it from being computed with.
+    pub fn fault(&self) -> Option<ItemFault> {
+        self.out_of_range().or_else(|| self.unknown_name()).or_else(|| self.impossible())
+    }
+
+    fn out_of_range(&self) -> Option<ItemFault> {
+        let fault = |(field, value, limit): (&'static str, f64, f64)| {
+            let may_be_nought = field == "stem_m";
+            let real = (value > 0.0 || may_be_nought && value == 0.0) && value < limit;
+            (!real).then(|| ItemFault::OutOfRange { code: self.code.clone(), field, value, limit })
+        };
+        self.values().into_iter().find_map(fault)
+    }
+
+    /// `(name, value, what no real item reaches)`.
+    fn values(&self) -> Vec<(&'static str, f64, f64)> {
+        match &self.kind {
+            Kind::Board(board) => vec![
+                ("thickness_m", board.thickness_m, 0.2),
+                ("stiffness_knm2_m", board.stiffness_knm2_m, 1e5),
+                ("modulus_m3_m", board.modulus_m3_m, 0.01),
+                ("bending_mpa", board.bending_mpa, 500.0),
+                ("shear_mpa", board.shear_mpa, 100.0),
+                ("mass_kg_m2", board.mass_kg_m2, 1000.0),
+                ("sheet_m", board.sheet_m[0], 20.0),
+                ("sheet_m", board.sheet_m[1], 20.0),
+            ],
+            Kind::Timber(timber) => vec![("breadth_m", timber.breadth_m, 1.0), ("depth_m", timber.depth_m, 1.0)],
+            Kind::TimberBeam(beam) => vec![
+                ("breadth_m", beam.breadth_m, 1.0),
+                ("depth_m", beam.depth_m, 1.0),
+                ("stiffness_knm2", beam.stiffness_knm2, 1e5),
+                ("moment_knm", beam.moment_knm, 1e4),
+                ("shear_kn", beam.shear_kn, 1e4),
+                ("bearing_kn", beam.bearing_kn, 1e4),
+                ("mass_kg_m", beam.mass_kg_m, 1000.0),
+            ],
+            Kind::Steel(steel) => {
+                let d = steel.section.dimensions();
+                vec![
+                    ("h_mm", d.h, 1500.0),
+                    ("b_mm", d.b, 1000.0),
+                    ("tw_mm", d.tw, 200.0),
+                    ("tf_mm", d.tf, 200.0),
+                    ("r_mm", d.r, 200.0),
+                    ("side_by_side", steel.count(), 11.0),
+                    ("breadth_m", steel.breadth_m, 5.0),
+                ]
+            }
+            Kind::Tie(tie) => vec![
+                ("diameter_m", tie.diameter_m, 0.2),
+                ("area_m2", tie.area_m2, 0.05),
+                ("breaking_kn", tie.breaking_kn, 1e5),
+                ("working_kn", tie.working_kn, 1e5),
+                ("modulus_kpa", tie.modulus_kpa, 1e9),
+                ("mass_kg_m", tie.mass_kg_m, 1000.0),
+                ("ends_kg", tie.ends_kg, 1000.0),
+                ("projection_m", tie.projection_m, 10.0),
+            ],
+            Kind::Leg(leg) => vec![
+                ("diameter_m", leg.diameter_m, 2.0),
+                ("wall_m", leg.wall_m, 0.2),
+                ("yield_mpa", leg.yield_mpa, 1000.0),
+                ("jack_working_kn", leg.jack_working_kn, 1e5),
+                ("footprint_m", leg.footprint_m, 2.0),
+                ("ends_kg", leg.ends_kg, 1000.0),
+            ],
+            Kind::Brace(brace) => vec![
+                ("diameter_m", brace.diameter_m, 2.0),
+                ("wall_m", brace.wall_m, 0.2),
+                ("yield_mpa", brace.yield_mpa, 1000.0),
+                ("coupler_working_kn", brace.coupler_working_kn, 1e5),
+                ("coupler_kg", brace.coupler_kg, 1000.0),
+            ],
+            Kind::Plate(plate) => vec![
+                ("width_m", plate.width_m, 10.0),
+                ("length_m", plate.length_m, 10.0),
+                ("thickness_m", plate.thickness_m, 1.0),
+                ("mass_kg", plate.mass_kg, 1e4),
+                ("stem_m", plate.stem_m, 10.0),
+            ],
+        }
+    }
+
+    fn unknown_name(&self) -> Option<ItemFault> {
+        const CURVES: [&str; 5] = ["a0", "a", "b", "c", "d"];
+        let (field, name, known, is_known) = match &self.kind {
+            Kind::Timber(t) => ("class", &t.class, "C16, C24", TimberClass::named(&t.class).is_some()),
+            Kind::Steel(s) => ("grade", &s.grade, "S235, S275, S355 (up to 40 mm thick)", s.yield_mpa().is_some()),
+            Kind::Leg(leg) => ("curve", &leg.curve, "a0, a, b, c, d", CURVES.contains(&leg.curve.as_str())),
+            Kind::Brace(brace) => ("curve", &brace.curve, "a0, a, b, c, d", CURVES.contains(&brace.curve.as_str())),
+            _ => return None,
+        };
+        (!is_known).then(|| ItemFault::UnknownName { code: self.code.clone(), field, name: name.clone(), known })
+    }
+
+    fn impossible(&self) -> Option<ItemFault> {
+        let reason = match &self.kind {
+            Kind::Steel(steel) => {
+                let d = steel.section.dimensions();
+                let outstand = match steel.section {
+                    Section::I { .. } => (d.b - d.tw) / 2.0,
+                    Section::Channel { .. } => d.b - d.tw,
+                };
+                (d.web_depth() <= 2.0 * d.r || outstand <= d.r).then_some("web, flanges and root radius do not fit")
+            }
+            Kind::Leg(leg) => (leg.wall_m > leg.diameter_m / 2.0).then_some("the wall is thicker than the tube"),
+            Kind::Brace(brace) => {
+                (brace.wall_m > brace.diameter_m / 2.0).then_some("the wall is thicker than the tube")
+            }
+            _ => None,
+        };
+        reason.map(|reason| ItemFault::Impossible { code: self.code.clone(), reason })
+    }
+}

@@ -1,0 +1,54 @@
+//! How numbers are written into formulas.
+
+use crate::results::{CheckKind, Verdict};
+
+/// Four significant figures, no exponent.
+pub(super) fn number(value: f64) -> String {
+    let decimals = match value.abs() {
+        size if !size.is_finite() => return if value.is_nan() { "unknown".into() } else { "∞".into() },
+        size if size >= 1000.0 || size == 0.0 => 0,
+        size if size >= 100.0 => 1,
+        size if size >= 10.0 => 2,
+        size if size >= 1.0 => 3,
+        size if size >= 0.1 => 4,
+        _ => 5,
+    };
+    format!("{value:.decimals$}")
+}
+
+fn ratio(value: f64) -> String {
+    if value.is_finite() { format!("{value:.3}") } else { number(value) }
+}
+
+/// What is compared, before its formula is written out.
+pub(super) struct Comparison {
+    pub check: CheckKind,
+    pub demand: f64,
+    pub resistance: f64,
+    pub unit: &'static str,
+    pub source: String,
+}
+
+impl Comparison {
+    /// A verdict whose formula reads `symbols = numbers = ratio`.
+    pub fn verdict(self, symbols: &str, numbers: &str) -> Verdict {
+        self.verdict_given("", symbols, numbers)
+    }
+
+    /// The same after what its numbers come from: `given; symbols = numbers = ratio`.
+    pub fn verdict_given(self, given: &str, symbols: &str, numbers: &str) -> Verdict {
+        let Comparison { check, demand, resistance, unit, source } = self;
+        let mut verdict = Verdict { check, demand, resistance, unit, source, formula: String::new() };
+        let separator = if given.is_empty() { "" } else { "; " };
+        verdict.formula = format!("{given}{separator}{symbols} = {numbers} = {}", ratio(verdict.ratio()));
+        verdict
+    }
+}
+
+/// The verdict where no resistance is known: none is counted on.
+pub(super) fn no_resistance(check: CheckKind, demand: f64, unit: &'static str, reason: &str) -> Verdict {
+    let source = format!("No resistance: {reason}");
+    let comparison = Comparison { check, demand, resistance: 0.0, unit, source };
+    let numbers = format!("{} {unit} / 0 {unit} ({reason})", number(demand));
+    comparison.verdict("demand / resistance", &numbers)
+}

@@ -1,0 +1,134 @@
+use super::beam::BeamForces;
+use super::divisor::{Divisor, gamma};
+use super::formula::{Comparison, no_resistance, number};
+use super::web;
+use crate::catalogue::{Section, SectionProperties, Steel};
+use crate::results::{CheckKind, Verdict};
+use crate::scheme::Basis;
+
+/// Rolled steel: bending with its reduction for high shear, shear, and the web under a support force.
+pub(super) fn check(steel: &Steel, basis: Basis, forces: BeamForces) -> Vec<Verdict> {
+    let Some(yield_mpa) = steel.yield_mpa() else {
+        let reason = format!("no strength known for steel {} of this thickness", steel.grade);
+        return vec![no_resistance(CheckKind::Bending, forces.moment_knm, "kNm", &reason)];
+    };
+    let Some(class) = class_in_bending(&steel.section, yield_mpa) else {
+        let reason = "the section is of class 4 of EN 1993-1-1, which is not covered";
+        return vec![no_resistance(CheckKind::Bending, forces.moment_knm, "kNm", reason)];
+    };
+    if !web_is_stocky(&steel.section, yield_mpa) {
+        let reason = "the web may buckle in shear (EN 1993-1-1 6.2.6(6)), which is not covered";
+        return vec![no_resistance(CheckKind::Shear, forces.shear_kn, "kN", reason)];
+    }
+    let member = Member { steel, yield_mpa, class, properties: steel.section.properties(), basis };
+    let shear = member.shear(forces.shear_kn);
+    let high_shear = shear.ratio();
+    let mut verdicts = vec![member.bending(forces.moment_knm, high_shear), shear];
+    if let Some(force) = forces.bearing_kn {
+        verdicts.push(web::check(steel, yield_mpa, basis, force, forces.bearing_length_m));
+    }
+    verdicts
+}
+
+/// Clause, and what the basis makes of it.
+pub(super) fn source(clause: &str, basis: Basis) -> String {
+    match basis {
+        Basis::WorkingLoad => format!("{clause} divided by 1.65, as in BS 5975 practice (from memory)"),
+        Basis::LimitStateB1 => format!("{clause}, γM 1.1 of EN 12812"),
+        Basis::LimitStateB2 => format!("{clause}, γM 1.1 of EN 12812; class B2"),
+    }
+}
+
+struct Member<'a> {
+    steel: &'a Steel,
+    yield_mpa: f64,
+    class: u8,
+    properties: SectionProperties,
+    basis: Basis,
+}
+
+impl Member<'_> {
+    fn divisor(&self) -> Divisor {
+        Divisor::new(self.basis, gamma::STEEL)
+    }
+
+    fn shear(&self, shear_kn: f64) -> Verdict {
+        let (count, area) = (self.steel.count(), self.properties.shear_area_mm2);
+        let comparison = Comparison {
+            check: CheckKind::Shear,
+            demand: shear_kn,
+            resistance: count * area * self.yield_mpa / 3f64.sqrt() / self.divisor().value() * 1e-3,
+            unit: "kN",
+            source: source("EN 1993-1-1 6.2.6", self.basis),
+        };
+        let numbers = format!(
+            "{} kN / ({count} × {} mm² × {} N/mm² / √3 / {})",
+            number(shear_kn),
+            number(area),
+            number(self.yield_mpa),
+            self.divisor()
+        );
+        comparison.verdict("V / (n Av fy / √3 / γ)", &numbers)
+    }
+
+    /// Class 1 and 2 use the plastic modulus. Where shear is above half its resistance: I-sections by 6.2.8(5),
+    /// others with the whole modulus reduced.
+    fn bending(&self, moment_knm: f64, shear_ratio: f64) -> Verdict {
+        let plastic = self.class <= 2;
+        let full = if plastic { self.properties.plastic_modulus_mm3 } else { self.properties.elastic_modulus_mm3 };
+        let high = shear_ratio > 0.5;
+        let reduction = if high { high_shear_reduction(shear_ratio) } else { 0.0 };
+        let modulus = match self.steel.section {
+            Section::I { .. } if plastic => {
+                let d = self.steel.section.dimensions();
+                let web = d.web_depth() * d.tw;
+                full.min(full - reduction * web * web / (4.0 * d.tw))
+            }
+            _ => full * (1.0 - reduction),
+        };
+        let count = self.steel.count();
+        let clause = if high { "EN 1993-1-1 6.2.8" } else { "EN 1993-1-1 6.2.5" };
+        let comparison = Comparison {
+            check: CheckKind::Bending,
+            demand: moment_knm,
+            resistance: count * modulus * self.yield_mpa / self.divisor().value() * 1e-6,
+            unit: "kNm",
+            source: source(clause, self.basis),
+        };
+        let symbol = if plastic { "Wpl" } else { "Wel" };
+        let numbers = format!(
+            "{} kNm / ({count} × {} cm³ × {} N/mm² / {})",
+            number(moment_knm),
+            number(modulus * 1e-3),
+            number(self.yield_mpa),
+            self.divisor()
+        );
+        let given =
+            if high { format!("{symbol} reduced for shear with ρ = {}", number(reduction)) } else { String::new() };
+        comparison.verdict_given(&given, &format!("M / (n {symbol} fy / γ)"), &numbers)
+    }
+}
+
+/// `ρ = (2 V / Vpl − 1)²` of EN 1993-1-1 6.2.8(3).
+fn high_shear_reduction(shear_ratio: f64) -> f64 {
+    let excess = (2.0 * shear_ratio - 1.0).min(1.0);
+    excess * excess
+}
+
+/// Class of the flanges, EN 1993-1-1 Table 5.2; none for class 4. A web that need not be checked for shear buckling is
+/// of class 1 in bending.
+pub(super) fn class_in_bending(section: &Section, yield_mpa: f64) -> Option<u8> {
+    let epsilon = (235.0 / yield_mpa).sqrt();
+    let d = section.dimensions();
+    let outstand = match section {
+        Section::I { .. } => (d.b - d.tw) / 2.0 - d.r,
+        Section::Channel { .. } => d.b - d.tw - d.r,
+    };
+    [9.0, 10.0, 14.0].iter().zip(1..).find(|(limit, _)| outstand / d.tf <= *limit * epsilon).map(|(_, class)| class)
+}
+
+/// Whether shear buckling need not be checked: `hw / tw ≤ 72 ε / η` with η = 1.0.
+fn web_is_stocky(section: &Section, yield_mpa: f64) -> bool {
+    let d = section.dimensions();
+    d.web_depth() / d.tw <= 72.0 * (235.0 / yield_mpa).sqrt()
+}

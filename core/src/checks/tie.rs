@@ -1,0 +1,49 @@
+use super::divisor::{Divisor, gamma, stated_load_factor};
+use super::formula::{Comparison, no_resistance, number};
+use crate::catalogue::Item;
+use crate::results::{CheckKind, Verdict};
+use crate::scheme::Basis;
+
+/// Least ratio of breaking force to permissible tension, BS 5975 practice (from memory).
+const SAFETY_ON_BREAKING: f64 = 2.0;
+/// `k2` of EN 1993-1-8 Table 3.4.
+const K2: f64 = 0.9;
+
+/// A tie in tension. Working load: its stated working load, at most half its breaking force. Limit state:
+/// `0.9 Fu / 1.25` as for a bolt, at most what its stated working load allows, since nuts and plates may be weaker.
+pub fn check_tie(item: &Item, basis: Basis, tension_kn: f64) -> Verdict {
+    let Some(tie) = item.tie() else {
+        return no_resistance(CheckKind::Tension, tension_kn, "kN", &format!("{} is not a tie", item.code));
+    };
+    let factor = stated_load_factor(basis);
+    let by_stated = factor * tie.working_kn;
+    let (by_breaking, breaking_text, source) = match basis {
+        Basis::WorkingLoad => (
+            tie.breaking_kn / SAFETY_ON_BREAKING,
+            format!("{} kN / {SAFETY_ON_BREAKING}", number(tie.breaking_kn)),
+            "Stated working load; at most half the breaking force, BS 5975 practice (from memory)",
+        ),
+        Basis::LimitStateB1 | Basis::LimitStateB2 => {
+            let divisor = Divisor::new(basis, gamma::STEEL_BREAKING);
+            (
+                K2 * tie.breaking_kn / divisor.value(),
+                format!("{K2} × {} kN / {divisor}", number(tie.breaking_kn)),
+                "EN 1993-1-8 Table 3.4; at most the stated working load × 1.65 by γM 1.1",
+            )
+        }
+    };
+    let comparison = Comparison {
+        check: CheckKind::Tension,
+        demand: tension_kn,
+        resistance: by_stated.min(by_breaking),
+        unit: "kN",
+        source: source.into(),
+    };
+    let numbers = format!(
+        "{} kN / least of ({} × {} kN, {breaking_text})",
+        number(tension_kn),
+        number(factor),
+        number(tie.working_kn)
+    );
+    comparison.verdict("F / FR", &numbers)
+}

@@ -1,0 +1,153 @@
+use super::beam::BeamForces;
+use super::divisor::{Divisor, gamma};
+use super::formula::{Comparison, no_resistance, number};
+use crate::catalogue::{Timber, TimberClass};
+use crate::results::{CheckKind, Verdict};
+use crate::scheme::Basis;
+
+/// Solid timber, service class 3, short-term load: EN 1995-1-1 Table 3.1.
+const KMOD: f64 = 0.7;
+/// Width that remains of a cracked member in shear, EN 1995-1-1/A1 6.1.7 (from memory).
+const KCR: f64 = 0.67;
+/// Load duration of falsework in permissible-stress design, BS 5975 practice (from memory).
+const K3: f64 = 1.4;
+/// Wet exposure in BS 5268-2 (from memory): bending, shear, compression across the grain.
+const K2_BENDING: f64 = 0.8;
+const K2_SHEAR: f64 = 0.9;
+const K2_BEARING: f64 = 0.6;
+
+/// What a basis allows, N/mm², with the factors that lead to it.
+pub(super) struct Allowed {
+    pub bending_mpa: f64,
+    bending_text: String,
+    shear_mpa: f64,
+    shear_text: String,
+    pub bearing_mpa: f64,
+    bearing_text: String,
+    /// Length counted at a support.
+    bearing_mm: f64,
+    source: &'static str,
+}
+
+/// Sawn timber: bending about the stronger axis, shear, compression across the grain at a support.
+pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Verdict> {
+    let Some(class) = TimberClass::named(&timber.class) else {
+        let reason = format!("no strengths known for timber class {}", timber.class);
+        return vec![no_resistance(CheckKind::Bending, forces.moment_knm, "kNm", &reason)];
+    };
+    let (b, h) = (timber.breadth_m * 1e3, timber.depth_m * 1e3);
+    let allowed = allowed(class, basis, h, forces.bearing_length_m * 1e3);
+    let modulus_cm3 = b * h * h / 6e3;
+    let bending = Comparison {
+        check: CheckKind::Bending,
+        demand: forces.moment_knm,
+        resistance: allowed.bending_mpa * modulus_cm3 * 1e-3,
+        unit: "kNm",
+        source: allowed.source.into(),
+    };
+    let bending_numbers = format!(
+        "{} kNm / ({} N/mm² × {} cm³)",
+        number(forces.moment_knm),
+        number(allowed.bending_mpa),
+        number(modulus_cm3)
+    );
+    let shear = Comparison {
+        check: CheckKind::Shear,
+        demand: forces.shear_kn,
+        resistance: allowed.shear_mpa * b * h / 1.5 * 1e-3,
+        unit: "kN",
+        source: allowed.source.into(),
+    };
+    let shear_numbers = format!(
+        "1.5 × {} kN / ({} N/mm² × {} mm × {} mm)",
+        number(forces.shear_kn),
+        number(allowed.shear_mpa),
+        number(b),
+        number(h)
+    );
+    let mut verdicts = vec![
+        bending.verdict_given(&format!("fm = {} N/mm²", allowed.bending_text), "M / (fm W)", &bending_numbers),
+        shear.verdict_given(&format!("fv = {} N/mm²", allowed.shear_text), "1.5 V / (fv b h)", &shear_numbers),
+    ];
+    if let Some(force) = forces.bearing_kn {
+        let bearing = Comparison {
+            check: CheckKind::Bearing,
+            demand: force,
+            resistance: allowed.bearing_mpa * b * allowed.bearing_mm * 1e-3,
+            unit: "kN",
+            source: allowed.source.into(),
+        };
+        let numbers = format!(
+            "{} kN / ({} N/mm² × {} mm × {} mm)",
+            number(force),
+            number(allowed.bearing_mpa),
+            number(b),
+            number(allowed.bearing_mm)
+        );
+        verdicts.push(bearing.verdict_given(
+            &format!("fc90 = {} N/mm²", allowed.bearing_text),
+            "F / (fc90 b l)",
+            &numbers,
+        ));
+    }
+    verdicts
+}
+
+/// Strengths of a member of depth `h` mm on a support of a length in mm.
+pub(super) fn allowed(class: TimberClass, basis: Basis, h: f64, bearing_mm: f64) -> Allowed {
+    match basis {
+        Basis::WorkingLoad => permissible(class, h, bearing_mm),
+        Basis::LimitStateB1 | Basis::LimitStateB2 => limit_state(class, basis, h, bearing_mm),
+    }
+}
+
+/// BS 5268-2 grade stresses, wet; no load sharing; bearing with wane and without the short-bearing factor.
+fn permissible(class: TimberClass, h: f64, bearing_mm: f64) -> Allowed {
+    let grade = class.grade;
+    let k7 = depth_factor_bs5268(h);
+    Allowed {
+        bending_mpa: grade.bending_mpa * K2_BENDING * K3 * k7,
+        bending_text: format!("{} × K2 {K2_BENDING} × K3 {K3} × K7 {}", grade.bending_mpa, number(k7)),
+        shear_mpa: grade.shear_mpa * K2_SHEAR * K3,
+        shear_text: format!("{} × K2 {K2_SHEAR} × K3 {K3}", grade.shear_mpa),
+        bearing_mpa: grade.bearing_mpa * K2_BEARING * K3,
+        bearing_text: format!("{} × K2 {K2_BEARING} × K3 {K3}", grade.bearing_mpa),
+        bearing_mm,
+        source: "Permissible stresses in the manner of BS 5268-2:2002 and BS 5975, wet (from memory)",
+    }
+}
+
+/// EN 1995-1-1, service class 3, short-term. Bearing as at a flush end: 30 mm added on one side only, kc,90 1.0.
+fn limit_state(class: TimberClass, basis: Basis, h: f64, bearing_mm: f64) -> Allowed {
+    let strength = class.characteristic;
+    let divisor = Divisor::new(basis, gamma::TIMBER);
+    let factor = KMOD / divisor.value();
+    let kh = depth_factor_ec5(h);
+    Allowed {
+        bending_mpa: factor * kh * strength.bending_mpa,
+        bending_text: format!("{} × kmod {KMOD} × kh {} / {divisor}", strength.bending_mpa, number(kh)),
+        shear_mpa: factor * KCR * strength.shear_mpa,
+        shear_text: format!("{} × kmod {KMOD} × kcr {KCR} / {divisor}", strength.shear_mpa),
+        bearing_mpa: factor * strength.bearing_mpa,
+        bearing_text: format!("{} × kmod {KMOD} / {divisor}", strength.bearing_mpa),
+        bearing_mm: bearing_mm + bearing_mm.min(30.0),
+        source: match basis {
+            Basis::LimitStateB2 => "EN 1995-1-1 6.1.5 to 6.1.7; EN 12812 class B2",
+            _ => "EN 1995-1-1 6.1.5 to 6.1.7",
+        },
+    }
+}
+
+/// `kh` of EN 1995-1-1 3.2(3).
+fn depth_factor_ec5(h: f64) -> f64 {
+    if h >= 150.0 { 1.0 } else { libm::pow(150.0 / h, 0.2).min(1.3) }
+}
+
+/// `K7` of BS 5268-2 (from memory).
+fn depth_factor_bs5268(h: f64) -> f64 {
+    match h {
+        h if h <= 72.0 => 1.17,
+        h if h <= 300.0 => libm::pow(300.0 / h, 0.11),
+        h => 0.81 * (h * h + 92_300.0) / (h * h + 56_800.0),
+    }
+}

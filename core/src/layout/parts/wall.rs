@@ -1,0 +1,74 @@
+use super::{Maker, size};
+use crate::geometry::Point;
+use crate::layout::ties::build_up_m;
+use crate::model::{Model, Part, PlacedShutter, PlacedTieRow, Role, Solid};
+use crate::scheme::Arrangement;
+
+pub fn shutter(shutter: &PlacedShutter, bay_m: f64, parts: &mut Vec<Part>) {
+    let maker = |role, item| Maker { owner: shutter.id, mark: &shutter.mark, role, item };
+    let board_m = shutter.facing.board().map_or(0.0, |board| board.thickness_m);
+    let (secondary_depth, secondary_breadth) = size(&shutter.secondary);
+    let (primary_depth, primary_breadth) = size(&shutter.primary);
+    let face_x = shutter.face.from.x;
+    let away = |distance: f64| face_x + shutter.outward * distance;
+    let (bottom, top) = (shutter.bottom_m, shutter.top_m);
+
+    parts.push(maker(Role::Facing, &shutter.facing).make(Solid::Sheet {
+        from: Point::new(face_x, bottom),
+        to: Point::new(face_x, top),
+        outward: shutter.outward,
+        thickness_m: board_m,
+        length_m: bay_m,
+    }));
+    let upright =
+        |x: f64, y: f64, depth: f64| Solid::Bar { from: [x, y, bottom], to: [x, y, top], size_m: [depth, depth] };
+    let level = |x: f64, z: f64, depth: f64, breadth: f64| Solid::Bar {
+        from: [x, 0.0, z],
+        to: [x, bay_m, z],
+        size_m: [depth, breadth],
+    };
+    let secondary_x = away(board_m + secondary_depth / 2.0);
+    let primary_x = away(board_m + secondary_depth + primary_depth / 2.0);
+    let secondaries = maker(Role::Secondary, &shutter.secondary);
+    let primaries = maker(Role::Primary, &shutter.primary);
+    match shutter.arrangement {
+        Arrangement::UprightPrimaries => {
+            parts.extend(
+                shutter
+                    .secondaries_m
+                    .iter()
+                    .map(|&z| secondaries.make(level(secondary_x, z, secondary_depth, secondary_breadth))),
+            );
+            parts.extend(shutter.primaries_m.iter().map(|&y| primaries.make(upright(primary_x, y, primary_depth))));
+        }
+        Arrangement::LevelPrimaries => {
+            parts.extend(
+                shutter.secondaries_m.iter().map(|&y| secondaries.make(upright(secondary_x, y, secondary_depth))),
+            );
+            parts.extend(
+                shutter
+                    .primaries_m
+                    .iter()
+                    .map(|&z| primaries.make(level(primary_x, z, primary_depth, primary_breadth))),
+            );
+        }
+    }
+}
+
+pub fn ties(row: &PlacedTieRow, model: &Model, parts: &mut Vec<Part>) {
+    let Some(near) = model.shutter(row.shutter) else { return };
+    let is_tie = row.item.tie().is_some();
+    let (role, projection, thickness) = match (row.item.tie(), row.item.leg()) {
+        (Some(tie), _) => (Role::Tie, tie.projection_m, tie.diameter_m),
+        (_, Some(leg)) => (Role::Prop, 0.0, leg.diameter_m),
+        _ => return,
+    };
+    let start = near.face.from.x + near.outward * build_up_m(near);
+    let toward = if is_tie { -near.outward } else { near.outward };
+    let from = start - toward * projection / 2.0;
+    let to = start + toward * (row.length_m + projection / 2.0);
+    let maker = Maker { owner: row.id, mark: &row.mark, role, item: &row.item };
+    parts.extend(row.places_m.iter().map(|&y| {
+        maker.make(Solid::Bar { from: [from, y, row.z_m], to: [to, y, row.z_m], size_m: [thickness, thickness] })
+    }));
+}

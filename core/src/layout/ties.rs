@@ -1,0 +1,120 @@
+use super::lookup::{Lookup, fail};
+use crate::catalogue::{Catalogue, Item};
+use crate::model::{Model, PlacedShutter, PlacedTieRow};
+use crate::results::Finding;
+use crate::scheme::{Arrangement, Scheme, TieEnd, TieRow};
+
+pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings: &mut Vec<Finding>) {
+    let (mut ties, mut props) = (0, 0);
+    for drawn in &scheme.ties {
+        let is_prop = catalogue.get(&drawn.item).is_some_and(|item| item.leg().is_some());
+        let mark = if is_prop {
+            props += 1;
+            format!("B{props}")
+        } else {
+            ties += 1;
+            format!("T{ties}")
+        };
+        match row(drawn, mark, scheme, catalogue, model, findings) {
+            Ok(placed) => model.ties.push(placed),
+            Err(Some(finding)) => findings.push(finding),
+            Err(None) => {}
+        }
+    }
+}
+
+/// The placed row; `Err(None)` where the finding stands already.
+fn row(
+    drawn: &TieRow,
+    mark: String,
+    scheme: &Scheme,
+    catalogue: &Catalogue,
+    model: &Model,
+    findings: &mut Vec<Finding>,
+) -> Result<PlacedTieRow, Option<Finding>> {
+    let refuse = |text: String, remedy: &str| Some(fail(drawn.id, text, remedy));
+    let missing = || refuse(format!("{mark} has no shutter to hold."), "Delete the row or place the shutter again.");
+    let near = model.shutter(drawn.shutter).ok_or_else(missing)?;
+    let far = match drawn.to {
+        TieEnd::Shutter { id } => Some(model.shutter(id).ok_or_else(missing)?),
+        TieEnd::Fixed { .. } => None,
+    };
+    for shutter in std::iter::once(near).chain(far) {
+        if drawn.z_m < shutter.bottom_m || drawn.z_m > shutter.top_m {
+            return Err(refuse(
+                format!("{mark} at {:.3} m is beyond the edge of {}.", drawn.z_m, shutter.mark),
+                "Move the row to a level that both shutters reach.",
+            ));
+        }
+    }
+
+    let lookup = Lookup { catalogue, owner: drawn.id, mark: &mark };
+    let serves = |item: &Item| item.tie().is_some() || item.leg().is_some();
+    let item = lookup.item(&drawn.item, "tie or prop", serves, findings).ok_or(None)?;
+    let is_tie = item.tie().is_some();
+
+    let length_m = match (drawn.to, far) {
+        (TieEnd::Fixed { length_m }, _) => length_m,
+        (_, Some(far)) => {
+            if near.outward == far.outward || near.arrangement != far.arrangement || near.pour != far.pour {
+                return Err(refuse(
+                    format!("{mark} joins {} and {}, which do not match.", near.mark, far.mark),
+                    "Join two shutters of one pour that face opposite ways and are built up alike.",
+                ));
+            }
+            let gap = far.face.from.x - near.face.from.x;
+            let concrete_between = gap * near.outward < 0.0;
+            if concrete_between != is_tie {
+                return Err(refuse(
+                    format!("{mark}: {} does not suit its place.", item.name),
+                    "Use a tie through concrete and a prop across a void.",
+                ));
+            }
+            let build_up = build_up_m(near) + build_up_m(far);
+            if is_tie { gap.abs() + build_up } else { gap.abs() - build_up }
+        }
+        (TieEnd::Shutter { .. }, None) => return Err(missing()),
+    };
+    if length_m <= 0.05 {
+        return Err(refuse(
+            format!("{mark}: there is no room for it between the shutters."),
+            "Use shallower members or another support.",
+        ));
+    }
+
+    let places_m = match near.arrangement {
+        Arrangement::UprightPrimaries => {
+            let apart = |far: &PlacedShutter| {
+                far.primaries_m.len() != near.primaries_m.len()
+                    || far.primaries_m.iter().zip(&near.primaries_m).any(|(a, b)| (a - b).abs() > 1e-6)
+            };
+            if let Some(far) = far.filter(|far| apart(far)) {
+                return Err(refuse(
+                    format!(
+                        "{mark}: the primaries of {} and {} do not stand opposite each other.",
+                        near.mark, far.mark
+                    ),
+                    "Give both shutters the same spacing of primaries.",
+                ));
+            }
+            near.primaries_m.clone()
+        }
+        Arrangement::LevelPrimaries => drawn.spacing.positions(scheme.bays.length_m),
+    };
+    Ok(PlacedTieRow {
+        id: drawn.id,
+        mark,
+        shutter: near.id,
+        to: far.map(|far| far.id),
+        z_m: drawn.z_m,
+        length_m,
+        item,
+        places_m,
+    })
+}
+
+/// From the concrete face to the back of the primaries.
+pub fn build_up_m(shutter: &PlacedShutter) -> f64 {
+    let depth = |item: &Item| item.beam().map_or(0.0, |beam| beam.depth_m);
+    shutter.facing.board().map_or(0.0, |board| board.thickness_m) + depth(&shutter.secondary) + depth(&shutter.primary)
+}

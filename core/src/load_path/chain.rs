@@ -1,0 +1,221 @@
+//! A straight line of members in a frame: how it is built, loaded and read, whichever way it runs.
+
+use super::line::{Deflection, Envelope, Peak};
+use crate::analysis::{Axis, DistributedLoad, Frame, LoadCase, Member, NodalLoad, PointLoad, Solution};
+use crate::results::Station;
+
+/// Stations on each member of a diagram.
+const INTERVALS: usize = 8;
+
+/// A load on a chain.
+#[derive(Clone, Copy, Debug)]
+pub enum BeamLoad {
+    /// Linear from `w1` at `a` to `w2` at `b`, kN/m.
+    Line { a: f64, b: f64, w1: f64, w2: f64 },
+    /// `p` kN at `a`.
+    Point { a: f64, p: f64 },
+}
+
+impl BeamLoad {
+    /// The same, `factor` times as large.
+    pub fn times(self, factor: f64) -> Self {
+        match self {
+            Self::Line { a, b, w1, w2 } => Self::Line { a, b, w1: w1 * factor, w2: w2 * factor },
+            Self::Point { a, p } => Self::Point { a, p: p * factor },
+        }
+    }
+
+    /// All of it, kN.
+    pub fn total_kn(&self) -> f64 {
+        match *self {
+            Self::Point { p, .. } => p,
+            Self::Line { a, b, w1, w2 } => (b - a) * (w1 + w2) / 2.0,
+        }
+    }
+}
+
+/// Members end to end on a straight line.
+#[derive(Clone)]
+pub struct Chain {
+    /// Distance of each node along the line, m.
+    pub nodes_m: Vec<f64>,
+    pub first_node: usize,
+    pub first_member: usize,
+    /// Indices of nodes that are held or carried, in rising order.
+    pub supports: Vec<usize>,
+}
+
+impl Chain {
+    /// Adds a chain to `frame`. `point` gives the place of each distance; `supports_m` are among the nodes.
+    pub fn build(
+        frame: &mut Frame,
+        ends_m: &[f64],
+        supports_m: &[f64],
+        point: impl Fn(f64) -> (f64, f64),
+        member: impl Fn(usize, usize) -> Member,
+    ) -> Self {
+        let mut nodes_m: Vec<f64> = ends_m.iter().chain(supports_m).copied().collect();
+        nodes_m.sort_by(f64::total_cmp);
+        nodes_m.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
+        let first_node = frame.nodes.len();
+        let first_member = frame.members.len();
+        for &offset in &nodes_m {
+            let (x, y) = point(offset);
+            frame.add_node(x, y);
+        }
+        for i in 1..nodes_m.len() {
+            frame.add_member(member(first_node + i - 1, first_node + i));
+        }
+        let held = |offset: f64| supports_m.iter().any(|place| (place - offset).abs() < 1e-6);
+        let supports = (0..nodes_m.len()).filter(|&i| held(nodes_m[i])).collect();
+        Self { nodes_m, first_node, first_member, supports }
+    }
+
+    /// Node of the frame at this distance.
+    pub fn node_at(&self, offset_m: f64) -> Option<usize> {
+        let index = self.nodes_m.iter().position(|node| (node - offset_m).abs() < 1e-6)?;
+        Some(self.first_node + index)
+    }
+
+    pub fn last_node(&self) -> usize {
+        self.first_node + self.nodes_m.len().saturating_sub(1)
+    }
+
+    pub fn start_m(&self) -> f64 {
+        self.nodes_m.first().copied().unwrap_or(0.0)
+    }
+
+    pub fn end_m(&self) -> f64 {
+        self.nodes_m.last().copied().unwrap_or(0.0)
+    }
+
+    /// Nodes of the frame that are supports.
+    pub fn support_nodes(&self) -> impl Iterator<Item = usize> + '_ {
+        self.supports.iter().map(|index| self.first_node + index)
+    }
+
+    /// Lengths between neighbouring supports.
+    pub fn spans_m(&self) -> impl Iterator<Item = f64> + '_ {
+        self.supports.windows(2).map(|pair| self.nodes_m[pair[1]] - self.nodes_m[pair[0]])
+    }
+
+    /// Adds loads along `axis`, `sign` giving their direction.
+    pub fn load(&self, loads: &[BeamLoad], axis: Axis, sign: f64, case: &mut LoadCase) {
+        if self.nodes_m.len() < 2 {
+            return;
+        }
+        for load in loads {
+            match *load {
+                BeamLoad::Point { a, p } if self.node_at(a).is_some() => {
+                    let node = self.node_at(a).unwrap_or(self.first_node);
+                    let (fx, fy) = if axis == Axis::X { (p * sign, 0.0) } else { (0.0, p * sign) };
+                    case.nodal.push(NodalLoad { node, fx, fy, mz: 0.0 });
+                }
+                BeamLoad::Point { a, p } => {
+                    let last = self.nodes_m.len() - 2;
+                    let span = self.nodes_m[1..=last].partition_point(|&node| node < a - 1e-9);
+                    let along = (a - self.nodes_m[span]).clamp(0.0, self.nodes_m[span + 1] - self.nodes_m[span]);
+                    case.point.push(PointLoad { member: self.first_member + span, axis, p: p * sign, a: along });
+                }
+                BeamLoad::Line { a, b, w1, w2 } => {
+                    let w = |x: f64| (w1 + (w2 - w1) * (x - a) / (b - a)) * sign;
+                    for (span, pair) in self.nodes_m.windows(2).enumerate() {
+                        let (from, to) = (a.max(pair[0]), b.min(pair[1]));
+                        if to - from > 1e-9 {
+                            case.distributed.push(DistributedLoad {
+                                member: self.first_member + span,
+                                axis,
+                                w1: w(from),
+                                w2: w(to),
+                                a: from - pair[0],
+                                b: to - pair[0],
+                            });
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    /// Greatest moment, shear and deflection along the chain.
+    pub fn envelope(&self, solution: &Solution) -> Envelope {
+        let mut envelope = Envelope::default();
+        let mut from_chord = Vec::with_capacity(self.nodes_m.len());
+        for (index, start) in self.nodes_m.iter().enumerate().take(self.nodes_m.len().saturating_sub(1)) {
+            let extremes = solution.extremes(self.first_member + index);
+            let peak = |(value, x): (f64, f64)| (start + x, value);
+            envelope.moment.raise(Peak::among(0, [extremes.moment_max, extremes.moment_min].map(peak)));
+            envelope.shear.raise(Peak::among(0, [extremes.shear_max, extremes.shear_min].map(peak)));
+            from_chord.push(peak(extremes.deflection_from_chord));
+        }
+        for span in self.supports.windows(2) {
+            let (a, b) = (span[0], span[1]);
+            let peak = if b == a + 1 { from_chord[a] } else { self.off_chord(solution, a, b) };
+            let span_m = self.nodes_m[b] - self.nodes_m[a];
+            envelope.deflection.raise(Deflection { peak: Peak::among(0, [peak]), span_m });
+        }
+        let end = self.nodes_m.len().saturating_sub(1);
+        let roots = [self.supports.first().map(|&root| (root, 0)), self.supports.last().map(|&root| (root, end))];
+        for (root, tip) in roots.into_iter().flatten().filter(|(root, tip)| root != tip) {
+            let drop = self.deflection_at(solution, tip) - self.deflection_at(solution, root);
+            let span_m = 2.0 * (self.nodes_m[tip] - self.nodes_m[root]).abs();
+            let peak = Peak::among(0, [(self.nodes_m[tip], drop)]);
+            envelope.deflection.raise(Deflection { peak, span_m });
+        }
+        envelope
+    }
+
+    /// Forces and shape at places along the chain.
+    pub fn stations(&self, solution: &Solution) -> Vec<Station> {
+        (0..self.nodes_m.len().saturating_sub(1)).flat_map(|index| self.member_stations(solution, index)).collect()
+    }
+
+    fn member_stations<'s>(&'s self, solution: &'s Solution, index: usize) -> impl Iterator<Item = Station> + 's {
+        let (start, length) = (self.nodes_m[index], self.nodes_m[index + 1] - self.nodes_m[index]);
+        let member = self.first_member + index;
+        (0..=INTERVALS).map(move |i| {
+            let x = length * i as f64 / INTERVALS as f64;
+            Station {
+                s_m: start + x,
+                moment_knm: solution.moment_at(member, x),
+                shear_kn: solution.shear_at(member, x),
+                deflection_m: solution.deflection_at(member, x),
+            }
+        })
+    }
+
+    /// Deflection across the chain at a node.
+    fn deflection_at(&self, solution: &Solution, node: usize) -> f64 {
+        match node.checked_sub(1) {
+            None => solution.deflection_at(self.first_member, 0.0),
+            Some(member) => {
+                let length = self.nodes_m[node] - self.nodes_m[member];
+                solution.deflection_at(self.first_member + member, length)
+            }
+        }
+    }
+
+    /// Greatest distance from the chord of a span of several members between two nodes: the station furthest away,
+    /// and the top of the parabola through it and its neighbours.
+    fn off_chord(&self, solution: &Solution, a: usize, b: usize) -> (f64, f64) {
+        let mut span: Vec<Station> = (a..b).flat_map(|index| self.member_stations(solution, index)).collect();
+        span.dedup_by(|p, q| (p.s_m - q.s_m).abs() < 1e-9);
+        let (Some(start), Some(end)) = (span.first(), span.last()) else { return (0.0, 0.0) };
+        let slope = (end.deflection_m - start.deflection_m) / (end.s_m - start.s_m);
+        let off = |station: &Station| station.deflection_m - start.deflection_m - slope * (station.s_m - start.s_m);
+        let points: Vec<(f64, f64)> = span.iter().map(|station| (station.s_m, off(station))).collect();
+        let furthest = points.windows(3).max_by(|p, q| p[1].1.abs().total_cmp(&q[1].1.abs()));
+        let Some(&[before, (x, y), after]) = furthest.and_then(|three| three.first_chunk::<3>()) else {
+            return (0.0, 0.0);
+        };
+        let (left, right) = ((y - before.1) / (x - before.0), (after.1 - y) / (after.0 - x));
+        let width = after.0 - before.0;
+        let curvature = (right - left) / width;
+        if curvature.abs() < 1e-15 {
+            return (x, y);
+        }
+        let slope = (left * (after.0 - x) + right * (x - before.0)) / width;
+        let step = (-slope / (2.0 * curvature)).clamp(before.0 - x, after.0 - x);
+        (x + step, y + slope * step + curvature * step * step)
+    }
+}

@@ -1,0 +1,142 @@
+//! Collects what the load paths find.
+
+use super::line::Envelope;
+use crate::analysis::{Dof, FrameError};
+use crate::catalogue::Item;
+use crate::checks::{check_beam, check_board, check_deflection};
+use crate::geometry::Point;
+use crate::results::{Check, CheckKind, Finding, Results, Severity, Verdict};
+use crate::scheme::{Basis, Id, Scheme};
+
+/// The results as they grow.
+pub struct Record {
+    /// So far.
+    pub results: Results,
+    basis: Basis,
+    span_over_deflection: f64,
+}
+
+/// The member that a check belongs to, where and when.
+pub(super) struct Subject<'a> {
+    pub owner: Id,
+    pub member: &'a str,
+    /// Pour and state.
+    pub case: &'a str,
+    /// Where, in words.
+    pub place: &'a str,
+    /// Where on the section.
+    pub at: Point,
+}
+
+/// A member in bending, with its greatest effects.
+pub(super) struct Bending<'a> {
+    pub owner: Id,
+    pub member: &'a str,
+    pub item: &'a Item,
+    /// Under factored loads.
+    pub strength: Envelope,
+    /// Under unfactored loads.
+    pub service: Envelope,
+    /// Length over which the level below bears on it.
+    pub bearing_m: f64,
+    /// Name of each load case.
+    pub case: &'a dyn Fn(usize) -> String,
+    /// Place of a peak, in words and on the section.
+    pub place: &'a dyn Fn(f64) -> (String, Point),
+}
+
+impl Record {
+    /// Nothing yet, for this scheme.
+    pub fn new(scheme: &Scheme) -> Self {
+        Self {
+            results: Results::default(),
+            basis: scheme.basis,
+            span_over_deflection: scheme.limits.span_over_deflection,
+        }
+    }
+
+    /// Adds checks. Of one kind for one member the worst stays.
+    pub(super) fn check(&mut self, subject: &Subject, verdicts: impl IntoIterator<Item = Verdict>) {
+        for verdict in verdicts {
+            let ratio = verdict.ratio();
+            let same = |check: &&mut Check| {
+                check.check == verdict.check && check.owner == subject.owner && check.member == subject.member
+            };
+            let known = self.results.checks.iter_mut().find(same);
+            if known.as_ref().is_some_and(|check| check.ratio >= ratio) {
+                continue;
+            }
+            let check = Check {
+                member: subject.member.into(),
+                owner: subject.owner,
+                check: verdict.check,
+                place: subject.place.into(),
+                at: subject.at,
+                case: subject.case.into(),
+                demand: verdict.demand,
+                resistance: verdict.resistance,
+                unit: verdict.unit,
+                ratio,
+                source: verdict.source,
+                formula: verdict.formula,
+            };
+            match known {
+                Some(known) => *known = check,
+                None => self.results.checks.push(check),
+            }
+        }
+    }
+
+    /// Checks bending, shear, bearing where the item has a resistance, and deflection.
+    pub(super) fn check_bending(&mut self, bending: &Bending) {
+        let Bending { item, strength, service, .. } = bending;
+        let (moment, shear) = (strength.moment.value, strength.shear.value);
+        let bearing = (strength.bearing.value > 0.0).then_some(strength.bearing.value);
+        let mut verdicts = match item.board() {
+            Some(_) => check_board(item, self.basis, moment, shear),
+            None => check_beam(item, self.basis, moment, shear, bearing, bending.bearing_m),
+        };
+        let deflection = service.deflection;
+        verdicts.push(check_deflection(deflection.peak.value, deflection.span_m, self.span_over_deflection));
+        for verdict in verdicts {
+            let peak = match verdict.check {
+                CheckKind::Shear => strength.shear,
+                CheckKind::Bearing => strength.bearing,
+                CheckKind::Deflection => deflection.peak,
+                _ => strength.moment,
+            };
+            let (place, at) = (bending.place)(peak.at_m);
+            let case = (bending.case)(peak.case);
+            let subject = Subject { owner: bending.owner, member: bending.member, case: &case, place: &place, at };
+            self.check(&subject, [verdict]);
+        }
+    }
+
+    /// Says what cannot be computed, or must be known.
+    pub(super) fn find(&mut self, severity: Severity, owner: Id, text: String, remedy: &str) {
+        self.results.findings.push(Finding {
+            severity,
+            owner: Some(owner),
+            at: None,
+            check: None,
+            text,
+            remedy: remedy.into(),
+        });
+    }
+
+    /// Says that a member cannot be solved.
+    pub(super) fn unsolved(&mut self, owner: Id, member: &str, error: &FrameError) {
+        let text = match error {
+            FrameError::Mechanism { dof: Dof::Ux, .. } => format!("{member} is free to move sideways."),
+            FrameError::Mechanism { dof: Dof::Uy, .. } => format!("{member} is free to move up or down."),
+            FrameError::Mechanism { dof: Dof::Rz, .. } => format!("{member} is free to turn."),
+            other => format!("{member} cannot be solved: {other}."),
+        };
+        self.find(
+            Severity::Fail,
+            owner,
+            text,
+            "Hold it: a foot, another row of ties or props, a line of legs or a brace.",
+        );
+    }
+}

@@ -1,0 +1,84 @@
+//! Soffit falsework: fresh concrete down to the bents, for every position of the pour front.
+
+use super::bent::Bent;
+use super::line::Envelope;
+use super::record::{Bending, Record};
+use super::soffit_load::{Front, Strip, carries, fronts, strips};
+use super::{soffit_bent, soffit_ledger, soffit_levels};
+use crate::actions::factors::{Factors, factors};
+use crate::analysis::FrameError;
+use crate::catalogue::Item;
+use crate::geometry::Point;
+use crate::layout::span;
+use crate::model::{Face, Model, PlacedFalsework, Pour};
+use crate::scheme::Scheme;
+
+/// Loads as they are.
+const UNFACTORED: Factors = Factors { permanent: 1.0, variable: 1.0, fresh_concrete_pressure: 1.0 };
+
+pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
+    for pour in &model.pours {
+        let under: Vec<&Face> = model.faces.iter().filter(|face| face.of.pour == pour.id && carries(face)).collect();
+        record.results.ledger.push(soffit_ledger::concrete(pour, model, &under));
+        for falsework in model.falsework.iter().filter(|falsework| falsework.pour == pour.id) {
+            let table = Table::new(scheme, model, pour, falsework);
+            if let Err(error) = table.solve(record) {
+                record.unsolved(falsework.id, &falsework.mark, &error);
+            }
+        }
+    }
+}
+
+/// One soffit with all that carries it.
+pub(super) struct Table<'a> {
+    pub scheme: &'a Scheme,
+    pub model: &'a Model,
+    pub pour: &'a Pour,
+    pub falsework: &'a PlacedFalsework,
+    pub strips: Vec<Strip>,
+    pub fronts: Vec<Front>,
+    /// Left and right end of the soffit.
+    pub ends_m: [f64; 2],
+}
+
+impl<'a> Table<'a> {
+    fn new(scheme: &'a Scheme, model: &'a Model, pour: &'a Pour, falsework: &'a PlacedFalsework) -> Self {
+        let (left, right) = span(&falsework.faces);
+        let strips = strips(&falsework.faces, pour, &model.solid);
+        Self { scheme, model, pour, falsework, strips, fronts: fronts(left, right), ends_m: [left, right] }
+    }
+
+    fn solve(&self, record: &mut Record) -> Result<(), FrameError> {
+        let service = soffit_levels::solve(self, &UNFACTORED)?;
+        let factors = factors(self.scheme.basis);
+        let factored = (factors != UNFACTORED).then(|| soffit_levels::solve(self, &factors)).transpose()?;
+        let strength = factored.as_ref().unwrap_or(&service);
+        let falsework = self.falsework;
+        let mut check = |name: &str, item: &Item, strength: &Envelope, service: &Envelope, bearing_m: f64| {
+            record.check_bending(&Bending {
+                owner: falsework.id,
+                member: &format!("{} {name}", falsework.mark),
+                item,
+                strength: *strength,
+                service: *service,
+                bearing_m,
+                case: &|front| self.case(front),
+                place: &|x| (format!("x = {x:.2} m"), Point::new(x, falsework.head_m)),
+            });
+        };
+        check("facing", &falsework.facing, &strength.facing, &service.facing, 0.0);
+        let on_primary = falsework.primary.beam().map_or(0.1, |beam| beam.breadth_m);
+        check("secondary", &falsework.secondary, &strength.secondary, &service.secondary, on_primary);
+        if let (Some(strength), Some(service)) = (&strength.primary, &service.primary) {
+            let on_head = falsework.leg.leg().map_or(0.1, |leg| 2.0 * leg.footprint_m);
+            check("primary", &falsework.primary, strength, service, on_head);
+        }
+        let bent = Bent::build(falsework, self.ends_m);
+        soffit_bent::solve(self, &bent, &service, factored.as_ref(), record)
+    }
+
+    /// Pour and front, in words.
+    pub fn case(&self, front: usize) -> String {
+        format!("{}, {}", self.pour.mark, self.fronts[front].name)
+    }
+}

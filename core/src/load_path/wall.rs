@@ -1,0 +1,394 @@
+//! Wall shutters: fresh concrete to ties, props and feet.
+
+use super::beam::ContinuousBeam;
+use super::chain::BeamLoad;
+use super::line::Envelope;
+use super::record::{Bending, Record, Subject};
+use super::wall_frame::{self, Link, Upright};
+use super::{wall_ledger, wall_pressure};
+use crate::actions::factors::factors;
+use crate::analysis::FrameError;
+use crate::checks::{check_leg, check_tie};
+use crate::geometry::Point;
+use crate::layout::build_up_m;
+use crate::model::{Model, PlacedShutter, PlacedTieRow, Pour};
+use crate::results::{Diagram, PressureDiagram, Severity, Station, TieForce};
+use crate::scheme::{Arrangement, Scheme};
+
+/// What a shutter hands down to its uprights and ties.
+pub(super) struct Path<'a> {
+    pub shutter: &'a PlacedShutter,
+    pub pressure: PressureDiagram,
+    /// Reactions of the facing: kN/m on each level secondary, or metres of facing on each upright one.
+    pub facing: Vec<f64>,
+    /// Metres of wall that each upright line carries.
+    pub widths: Vec<f64>,
+    /// Loads on an upright that carries one metre of wall.
+    pub loads: Vec<BeamLoad>,
+}
+
+impl Path<'_> {
+    /// What one metre of wall puts on an upright, kN.
+    pub fn load_kn_m(&self) -> f64 {
+        self.loads.iter().map(BeamLoad::total_kn).sum()
+    }
+}
+
+pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
+    for pour in &model.pours {
+        let walls = Walls { scheme, model, pour };
+        let mut paths = Vec::new();
+        for shutter in model.shutters.iter().filter(|shutter| shutter.pour == pour.id) {
+            match walls.hand_down(shutter, record) {
+                Ok(path) => paths.push(path),
+                Err(error) => record.unsolved(shutter.id, &shutter.mark, &error),
+            }
+        }
+        for group in groups(&paths, model) {
+            walls.solve_group(group, record);
+        }
+    }
+}
+
+/// Shutters joined by ties, with the rows that join them.
+struct LinkedGroup<'a> {
+    paths: Vec<&'a Path<'a>>,
+    rows: Vec<&'a PlacedTieRow>,
+}
+
+fn groups<'a>(paths: &'a [Path<'a>], model: &'a Model) -> Vec<LinkedGroup<'a>> {
+    let mut group_of: Vec<usize> = (0..paths.len()).collect();
+    let index = |id| paths.iter().position(|path| path.shutter.id == id);
+    for row in &model.ties {
+        if let (Some(a), Some(b)) = (index(row.shutter), row.to.and_then(index)) {
+            let (old, new) = (group_of[b], group_of[a]);
+            group_of.iter_mut().filter(|group| **group == old).for_each(|group| *group = new);
+        }
+    }
+    (0..paths.len())
+        .filter_map(|group| {
+            let members: Vec<&Path> = (0..paths.len()).filter(|&i| group_of[i] == group).map(|i| &paths[i]).collect();
+            let has = |row: &&PlacedTieRow| members.iter().any(|path| path.shutter.id == row.shutter);
+            let rows = model.ties.iter().filter(has).collect();
+            (!members.is_empty()).then_some(LinkedGroup { paths: members, rows })
+        })
+        .collect()
+}
+
+struct Walls<'a> {
+    scheme: &'a Scheme,
+    model: &'a Model,
+    pour: &'a Pour,
+}
+
+impl<'a> Walls<'a> {
+    fn case(&self) -> String {
+        format!("{}, full", self.pour.mark)
+    }
+
+    /// Solves facing and level secondaries and checks them.
+    fn hand_down(&self, shutter: &'a PlacedShutter, record: &mut Record) -> Result<Path<'a>, FrameError> {
+        let (pressure, warnings) = wall_pressure::on(shutter, self.pour, &self.model.solid, self.scheme);
+        for warning in warnings {
+            record.find(
+                Severity::Warn,
+                shutter.id,
+                format!("{}: {warning}", shutter.mark),
+                "Check the rate and the mix.",
+            );
+        }
+        record.results.pressures.push(pressure.clone());
+        match shutter.arrangement {
+            Arrangement::UprightPrimaries => self.over_level_secondaries(shutter, pressure, record),
+            Arrangement::LevelPrimaries => self.over_upright_secondaries(shutter, pressure, record),
+        }
+    }
+
+    fn over_level_secondaries(
+        &self,
+        shutter: &'a PlacedShutter,
+        pressure: PressureDiagram,
+        record: &mut Record,
+    ) -> Result<Path<'a>, FrameError> {
+        let levels: Vec<f64> = shutter.secondaries_m.iter().map(|z| z - shutter.bottom_m).collect();
+        let board = shutter.facing.board().map_or(0.0, |board| board.stiffness_knm2_m);
+        let height = shutter.top_m - shutter.bottom_m;
+        let facing =
+            ContinuousBeam::new([0.0, height], &levels, board).solve(&pressure.loads(shutter.bottom_m, 1.0))?;
+        self.check(shutter, Level::Facing, facing.envelope, &|up| shutter.bottom_m + up, record);
+
+        let beam = shutter.secondary.beam().map_or(0.0, |beam| beam.ei_knm2);
+        let length = self.model.bay_m;
+        let unit = ContinuousBeam::new([0.0, length], &shutter.primaries_m, beam).solve(&[uniform(length)])?;
+        let (worst, load) = greatest(&facing.reactions);
+        let level = shutter.secondaries_m.get(worst).copied().unwrap_or(shutter.bottom_m);
+        self.check(shutter, Level::Secondary, unit.envelope.times(load), &|_| level, record);
+
+        let loads = levels.iter().zip(&facing.reactions).map(|(&a, &p)| BeamLoad::Point { a, p }).collect();
+        Ok(Path { shutter, pressure, facing: facing.reactions, widths: unit.reactions, loads })
+    }
+
+    fn over_upright_secondaries(
+        &self,
+        shutter: &'a PlacedShutter,
+        pressure: PressureDiagram,
+        record: &mut Record,
+    ) -> Result<Path<'a>, FrameError> {
+        let length = self.model.bay_m;
+        let board = shutter.facing.board().map_or(0.0, |board| board.stiffness_knm2_m);
+        let unit = ContinuousBeam::new([0.0, length], &shutter.secondaries_m, board).solve(&[uniform(length)])?;
+        let (greatest_kpa, level) = pressure.greatest();
+        self.check(shutter, Level::Facing, unit.envelope.times(greatest_kpa), &|_| level, record);
+        let loads = pressure.loads(shutter.bottom_m, 1.0);
+        Ok(Path { shutter, pressure, facing: unit.reactions.clone(), widths: unit.reactions, loads })
+    }
+
+    /// Solves the uprights of a group with their ties, checks them, and writes the group's ledger.
+    fn solve_group(&self, group: LinkedGroup, record: &mut Record) {
+        let uprights: Vec<Upright> = group.paths.iter().map(|path| self.upright(path)).collect();
+        let index = |id| group.paths.iter().position(|path| path.shutter.id == id);
+        let links: Vec<Link> = group.rows.iter().filter_map(|row| self.link(row, &group, index)).collect();
+        let solved = match wall_frame::solve(&uprights, &links) {
+            Ok(solved) => solved,
+            Err(error) => {
+                for path in &group.paths {
+                    record.unsolved(path.shutter.id, &path.shutter.mark, &error);
+                }
+                return;
+            }
+        };
+        for (index, path) in group.paths.iter().enumerate() {
+            self.check_upright(path, &solved.envelopes[index], &solved.stations[index], record);
+            self.tell_foot(path, solved.feet[index], record);
+        }
+        if let Some(prop) = &solved.missing_prop {
+            let path = group.paths[prop.upright];
+            let force = prop.force_kn * greatest(&path.widths).1;
+            let side = if force >= 0.0 { "outward" } else { "inward" };
+            let text = format!(
+                "Nothing holds {} upright against leaning: at level {:.2} m it takes {:.1} kN {side} at each upright.",
+                path.shutter.mark,
+                prop.z_m,
+                force.abs()
+            );
+            record.find(Severity::Warn, path.shutter.id, text, "Place a row of props from the shutter to the ground.");
+        }
+        let mut tie_forces = Vec::new();
+        for (row, &force_kn_m) in group.rows.iter().zip(&solved.links) {
+            match self.share_row(row, force_kn_m, &group, record) {
+                Ok(forces) => tie_forces.push(forces),
+                Err(error) => return record.unsolved(row.id, &row.mark, &error),
+            }
+        }
+        for (row, forces) in group.rows.iter().zip(&tie_forces) {
+            self.check_row(row, forces, record);
+        }
+        let entry = wall_ledger::entry(self.pour, self.model, &group.paths, &group.rows, &solved, &tie_forces);
+        record.results.ledger.push(entry);
+    }
+
+    fn upright(&self, path: &Path) -> Upright {
+        let shutter = path.shutter;
+        let beam = match shutter.arrangement {
+            Arrangement::UprightPrimaries => shutter.primary.beam(),
+            Arrangement::LevelPrimaries => shutter.secondary.beam(),
+        };
+        Upright {
+            x_m: shutter.face.from.x + shutter.outward * build_up_m(shutter),
+            outward: shutter.outward,
+            bottom_m: shutter.bottom_m,
+            top_m: shutter.top_m,
+            ei_knm2: beam.map_or(0.0, |beam| beam.ei_knm2),
+            ea_kn: beam.map_or(0.0, |beam| beam.ea_kn),
+            foot_held: shutter.foot_held,
+            loads: path.loads.clone(),
+        }
+    }
+
+    fn link(
+        &self,
+        row: &PlacedTieRow,
+        group: &LinkedGroup,
+        index: impl Fn(crate::scheme::Id) -> Option<usize>,
+    ) -> Option<Link> {
+        let from = index(row.shutter)?;
+        let uprights = group.paths[from].widths.len() as f64;
+        let stiffness = match (row.item.tie(), row.item.leg()) {
+            (Some(tie), _) => tie.modulus_kpa * tie.area_m2 / row.length_m,
+            (_, Some(leg)) => wall_frame::steel_stiffness(leg.area_m2(), row.length_m),
+            _ => return None,
+        };
+        Some(Link {
+            from,
+            to: row.to.and_then(index),
+            z_m: row.z_m,
+            stiffness_kn_m: stiffness * row.places_m.len() as f64 / uprights,
+            is_tie: row.item.tie().is_some(),
+        })
+    }
+
+    /// Force of each tie of a row, from its force per metre of wall. Walings are checked on the way.
+    fn share_row(
+        &self,
+        row: &PlacedTieRow,
+        force_kn_m: f64,
+        group: &LinkedGroup,
+        record: &mut Record,
+    ) -> Result<Vec<f64>, FrameError> {
+        let ends = group.paths.iter().filter(|path| path.shutter.id == row.shutter || Some(path.shutter.id) == row.to);
+        let mut shares: Vec<Vec<f64>> = Vec::new();
+        for path in ends {
+            shares.push(match path.shutter.arrangement {
+                Arrangement::UprightPrimaries => path.widths.iter().map(|width| width * force_kn_m).collect(),
+                Arrangement::LevelPrimaries => self.waling(row, force_kn_m, path, record)?,
+            });
+        }
+        let differ = |a: &[f64], b: &[f64]| a.iter().zip(b).any(|(a, b)| (a - b).abs() > 0.01 * a.abs().max(b.abs()));
+        if let [near, far] = &shares[..]
+            && differ(near, far)
+        {
+            record.find(
+                Severity::Note,
+                row.id,
+                format!("{}: its two walings load the ties differently, by more than 1 %.", row.mark),
+                "Let the upright secondaries of both shutters stand opposite each other.",
+            );
+        }
+        let greatest_end = |i: usize| shares.iter().map(|share| share[i]).fold(0.0, f64::max);
+        Ok((0..row.places_m.len()).map(greatest_end).collect())
+    }
+
+    /// Solves and checks the waling of one shutter at one row; the forces of its ties.
+    fn waling(
+        &self,
+        row: &PlacedTieRow,
+        force_kn_m: f64,
+        path: &Path,
+        record: &mut Record,
+    ) -> Result<Vec<f64>, FrameError> {
+        let shutter = path.shutter;
+        let beam = shutter.primary.beam().map_or(0.0, |beam| beam.ei_knm2);
+        let loads: Vec<BeamLoad> = shutter
+            .secondaries_m
+            .iter()
+            .zip(&path.widths)
+            .map(|(&a, width)| BeamLoad::Point { a, p: width * force_kn_m })
+            .collect();
+        let result = ContinuousBeam::new([0.0, self.model.bay_m], &row.places_m, beam).solve(&loads)?;
+        self.check(shutter, Level::Primary, result.envelope, &|_| row.z_m, record);
+        Ok(result.reactions)
+    }
+
+    fn check_upright(&self, path: &Path, envelope: &Envelope, stations: &[Station], record: &mut Record) {
+        let shutter = path.shutter;
+        let level = match shutter.arrangement {
+            Arrangement::UprightPrimaries => Level::Primary,
+            Arrangement::LevelPrimaries => Level::Secondary,
+        };
+        let (_, width) = greatest(&path.widths);
+        self.check(shutter, level, envelope.times(width), &|up| shutter.bottom_m + up, record);
+        let x = shutter.face.from.x + shutter.outward * build_up_m(shutter);
+        record.results.diagrams.push(Diagram {
+            owner: shutter.id,
+            member: format!("{} {}", shutter.mark, level.name()),
+            from: Point::new(x, shutter.bottom_m),
+            to: Point::new(x, shutter.top_m),
+            stations: stations.iter().map(|station| station.times(width)).collect(),
+        });
+    }
+
+    /// The force that a foot needs, so that someone provides for it.
+    fn tell_foot(&self, path: &Path, foot_kn_m: f64, record: &mut Record) {
+        let (_, width) = greatest(&path.widths);
+        let force = foot_kn_m * width;
+        if force.abs() < 0.1 {
+            return;
+        }
+        let shutter = path.shutter;
+        let (side, remedy) = if force > 0.0 {
+            ("outward", "Hold the foot back: a tie in the kicker, a cleat or a wedge.")
+        } else {
+            ("into the concrete", "Let the foot bear on earlier concrete or a spacer.")
+        };
+        let text = format!("The foot of {} pushes {side} with {:.1} kN at each upright.", shutter.mark, force.abs());
+        record.find(Severity::Note, shutter.id, text, remedy);
+    }
+
+    fn check_row(&self, row: &PlacedTieRow, forces: &[f64], record: &mut Record) {
+        let case = self.case();
+        let (worst, force) = greatest(forces);
+        let demand = force * factors(self.scheme.basis).fresh_concrete_pressure;
+        let is_tie = row.item.tie().is_some();
+        let member = format!("{} {}", row.mark, if is_tie { "tie" } else { "prop" });
+        let place = format!("level {:.2} m, {:.2} m along the bay", row.z_m, row.places_m[worst]);
+        let at = self.model.shutter(row.shutter).map_or(Point::default(), |shutter| self.at(shutter, row.z_m));
+        let subject = Subject { owner: row.id, member: &member, case: &case, place: &place, at };
+        if is_tie {
+            record.check(&subject, [check_tie(&row.item, self.scheme.basis, demand)]);
+        } else {
+            record.check(&subject, check_leg(&row.item, self.scheme.basis, demand, row.length_m));
+        }
+        let force = |(place, &force_kn): (usize, &f64)| TieForce {
+            id: format!("{}.{}", row.mark, place + 1),
+            row: row.id,
+            force_kn,
+        };
+        record.results.ties.extend(forces.iter().enumerate().map(force));
+    }
+
+    fn check(
+        &self,
+        shutter: &PlacedShutter,
+        member: Level,
+        envelope: Envelope,
+        level: &dyn Fn(f64) -> f64,
+        record: &mut Record,
+    ) {
+        let (item, below) = match member {
+            Level::Facing => (&shutter.facing, None),
+            Level::Secondary => (&shutter.secondary, shutter.primary.beam()),
+            Level::Primary => (&shutter.primary, None),
+        };
+        record.check_bending(&Bending {
+            owner: shutter.id,
+            member: &format!("{} {}", shutter.mark, member.name()),
+            item,
+            strength: envelope.times(factors(self.scheme.basis).fresh_concrete_pressure),
+            service: envelope,
+            bearing_m: below.map_or(0.1, |beam| beam.breadth_m),
+            case: &|_| self.case(),
+            place: &|at| (format!("level {:.2} m", level(at)), self.at(shutter, level(at))),
+        });
+    }
+
+    /// A point on the back of a shutter.
+    fn at(&self, shutter: &PlacedShutter, z: f64) -> Point {
+        Point::new(shutter.face.from.x + shutter.outward * build_up_m(shutter) / 2.0, z)
+    }
+}
+
+#[derive(Clone, Copy)]
+enum Level {
+    Facing,
+    Secondary,
+    Primary,
+}
+
+impl Level {
+    fn name(self) -> &'static str {
+        match self {
+            Self::Facing => "facing",
+            Self::Secondary => "secondary",
+            Self::Primary => "primary",
+        }
+    }
+}
+
+fn uniform(length_m: f64) -> BeamLoad {
+    BeamLoad::Line { a: 0.0, b: length_m, w1: 1.0, w2: 1.0 }
+}
+
+/// Index and size of the greatest value, by size.
+pub(super) fn greatest(values: &[f64]) -> (usize, f64) {
+    values.iter().enumerate().fold((0, 0.0), |best, (i, v)| if v.abs() > best.1 { (i, v.abs()) } else { best })
+}

@@ -1,0 +1,152 @@
+//! Whether a scheme can be worked with: sizes, names, references, and a section that is truly a section.
+
+mod items;
+mod placing;
+mod section;
+
+use super::{Delivery, Id, PressureMethod, SCHEMA, Scheme, SchemeError, Subject};
+
+/// At most this many errors are reported at once.
+const MOST_ERRORS: usize = 50;
+
+const MOST_ITEMS: usize = 500;
+const LONGEST_NAME: usize = 200;
+const LONGEST_CODE: usize = 100;
+
+/// Levels and places lie this near to the origin, m: room for levels above a datum.
+const FARTHEST_M: f64 = 1000.0;
+
+/// No length is greater, m.
+const LONGEST_M: f64 = 100.0;
+
+impl Scheme {
+    /// Every reason why the scheme cannot be worked with, the most basic first. Faces that no longer exist and items
+    /// that no catalogue has are none: the layout reports those.
+    pub fn validate(&self) -> Result<(), Vec<SchemeError>> {
+        if self.schema != SCHEMA {
+            return Err(vec![SchemeError::Schema { found: self.schema }]);
+        }
+        let mut errors = Errors::default();
+        errors.check_counts(self);
+        errors.finish()?;
+
+        let mut errors = Errors::default();
+        errors.check_settings(self);
+        errors.check_items(&self.items);
+        errors.check_numbers(&self.section);
+        errors.check_placing(self);
+        errors.check_ids(self);
+        errors.check_references(self);
+        errors.finish()?;
+
+        section::check(&self.section)
+    }
+}
+
+#[derive(Default)]
+struct Errors(Vec<SchemeError>);
+
+impl Errors {
+    fn push(&mut self, error: SchemeError) {
+        if self.0.len() < MOST_ERRORS {
+            self.0.push(error);
+        }
+    }
+
+    fn finish(self) -> Result<(), Vec<SchemeError>> {
+        if self.0.is_empty() { Ok(()) } else { Err(self.0) }
+    }
+
+    /// Refuses numbers outside a range; not-a-number is outside every range.
+    fn range(
+        &mut self,
+        subject: Subject,
+        quantity: &'static str,
+        value: f64,
+        (low, high): (f64, f64),
+        unit: &'static str,
+    ) {
+        if !(low..=high).contains(&value) {
+            self.push(SchemeError::OutOfRange { subject, quantity, value, low, high, unit });
+        }
+    }
+
+    fn length(&mut self, subject: Subject, quantity: &'static str, value: f64, shortest: f64) {
+        self.range(subject, quantity, value, (shortest, LONGEST_M), "m");
+    }
+
+    fn place(&mut self, subject: Subject, quantity: &'static str, value: f64) {
+        self.range(subject, quantity, value, (-FARTHEST_M, FARTHEST_M), "m");
+    }
+
+    fn count(&mut self, subject: Subject, what: &'static str, count: usize, limit: usize) {
+        if count > limit {
+            self.push(SchemeError::TooMany { subject, what, count, limit });
+        }
+    }
+
+    fn text(&mut self, subject: Subject, what: &'static str, text: &str, limit: usize) {
+        let count = text.chars().count();
+        if count > limit {
+            self.push(SchemeError::TextTooLong { subject, what, count, limit });
+        }
+    }
+
+    fn check_counts(&mut self, scheme: &Scheme) {
+        let section = &scheme.section;
+        let corners = section.outline.len() + section.cells.iter().map(|cell| cell.corners.len()).sum::<usize>();
+        self.count(Subject::Scheme, "corners", corners, 2000);
+        self.count(Subject::Scheme, "cells", section.cells.len(), 100);
+        self.count(Subject::Scheme, "joints", section.joints.len(), 50);
+        self.count(Subject::Scheme, "shutters", scheme.shutters.len(), MOST_ITEMS);
+        self.count(Subject::Scheme, "tie rows", scheme.ties.len(), MOST_ITEMS);
+        self.count(Subject::Scheme, "falsework bays", scheme.falsework.len(), MOST_ITEMS);
+        self.count(Subject::Scheme, "openings", scheme.openings.len(), MOST_ITEMS);
+        self.count(Subject::Scheme, "items", scheme.items.len(), MOST_ITEMS);
+        for falsework in &scheme.falsework {
+            self.count(Subject::Element("Falsework", falsework.id), "leg lines", falsework.leg_lines.len(), 200);
+        }
+        self.text(Subject::Scheme, "name", &scheme.name, LONGEST_NAME);
+    }
+
+    fn check_settings(&mut self, scheme: &Scheme) {
+        let settings = Subject::Settings;
+        let Scheme { bays, concrete, loads, limits, ground, .. } = scheme;
+        self.length(settings, "a bay length", bays.length_m, 0.1);
+        self.range(settings, "a number of bays", f64::from(bays.count), (1.0, 1000.0), "");
+        self.range(settings, "a unit weight of concrete", concrete.unit_weight_kn_m3, (10.0, 50.0), "kN/m³");
+        self.range(settings, "a concrete temperature", concrete.temperature_c, (-5.0, 50.0), "°C");
+        match concrete.method {
+            PressureMethod::CiriaR108 { c1, c2 } => {
+                self.range(settings, "a coefficient C1", c1, (0.5, 2.0), "");
+                self.range(settings, "a coefficient C2", c2, (0.1, 1.0), "");
+            }
+            PressureMethod::FullHead => {}
+        }
+        match concrete.delivery {
+            Delivery::Volume { rate_m3_h } => {
+                self.range(settings, "a delivery of concrete", rate_m3_h, (0.1, 500.0), "m³/h");
+            }
+            Delivery::Rise { rate_m_h } => self.range(settings, "a rise of concrete", rate_m_h, (0.01, 100.0), "m/h"),
+        }
+        self.range(settings, "a weight of formwork", loads.formwork_kpa, (0.0, 20.0), "kPa");
+        self.range(settings, "a load from operations", loads.operations_kpa, (0.0, 20.0), "kPa");
+        self.range(settings, "a horizontal part of the load", loads.horizontal_fraction, (0.0, 1.0), "");
+        self.range(settings, "a span by deflection", limits.span_over_deflection, (50.0, 5000.0), "");
+        self.range(settings, "an access tolerance", limits.access_tolerance_m, (0.0, 1.0), "m");
+        self.place(settings, "a ground level", ground.level_m);
+        self.range(settings, "an allowable bearing pressure", ground.allowable_kpa, (1.0, 10_000.0), "kPa");
+    }
+
+    fn check_ids(&mut self, scheme: &Scheme) {
+        let mut ids: Vec<Id> = scheme.ids().collect();
+        ids.sort_unstable();
+        if ids.first() == Some(&Id(0)) {
+            self.push(SchemeError::ReservedId);
+        }
+        ids.retain(|&id| id != Id(0));
+        let mut repeated: Vec<Id> = ids.windows(2).filter(|pair| pair[0] == pair[1]).map(|pair| pair[0]).collect();
+        repeated.dedup();
+        repeated.into_iter().for_each(|id| self.push(SchemeError::RepeatedId { id }));
+    }
+}

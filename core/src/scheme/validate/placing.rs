@@ -1,0 +1,138 @@
+use super::{Errors, LONGEST_CODE};
+use crate::scheme::{
+    Arrangement, Bearing, Direction, FaceRef, Falsework, Id, Opening, Scheme, SchemeError, Shutter, Spacing, Subject,
+    TieEnd, TieRow,
+};
+
+/// No row of members has more.
+const MOST_MEMBERS: f64 = 1000.0;
+
+impl Errors {
+    pub(super) fn check_placing(&mut self, scheme: &Scheme) {
+        let bay_m = scheme.bays.length_m;
+        let [width_m, height_m] = scheme.section.size();
+        for shutter in &scheme.shutters {
+            self.check_shutter(shutter, bay_m, height_m);
+        }
+        for row in &scheme.ties {
+            self.check_ties(row, bay_m);
+        }
+        for falsework in &scheme.falsework {
+            self.check_falsework(falsework, bay_m, width_m);
+        }
+        for opening in &scheme.openings {
+            self.check_opening(opening);
+        }
+    }
+
+    fn check_shutter(&mut self, shutter: &Shutter, bay_m: f64, height_m: f64) {
+        let subject = Subject::Element("Shutter", shutter.id);
+        self.codes(subject, &[&shutter.facing, &shutter.secondary, &shutter.primary]);
+        let secondaries_over = match shutter.arrangement {
+            Arrangement::UprightPrimaries => height_m,
+            Arrangement::LevelPrimaries => bay_m,
+        };
+        self.spacing(subject, "secondaries", &shutter.secondaries, secondaries_over);
+        self.spacing(subject, "primaries", &shutter.primaries, bay_m);
+        self.range(subject, "a lap below the face", shutter.below_m, (0.0, 10.0), "m");
+        self.range(subject, "a height above the face", shutter.above_m, (0.0, 10.0), "m");
+    }
+
+    fn check_ties(&mut self, row: &TieRow, bay_m: f64) {
+        let subject = Subject::Element("Tie row", row.id);
+        self.codes(subject, &[&row.item]);
+        self.place(subject, "a level", row.z_m);
+        self.spacing(subject, "ties", &row.spacing, bay_m);
+        if let TieEnd::Fixed { length_m } = row.to {
+            self.length(subject, "a length to its fixed end", length_m, 0.05);
+        }
+    }
+
+    fn check_falsework(&mut self, falsework: &Falsework, bay_m: f64, width_m: f64) {
+        let subject = Subject::Element("Falsework", falsework.id);
+        let Falsework { facing, secondary, primary, leg, base, brace, .. } = falsework;
+        self.codes(subject, &[facing, secondary, primary, leg, base, brace]);
+        let secondaries_over = match falsework.direction {
+            Direction::Across => width_m,
+            Direction::Along => bay_m,
+        };
+        self.spacing(subject, "secondaries", &falsework.secondaries, secondaries_over);
+        self.spacing(subject, "bents", &falsework.bents, bay_m);
+        self.length(subject, "a lift between levels of bracing", falsework.lift_m, 0.1);
+        for line in &falsework.leg_lines {
+            self.place(Subject::Element("Leg line", line.id), "a place", line.x_m);
+        }
+        if let Bearing::Slab { strength_mpa } = falsework.bearing {
+            self.range(subject, "a strength of the slab below", strength_mpa, (0.5, 150.0), "MPa");
+        }
+    }
+
+    fn check_opening(&mut self, opening: &Opening) {
+        let subject = Subject::Element("Opening", opening.id);
+        self.codes(subject, &[&opening.transfer, &opening.trestle]);
+        self.place(subject, "a left edge", opening.left_m);
+        self.length(subject, "a clear width", opening.width_m, 0.1);
+        self.length(subject, "a clear height", opening.height_m, 0.1);
+        self.range(subject, "a width for guards", opening.guard_m, (0.0, 10.0), "m");
+        self.length(subject, "a height under its transfer beams", opening.beam_underside_m, 0.1);
+        self.range(subject, "a number of transfer beams", f64::from(opening.transfers), (1.0, 20.0), "");
+        if let Some(restraint_m) = opening.restraint_m {
+            self.length(subject, "a distance between restraints", restraint_m, 0.05);
+        }
+        self.range(subject, "a distance between trestle legs", opening.trestle_m, (0.05, 20.0), "m");
+    }
+
+    fn codes(&mut self, subject: Subject, codes: &[&str]) {
+        codes.iter().for_each(|code| self.text(subject, "item code", code, LONGEST_CODE));
+    }
+
+    /// Refuses spacings that are not positive or that fill the length with too many members.
+    fn spacing(&mut self, subject: Subject, what: &'static str, spacing: &Spacing, length_m: f64) {
+        let errors_before = self.0.len();
+        self.length(subject, "an end distance", spacing.edge_m, 0.0);
+        self.length(subject, "a spacing", spacing.max_m, 0.01);
+        if self.0.len() == errors_before && length_m.is_finite() {
+            let members = (length_m - 2.0 * spacing.edge_m) / spacing.max_m + 1.0;
+            if members > MOST_MEMBERS {
+                self.count(subject, what, members.ceil() as usize, MOST_MEMBERS as usize);
+            }
+        }
+    }
+
+    pub(super) fn check_references(&mut self, scheme: &Scheme) {
+        let has_shutter = |id: Id| scheme.shutters.iter().any(|shutter| shutter.id == id);
+        for row in &scheme.ties {
+            let subject = Subject::Element("Tie row", row.id);
+            let far = match row.to {
+                TieEnd::Shutter { id } => Some(id),
+                TieEnd::Fixed { .. } => None,
+            };
+            for missing in std::iter::once(row.shutter).chain(far).filter(|&id| !has_shutter(id)) {
+                self.push(SchemeError::Dangling { subject, what: "its shutter", missing });
+            }
+            if far == Some(row.shutter) {
+                self.push(SchemeError::TieToItself { row: row.id, shutter: row.shutter });
+            }
+        }
+        for (i, opening) in scheme.openings.iter().enumerate() {
+            if !scheme.falsework.iter().any(|falsework| falsework.id == opening.falsework) {
+                let subject = Subject::Element("Opening", opening.id);
+                self.push(SchemeError::Dangling { subject, what: "its falsework", missing: opening.falsework });
+            }
+            if let Some(first) = scheme.openings[..i].iter().find(|other| other.falsework == opening.falsework) {
+                let (first, second) = (first.id, opening.id);
+                self.push(SchemeError::SecondOpening { falsework: opening.falsework, first, second });
+            }
+        }
+        self.same_face("Shutters", scheme.shutters.iter().map(|shutter| (shutter.face, shutter.id)));
+        self.same_face("Falsework", scheme.falsework.iter().map(|falsework| (falsework.soffit, falsework.id)));
+    }
+
+    fn same_face(&mut self, kind: &'static str, placed: impl Iterator<Item = (FaceRef, Id)>) {
+        let mut placed: Vec<(FaceRef, Id)> = placed.collect();
+        placed.sort_unstable();
+        for pair in placed.windows(2).filter(|pair| pair[0].0 == pair[1].0) {
+            self.push(SchemeError::SameFace { kind, first: pair[0].1, second: pair[1].1 });
+        }
+    }
+}

@@ -1,0 +1,139 @@
+//! The built-in equipment: complete, sound and with its sources.
+
+use falsewright_core::catalogue::{Catalogue, Item, ItemFault, Kind};
+use falsewright_core::model::Role;
+use falsewright_tests::assert_close;
+use std::collections::BTreeSet;
+
+const TEXT: &str = include_str!("../../core/src/catalogue/catalogue.json");
+
+fn generic(code: &str) -> Item {
+    Catalogue::generic().get(code).unwrap_or_else(|| panic!("no {code}")).clone()
+}
+
+#[test]
+fn every_item_is_read_under_its_own_code() {
+    let items: Vec<Item> = serde_json::from_str(TEXT).expect("catalogue.json");
+    let codes: BTreeSet<&str> = items.iter().map(|item| item.code.as_str()).collect();
+    assert_eq!(codes.len(), items.len(), "a code is used twice");
+    assert_eq!(Catalogue::generic().iter().count(), items.len());
+}
+
+#[test]
+fn every_item_is_sound_and_names_its_source() {
+    for item in Catalogue::generic().iter() {
+        assert_eq!(item.fault(), None);
+        assert!(!item.source.is_empty() && !item.name.is_empty(), "{}", item.code);
+    }
+}
+
+#[test]
+fn every_field_of_the_data_is_used() {
+    let read: Vec<Item> = serde_json::from_str(TEXT).expect("catalogue.json");
+    let written = serde_json::to_value(&read).expect("items");
+    let raw: serde_json::Value = serde_json::from_str(TEXT).expect("JSON");
+    for (raw, written) in raw.as_array().expect("list").iter().zip(written.as_array().expect("list")) {
+        for field in raw.as_object().expect("item").keys() {
+            assert!(written.get(field).is_some(), "{} has an unknown field {field}", raw["code"]);
+        }
+    }
+}
+
+#[test]
+fn every_role_has_choices() {
+    let catalogue = Catalogue::generic();
+    for role in [
+        Role::Facing,
+        Role::Secondary,
+        Role::Primary,
+        Role::Tie,
+        Role::Prop,
+        Role::Leg,
+        Role::Stub,
+        Role::Trestle,
+        Role::Transfer,
+        Role::Brace,
+        Role::Base,
+    ] {
+        assert!(catalogue.choices(role).len() >= 2, "{role:?}");
+    }
+    assert!(catalogue.choices(Role::Transfer).iter().all(|item| matches!(item.kind, Kind::Steel(_))));
+}
+
+/// Stiffness and weight of beams from published tables: EN 10365 for the UB (8503 cm⁴, 40.3 kg/m), EN 13377 P20.
+#[test]
+fn beams_have_stiffness_and_weight() {
+    let ub = generic("UB305x165x40").beam().expect("beam");
+    assert_close("EI", ub.ei_knm2, 210e6 * 8503e-8, 0.001);
+    assert_close("EA", ub.ea_kn, 210e6 * 51.3e-4, 0.001);
+    assert_close("kg/m", ub.mass_kg_m, 40.3, 0.005);
+    let twin = generic("2PFC150x75").beam().expect("beam");
+    assert_close("twin EI", twin.ei_knm2, 2.0 * 210e6 * 861e-8, 0.001);
+    assert_close("twin kg/m", twin.mass_kg_m, 2.0 * 17.9, 0.005);
+    assert_close("twin breadth", twin.breadth_m, 2.0 * 0.075 + 0.05, 1e-12);
+    let beam = generic("TB20").beam().expect("beam");
+    assert_close("P20", beam.ei_knm2, 450.0, 1e-12);
+    assert!(generic("TIE15").beam().is_none());
+}
+
+/// Steel plates weigh what their size says: 7850 kg/m³.
+#[test]
+fn plates_weigh_their_volume() {
+    for code in ["BASE150", "BASE200", "BASE250"] {
+        let item = generic(code);
+        let plate = item.plate().expect("plate");
+        assert_close(code, plate.mass_kg, plate.width_m * plate.length_m * plate.thickness_m * 7850.0, 0.005);
+    }
+}
+
+fn with(code: &str, change: impl Fn(&mut Kind)) -> Option<ItemFault> {
+    let mut item = generic(code);
+    change(&mut item.kind);
+    item.fault()
+}
+
+#[test]
+fn unreal_values_are_faults() {
+    for value in [f64::NAN, f64::INFINITY, 0.0, -1.0, 1e308] {
+        let fault = with("TIE20", |kind| {
+            if let Kind::Tie(tie) = kind {
+                tie.working_kn = value;
+            }
+        });
+        assert!(matches!(fault, Some(ItemFault::OutOfRange { field: "working_kn", .. })), "{value}");
+    }
+}
+
+#[test]
+fn unknown_names_are_faults() {
+    let timber = with("T75x150", |kind| {
+        if let Kind::Timber(timber) = kind {
+            timber.class = "C99".into();
+        }
+    });
+    assert!(timber.expect("fault").to_string().contains("use one of C16, C24"));
+    let leg = with("LEG48", |kind| {
+        if let Kind::Leg(leg) = kind {
+            leg.curve = "z".into();
+        }
+    });
+    assert!(matches!(leg, Some(ItemFault::UnknownName { field: "curve", .. })));
+}
+
+#[test]
+fn impossible_dimensions_are_faults() {
+    let leg = with("LEG48", |kind| {
+        if let Kind::Leg(leg) = kind {
+            leg.wall_m = 0.03;
+        }
+    });
+    assert!(matches!(leg, Some(ItemFault::Impossible { .. })));
+    let steel = with("2PFC125", |kind| {
+        if let Kind::Steel(steel) = kind
+            && let falsewright_core::catalogue::Section::Channel { r_mm, .. } = &mut steel.section
+        {
+            *r_mm = 70.0;
+        }
+    });
+    assert!(matches!(steel, Some(ItemFault::Impossible { .. })));
+}
