@@ -197,6 +197,26 @@ fn beyond_the_critical_load_there_is_no_second_order_answer() {
 }
 
 #[test]
+fn stiffnesses_too_far_apart_are_not_trusted() {
+    let sloping = |ea| {
+        let mut frame = Frame::default();
+        frame.add_node(0.0, 0.0);
+        for member in 0..80 {
+            let s = f64::from(member + 1) / 8.0;
+            let j = frame.add_node(0.8 * s, 0.6 * s);
+            frame.add_member(Member::beam(j - 1, j, 20.0, ea));
+        }
+        frame.supports.push(Support { node: 0, ux: true, uy: true, rz: true });
+        let load = NodalLoad { node: 80, fx: -0.6, fy: 0.8, mz: 0.0 };
+        frame.factorise()?.solve(&LoadCase { nodal: vec![load], ..LoadCase::default() })
+    };
+    // A cantilever of 10 m: P·L³/3EI.
+    let moved = sloping(1e5).expect("ordinary stiffnesses").displacement(80);
+    assert!((0.8 * moved.uy - 0.6 * moved.ux - 1000.0 / 60.0).abs() < 1e-5);
+    assert!(matches!(sloping(1e10), Err(FrameError::IllConditioned { .. })));
+}
+
+#[test]
 fn messages_say_where_and_what_to_do() {
     let text = FrameError::Mechanism { node: 4, dof: Dof::Ux }.to_string();
     assert_eq!(text, "node 4 can move along x without resistance; support or brace it, or take out a release");
