@@ -6,17 +6,21 @@ use crate::scheme::{
     TieRow,
 };
 
-const FACING: &str = "PLY18";
+const FACING: &str = "PLY21";
 const SECONDARY: &str = "TB20";
 const PRIMARY: &str = "2PFC150x75";
+const KICKER_TIMBER: &str = "T75x150";
+const SOFFIT_PRIMARY: &str = "2PFC125";
 const TIE: &str = "TIE20";
 const PROP: &str = "PROP76";
 const LEG: &str = "LEG48";
-const BASE: &str = "BASE150";
-const BRACE: &str = "TUBE48";
+const BASE: &str = "BASE250";
+const BRACE: &str = "TUBE48B";
 const TRANSFER: &str = "UB305x165x40";
 const TRESTLE: &str = "LEG76";
 
+/// Faces lower than this are formed by timber alone, m.
+const KICKER_M: f64 = 0.8;
 /// Leg lines and bents stand at most this far apart, m.
 const LEGS_APART_M: f64 = 1.2;
 /// From a wall to the first leg line, m.
@@ -39,15 +43,17 @@ pub(super) const SHUTTER_END_TO_TIE_M: f64 = 0.35;
 
 pub(super) fn shutter(id: Id, face: &Face) -> Shutter {
     let on_joint = face.of.pour != FaceRef::LOWEST;
+    let height_m = (face.to.z - face.from.z).abs();
+    let low = height_m < KICKER_M;
     Shutter {
         id,
         face: face.of,
         arrangement: Arrangement::UprightPrimaries,
         facing: FACING.into(),
-        secondary: SECONDARY.into(),
-        secondaries: Spacing { edge_m: 0.1, max_m: 0.3 },
-        primary: PRIMARY.into(),
-        primaries: Spacing { edge_m: BAY_END_M, max_m: 1.2 },
+        secondary: if low { KICKER_TIMBER } else { SECONDARY }.into(),
+        secondaries: Spacing { edge_m: 0.1_f64.min(height_m / 4.0), max_m: 0.25 },
+        primary: if low { KICKER_TIMBER } else { PRIMARY }.into(),
+        primaries: Spacing { edge_m: BAY_END_M, max_m: 1.0 },
         below_m: if on_joint { 0.1 } else { 0.0 },
         above_m: if face.kind == FaceKind::OuterWall { 0.1 } else { 0.0 },
         foot_held: true,
@@ -78,7 +84,7 @@ pub(super) fn falsework(id: Id, face: &Face, extent: [f64; 2], on_slab: bool) ->
         facing: FACING.into(),
         secondary: SECONDARY.into(),
         secondaries: Spacing { edge_m: 0.1, max_m: 0.4 },
-        primary: PRIMARY.into(),
+        primary: SOFFIT_PRIMARY.into(),
         leg: LEG.into(),
         base: BASE.into(),
         brace: BRACE.into(),
@@ -100,12 +106,12 @@ pub(super) fn opening(id: Id, falsework: Id, left_m: f64, width_m: f64, soffit_m
         left_m,
         width_m,
         height_m,
-        guard_m: 0.3,
+        guard_m: 0.25,
         beam_underside_m: height_m + WAY_TO_BEAM_M,
         transfer: TRANSFER.into(),
         transfers: 2,
         restraint_m: None,
         trestle: TRESTLE.into(),
-        trestle_m: 0.6,
+        trestle_m: 0.95,
     })
 }
