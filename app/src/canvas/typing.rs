@@ -9,9 +9,11 @@ use leptos::prelude::*;
 pub fn Typing() -> impl IntoView {
     let store = Store::here();
     let dimension = Memo::new(move |_| match store.selection.get() {
-        Some(Target::Dimension(key)) => {
-            store.read(|editor| editor.dimensions()).into_iter().find(|dimension| dimension.key == key)
-        }
+        Some(Target::Dimension(key)) => store
+            .dimensions
+            .get()
+            .into_iter()
+            .find(|dimension| dimension.key == key),
         _ => None,
     });
     let key = Memo::new(move |_| dimension.get().map(|dimension| dimension.key));
