@@ -38,6 +38,13 @@ const WAY_M: f64 = 3.6;
 /// Least height of any way, m.
 const LEAST_WAY_M: f64 = 1.0;
 
+/// Guards at each side of a way, m.
+const GUARD_M: f64 = 0.25;
+/// From a way to the wall beside its trestle: guard, tolerance and a base at each trestle leg, m.
+const GUARD_TO_WALL_M: f64 = GUARD_M + 0.05 + 0.25;
+/// Least and greatest distance between the legs of a trestle, m.
+const TRESTLE_M: [f64; 2] = [0.3, 0.95];
+
 /// Distance from the foot and head of a shutter to the first and last row, m.
 pub(super) const SHUTTER_END_TO_TIE_M: f64 = 0.35;
 
@@ -96,8 +103,14 @@ pub(super) fn falsework(id: Id, face: &Face, extent: [f64; 2], on_slab: bool) ->
     }
 }
 
-/// An opening under a soffit this high above the floor; none where it is too low.
-pub(super) fn opening(id: Id, falsework: Id, left_m: f64, width_m: f64, soffit_m: f64) -> Option<Opening> {
+/// An opening under a soffit this high above the floor, with so much room at either side; none where it is too low.
+pub(super) fn opening(
+    id: Id,
+    falsework: Id,
+    [left_m, width_m]: [f64; 2],
+    soffit_m: f64,
+    beside_m: f64,
+) -> Option<Opening> {
     let highest = soffit_m - BEAM_TO_SOFFIT_M - WAY_TO_BEAM_M;
     let height_m = WAY_M.min((highest / 0.05).floor() * 0.05);
     (height_m >= LEAST_WAY_M).then(|| Opening {
@@ -106,12 +119,12 @@ pub(super) fn opening(id: Id, falsework: Id, left_m: f64, width_m: f64, soffit_m
         left_m,
         width_m,
         height_m,
-        guard_m: 0.25,
+        guard_m: GUARD_M,
         beam_underside_m: height_m + WAY_TO_BEAM_M,
         transfer: TRANSFER.into(),
         transfers: 2,
         restraint_m: None,
         trestle: TRESTLE.into(),
-        trestle_m: 0.95,
+        trestle_m: (((beside_m - GUARD_TO_WALL_M) / 0.05).floor() * 0.05).clamp(TRESTLE_M[0], TRESTLE_M[1]),
     })
 }
