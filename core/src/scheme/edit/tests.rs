@@ -118,7 +118,7 @@ fn a_joint_leaves_equipment_on_the_larger_part_of_its_face() {
 }
 
 #[test]
-fn removing_a_joint_removes_what_would_stand_twice_on_a_face() {
+fn removing_a_joint_leaves_the_larger_of_what_would_stand_twice_on_a_face() {
     let scheme = done(&box_scheme(), &[Edit::AddJoint { z_m: 2.0 }]);
     let joint = scheme.section.joints[0].id;
     let outer = |scheme: &Scheme, pour| {
@@ -127,9 +127,11 @@ fn removing_a_joint_removes_what_would_stand_twice_on_a_face() {
     };
     let both = [Edit::AddShutter(outer(&scheme, FaceRef::LOWEST)), Edit::AddShutter(outer(&scheme, joint))];
     let scheme = done(&scheme, &both);
-    let lower = scheme.shutters[0].id;
+    let upper = scheme.shutters[1].id;
+    let lowered = done(&scheme, &[Edit::MoveJoint { joint, z_m: 0.6 }]);
+    assert_eq!(lowered.shutters, scheme.shutters);
     let whole = done(&scheme, &[Edit::Remove(joint)]);
-    assert_eq!(whole.shutters.iter().map(|s| s.id).collect::<Vec<_>>(), vec![lower]);
+    assert_eq!(whole.shutters.iter().map(|s| s.id).collect::<Vec<_>>(), vec![upper]);
 }
 
 #[test]
