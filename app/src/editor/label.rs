@@ -19,6 +19,7 @@ pub fn label(edit: &Edit) -> &'static str {
         Edit::AddShutter(_) => "Add shutter",
         Edit::MoveShutterEnds { .. } | Edit::SetShutter(_) => "Change shutter",
         Edit::AddTieRow { .. } => "Add row of ties",
+        Edit::AddProp { .. } => "Add row of props",
         Edit::AddTieRows { .. } => "Space rows of ties",
         Edit::MoveTieRow { .. } => "Move row of ties",
         Edit::SetTieItem { .. } | Edit::SetTieRow(_) => "Change row of ties",

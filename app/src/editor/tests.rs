@@ -363,3 +363,36 @@ fn every_element_of_the_demo_can_be_hit_and_dragged_without_breaking_it() {
         assert_eq!(desk.scheme().validate(), Ok(()));
     }
 }
+#[test]
+fn a_scheme_left_as_it_is_drawn_passes_its_checks() {
+    let mut desk = Desk::boxed();
+    desk.tool(Tool::Joint);
+    desk.tap(-0.5, 0.65);
+    desk.tool(Tool::Shutter);
+    for x in [0.0, 0.45, 6.45, 6.9] {
+        desk.tap(x, 2.5);
+        desk.tap(x, 0.6);
+    }
+    assert_eq!(desk.scheme().shutters.len(), 8);
+    desk.tool(Tool::Ties);
+    for (x, out) in [(-0.15, -1.0), (7.05, 1.0)] {
+        desk.drag((x, 2.0), (x, 2.9));
+        desk.drag((x, 3.7), (x + 4.0 * out, 3.7));
+        desk.tap(x, 0.6);
+    }
+    desk.tool(Tool::Legs);
+    desk.tap(3.45, 2.0);
+    desk.tool(Tool::Opening);
+    desk.drag((1.9, 1.5), (5.0, 1.5));
+    let results = &desk.design.results;
+    let failed: Vec<&str> = results
+        .findings
+        .iter()
+        .filter(|finding| finding.severity == falsewright_core::results::Severity::Fail)
+        .map(|finding| finding.text.as_str())
+        .collect();
+    assert!(failed.is_empty(), "{failed:#?}");
+    assert!(results.checks.len() > 100 && results.checks.iter().all(|check| check.ratio <= 1.0));
+    let props = desk.scheme().ties.iter().filter(|row| matches!(row.to, TieEnd::Fixed { .. }));
+    assert_eq!(props.count(), 2);
+}

@@ -1,4 +1,5 @@
-//! Puts a row of ties where a shutter is tapped; rows over its height by a pull of one spacing.
+//! Puts a row of ties where a shutter is tapped; rows over its height by a pull of one spacing up or down; a row of
+//! props by a pull away from the concrete, as long as the props.
 
 use super::select::moved;
 use crate::editor::Target;
@@ -9,6 +10,8 @@ use falsewright_core::scheme::edit::Edit;
 
 /// Rows stand no nearer, m.
 const LEAST_SPACING_M: f64 = 0.2;
+/// Props are no shorter, m.
+const LEAST_PROP_M: f64 = 0.3;
 
 /// What is going on.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -16,8 +19,8 @@ pub enum State {
     /// Nothing.
     #[default]
     Idle,
-    /// The pull is the spacing of this shutter's rows.
-    Spacing(Id),
+    /// The pull is the spacing of this shutter's rows, or the length of its props.
+    Pulling(Id),
     /// A row is being moved.
     Moving(Target),
 }
@@ -37,15 +40,15 @@ impl State {
                         Step { select: Some(Some(row)), ..moved(context, row, from, at) }
                     }
                     (None, Some(shutter)) => {
-                        *self = Self::Spacing(shutter);
-                        spaced(context, shutter, from, at)
+                        *self = Self::Pulling(shutter);
+                        pulled(context, shutter, from, at)
                     }
                     (None, None) => Step::none(),
                 }
             }
             (Self::Moving(row), Event::Drag { from, at, .. }) => moved(context, row, from, at),
-            (Self::Spacing(shutter), Event::Drag { from, at, .. }) => spaced(context, shutter, from, at),
-            (Self::Moving(_) | Self::Spacing(_), Event::Drop) => {
+            (Self::Pulling(shutter), Event::Drag { from, at, .. }) => pulled(context, shutter, from, at),
+            (Self::Moving(_) | Self::Pulling(_), Event::Drop) => {
                 *self = Self::Idle;
                 Step::change(Change::Keep)
             }
@@ -58,12 +61,18 @@ impl State {
     }
 }
 
-fn spaced(context: &Context, shutter: Id, from: Point, at: Point) -> Step {
-    let spacing_m = context.snapper().step((at.z - from.z).abs());
-    if spacing_m < LEAST_SPACING_M {
-        return Step::change(Change::Drop);
+fn pulled(context: &Context, shutter: Id, from: Point, at: Point) -> Step {
+    let (places, snapper) = (&context.places, context.snapper());
+    let face = places.shutter(shutter).and_then(|shutter| places.shutter_face(shutter));
+    let out = face.map_or(0.0, |face| (at.x - from.x) * face.normal.x.signum());
+    let along = (at.z - from.z).abs();
+    if out > along && out >= LEAST_PROP_M {
+        return Step::preview(Edit::AddProp { shutter, z_m: snapper.step(from.z), length_m: snapper.step(out) });
     }
-    Step::preview(Edit::AddTieRows { shutter, spacing_m })
+    if along > out && along >= LEAST_SPACING_M {
+        return Step::preview(Edit::AddTieRows { shutter, spacing_m: snapper.step(along) });
+    }
+    Step::change(Change::Drop)
 }
 
 fn row(context: &Context, at: Point) -> Option<Target> {

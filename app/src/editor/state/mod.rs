@@ -1,18 +1,16 @@
 //! The scheme being edited and all that is going on with it.
 
+mod keys;
+mod pointers;
+
 use super::dimensions::{self, Dimension, DimensionKey};
-use super::gesture::{Gesture, Phase, Recogniser};
+use super::gesture::Recogniser;
 use super::history::History;
 use super::label::{label, lost};
 use super::overlay::handles;
 use super::places::Places;
-use super::tool::{Change, Context, Event, Pen, Step};
-use super::{
-    Bounds, Key, KeyInput, Modifiers, Overlay, PointerInput, PointerKind, Selection, Target, Tool, Viewport, Wheel,
-    moving, parse_length,
-};
-use falsewright_core::Design;
-use falsewright_core::geometry::Point;
+use super::tool::{Context, Event, Pen, Step};
+use super::{Bounds, Modifiers, Overlay, Selection, Target, Tool, Viewport, parse_length};
 use falsewright_core::layout::concrete::faces;
 use falsewright_core::model::{Face, Model};
 use falsewright_core::scheme::edit::{Edit, EditError, apply};
@@ -22,15 +20,6 @@ use falsewright_core::scheme::{Id, Scheme};
 const DIMENSION_ROW_PX: f64 = 26.0;
 /// Room for dimension lines around the section, px.
 const MARGIN_PX: f64 = 110.0;
-/// One nudge by an arrow key, and one with Shift, m.
-const NUDGE_M: f64 = 0.005;
-const LARGE_NUDGE_M: f64 = 0.05;
-/// A wheel turned by this many px zooms by e.
-const WHEEL_PX: f64 = 300.0;
-/// One event zooms no further.
-const WHEEL_ZOOM: [f64; 2] = [0.8, 1.25];
-/// One press of a zoom key.
-const KEY_ZOOM: f64 = 1.1;
 
 /// What an event changed.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -177,26 +166,6 @@ impl Editor {
         Outcome::view()
     }
 
-    /// A button, pen or finger goes down.
-    pub fn pointer_down(&mut self, input: PointerInput, design: &Design) -> Outcome {
-        self.pointer(Phase::Down, input, &design.model)
-    }
-
-    /// A pointer moves, pressed or not.
-    pub fn pointer_move(&mut self, input: PointerInput, design: &Design) -> Outcome {
-        self.pointer(Phase::Move, input, &design.model)
-    }
-
-    /// A button, pen or finger goes up.
-    pub fn pointer_up(&mut self, input: PointerInput, design: &Design) -> Outcome {
-        self.pointer(Phase::Up, input, &design.model)
-    }
-
-    /// The browser takes a pointer away: what is going on is dropped.
-    pub fn pointer_cancel(&mut self, input: PointerInput) -> Outcome {
-        self.pointer(Phase::Cancel, input, &Model::default())
-    }
-
     /// Whether a pen was used, so that fingers only move the sheet and tap.
     pub fn pen_mode(&self) -> bool {
         self.recogniser.pen_mode
@@ -207,44 +176,9 @@ impl Editor {
         self.recogniser.pen_mode = pen_mode;
     }
 
-    /// Pans; zooms with `control`, or always if [`Editor::set_wheel_zooms`].
-    pub fn wheel(&mut self, wheel: Wheel) -> Outcome {
-        if wheel.modifiers.control || self.wheel_zooms {
-            let factor = libm::exp(-wheel.dy / WHEEL_PX).clamp(WHEEL_ZOOM[0], WHEEL_ZOOM[1]);
-            self.viewport.zoom_by(factor, wheel.at);
-        } else if wheel.modifiers.shift && wheel.dx == 0.0 {
-            self.viewport.pan(-wheel.dy, 0.0);
-        } else {
-            self.viewport.pan(-wheel.dx, -wheel.dy);
-        }
-        Outcome::view()
-    }
-
     /// Whether a plain wheel zooms instead of panning.
     pub fn set_wheel_zooms(&mut self, zooms: bool) {
         self.wheel_zooms = zooms;
-    }
-
-    /// A key press; none: not for the editor.
-    pub fn key(&mut self, input: KeyInput, design: &Design) -> Option<Outcome> {
-        let KeyInput { key, modifiers } = input;
-        if modifiers.control {
-            return self.command(key, modifiers);
-        }
-        let step = self.step(Event::Key(key), &design.model, 0.0, modifiers);
-        if step.taken {
-            return Some(self.take(step));
-        }
-        match key {
-            Key::Escape => Some(self.back_out()),
-            Key::Delete | Key::Backspace => self.remove_selection(),
-            Key::Left | Key::Right | Key::Up | Key::Down => self.nudge(key, modifiers, &design.model),
-            Key::Char(c) => {
-                let tool = Tool::ALL.into_iter().find(|tool| tool.letter() == c.to_ascii_lowercase())?;
-                Some(self.set_tool(tool))
-            }
-            Key::Enter => None,
-        }
     }
 
     /// Applies one edit as one step of the history.
@@ -316,41 +250,7 @@ impl Editor {
         overlay
     }
 
-    fn pointer(&mut self, phase: Phase, input: PointerInput, model: &Model) -> Outcome {
-        let hand = self.tool() == Tool::Hand;
-        let Some(gesture) = self.recogniser.feed(phase, input, hand) else { return Outcome::default() };
-        let at = self.viewport.to_world(input.at);
-        let event = match gesture {
-            Gesture::Hover => Event::Hover(at),
-            Gesture::Tap => Event::Tap(at),
-            Gesture::Drag { from, first } => {
-                Event::Drag { from: self.viewport.to_world(from), at, first, screen: input.at }
-            }
-            Gesture::Drop => Event::Drop,
-            Gesture::Cancel => Event::Cancel,
-            Gesture::Pan { dx, dy } => {
-                self.viewport.pan(dx, dy);
-                return Outcome::view();
-            }
-            Gesture::Pinch { from, to, factor } => {
-                self.viewport.pan(to.x - from.x, to.y - from.y);
-                self.viewport.zoom_by(factor, to);
-                return Outcome::view();
-            }
-        };
-        let reach_px = input.kind.reach_px();
-        if matches!(event, Event::Tap(_) | Event::Drag { first: true, .. }) {
-            self.refusal = None;
-        }
-        if let (Event::Hover(at), true) = (event, input.kind != PointerKind::Touch) {
-            self.hover = self.context(model, reach_px, input.modifiers).hit(at, |_| true);
-        } else {
-            self.hover = None;
-        }
-        let step = self.step(event, model, reach_px, input.modifiers);
-        self.take(step)
-    }
-
+    /// Tells the tool.
     fn step(&mut self, event: Event, model: &Model, reach_px: f64, modifiers: Modifiers) -> Step {
         let mut pen = std::mem::take(&mut self.pen);
         let step = pen.step(event, &self.context(model, reach_px, modifiers));
@@ -361,50 +261,6 @@ impl Editor {
     fn context<'a>(&'a self, model: &'a Model, reach_px: f64, modifiers: Modifiers) -> Context<'a> {
         let places = Places { scheme: &self.scheme, faces: &self.faces, model };
         Context { places, viewport: &self.viewport, selection: self.selection, reach_px, modifiers }
-    }
-
-    /// Does what a tool answers.
-    fn take(&mut self, step: Step) -> Outcome {
-        let mut outcome = Outcome { message: step.message, ..Outcome::view() };
-        if let Some(selection) = step.select {
-            self.selection = selection;
-        }
-        if let Some((world, screen)) = step.hold {
-            let now = self.viewport.to_screen(world);
-            self.viewport.pan(screen.x - now.x, screen.y - now.y);
-        }
-        let before = self.scheme.fresh_id();
-        match step.change {
-            Change::None => {}
-            Change::Preview(edit) => match apply(&self.scheme, &edit) {
-                Ok(scheme) => {
-                    outcome.scheme_changed = scheme != *self.shown();
-                    self.refusal = None;
-                    self.preview = Some((edit, scheme));
-                }
-                Err(error) => self.refusal = Some(error.to_string()),
-            },
-            Change::Drop => outcome.scheme_changed = self.preview.take().is_some(),
-            Change::Keep => {
-                outcome.message = outcome.message.or_else(|| self.refusal.clone());
-                if let Some((edit, scheme)) = self.preview.take().filter(|(_, scheme)| *scheme != self.scheme) {
-                    outcome.message = outcome.message.or_else(|| lost(&edit, &self.scheme, &scheme));
-                    self.commit(scheme, label(&edit));
-                    (outcome.scheme_changed, outcome.committed) = (true, true);
-                }
-            }
-            Change::Commit(edit) => match self.change(&edit) {
-                Ok(done) => outcome = Outcome { message: outcome.message.or(done.message), ..done },
-                Err(refusal) => {
-                    self.refusal = Some(refusal.to_string());
-                    outcome.message = self.refusal.clone();
-                }
-            },
-        }
-        if step.select_new && outcome.committed {
-            self.selection = (before.0..self.scheme.fresh_id().0).find_map(|id| find(&self.scheme, Id(id)));
-        }
-        outcome
     }
 
     fn change(&mut self, edit: &Edit) -> Result<Outcome, Refusal> {
@@ -450,57 +306,6 @@ impl Editor {
         }
         self.settle();
         Outcome::committed()
-    }
-
-    fn command(&mut self, key: Key, modifiers: Modifiers) -> Option<Outcome> {
-        let Key::Char(c) = key else { return None };
-        let middle = super::ScreenPoint::new(self.viewport.width_px / 2.0, self.viewport.height_px / 2.0);
-        match (c.to_ascii_lowercase(), modifiers.shift) {
-            ('z', false) => return Some(self.undo()),
-            ('z', true) | ('y', false) => return Some(self.redo()),
-            ('+' | '=', _) => self.viewport.zoom_by(KEY_ZOOM, middle),
-            ('-', _) => self.viewport.zoom_by(1.0 / KEY_ZOOM, middle),
-            ('0', _) => self.viewport.zoom_to(1.0, middle),
-            _ => return None,
-        }
-        Some(Outcome::view())
-    }
-
-    /// Out of a drag, then out of the selection, then out of the tool.
-    fn back_out(&mut self) -> Outcome {
-        if self.preview.is_some() || self.recogniser.busy() {
-            self.drop_gesture();
-            return Outcome { scheme_changed: true, ..Outcome::view() };
-        }
-        self.refusal = None;
-        if self.selection.take().is_some() { Outcome::view() } else { self.set_tool(Tool::Select) }
-    }
-
-    fn remove_selection(&mut self) -> Option<Outcome> {
-        let edit = match self.selection? {
-            Target::Cut(corner) => Edit::SetCut { corner, cut: None },
-            Target::Face(_) | Target::Dimension(_) => return None,
-            other => Edit::Remove(other.element()?),
-        };
-        Some(self.perform(edit).unwrap_or_else(|refusal| self.refused(&refusal)))
-    }
-
-    fn nudge(&mut self, key: Key, modifiers: Modifiers, model: &Model) -> Option<Outcome> {
-        let step = if modifiers.shift { LARGE_NUDGE_M } else { NUDGE_M };
-        let by = match key {
-            Key::Left => Point::new(-step, 0.0),
-            Key::Right => Point::new(step, 0.0),
-            Key::Up => Point::new(0.0, step),
-            _ => Point::new(0.0, -step),
-        };
-        let places = Places { scheme: &self.scheme, faces: &self.faces, model };
-        let edit = moving::nudge(&places, self.selection?, by)?;
-        Some(self.perform(edit).unwrap_or_else(|refusal| self.refused(&refusal)))
-    }
-
-    fn refused(&mut self, refusal: &Refusal) -> Outcome {
-        self.refusal = Some(refusal.to_string());
-        Outcome { message: self.refusal.clone(), ..Outcome::view() }
     }
 }
 
