@@ -1,5 +1,5 @@
-//! The Falsewright page.
+//! Starts the page.
 
 fn main() {
-    leptos::mount::mount_to_body(|| "Falsewright");
+    falsewright_app::start();
 }

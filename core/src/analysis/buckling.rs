@@ -1,23 +1,20 @@
 use super::factorised::Factorised;
 use super::loads::LocalLoads;
 use super::piece::{Pieces, Response};
-use super::subdivision::Subdivision;
+use super::subdivision::{Subdivision, parts_for_change};
 use super::{Displacement, Frame, FrameError, LoadCase, Solution};
 
 /// Relative width to which a factor is closed in.
 const CLOSE: f64 = 1e-10;
 
-/// Factor from which on a frame counts as one that never buckles: what compression it has may be rounding.
-const NEVER: f64 = 1e9;
+/// Axial force, by the greatest force in any member, that is taken for rounding.
+const ROUNDING: f64 = 1e-10;
 
 /// Rounds of inverse iteration for the shape.
 const ROUNDS: usize = 4;
 
 /// Parts of a compressed member. In halves its own buckling shows in the movement of its middle.
 const HALVES: usize = 2;
-
-/// Parts of a member along which the axial force changes.
-const PARTS: usize = 8;
 
 /// Greatest N·L²/EI with which the shape of a part is drawn.
 const DRAWN_TENSION: f64 = 100.0;
@@ -57,17 +54,14 @@ impl Frame {
     /// Lowest factors on the loads, with axial forces growing in proportion, at which the frame buckles elastically.
     ///
     /// Exact stability functions, so that one member from node to node is enough; the critical factors are counted after
-    /// W. H. Wittrick, F. W. Williams, *Q. J. Mech. Appl. Math.* 24 (1971), 263–284. Where loads act along a member, the
-    /// axial force is taken as constant over each of its 8 parts. Bars do not buckle by themselves.
+    /// W. H. Wittrick, F. W. Williams, *Q. J. Mech. Appl. Math.* 24 (1971), 263–284. A member along which the axial force
+    /// changes is cut into parts of constant axial force. Bars do not buckle by themselves.
     pub fn lowest_buckling_factor(&self, loads: &LoadCase) -> Result<BucklingMode, FrameError> {
         let first_order = self.factorise()?.solve(loads)?;
         let parts = |member: usize| {
             let (at_i, at_j) = first_order.axial_ends(member);
-            match (self.members[member].ei > 0.0, at_i == at_j) {
-                (true, false) => PARTS,
-                (true, true) if at_i < 0.0 => HALVES,
-                _ => 1,
-            }
+            let least = if at_i.min(at_j) < 0.0 { HALVES } else { 1 };
+            if self.members[member].ei > 0.0 { parts_for_change(at_i, at_j).max(least) } else { 1 }
         };
         let fine = Subdivision::new(self, parts);
         let solution = fine.frame.factorise()?.solve(&fine.loads(loads))?;
@@ -93,7 +87,9 @@ struct Search<'a> {
 
 impl<'a> Search<'a> {
     fn new(frame: &'a Frame, solution: &Solution) -> Self {
-        let axial = (0..frame.members.len()).map(|member| solution.mean_axial(member)).collect();
+        let least = ROUNDING * solution.greatest_force();
+        let axial = (0..frame.members.len()).map(|member| solution.mean_axial(member));
+        let axial = axial.map(|axial| if axial.abs() > least { axial } else { 0.0 }).collect();
         Self { factorised: Factorised::new(frame), axial, tried: vec![(0.0, 0)] }
     }
 
@@ -116,10 +112,9 @@ impl<'a> Search<'a> {
 
     /// Closes in on the critical factor of this rank, the lowest being 1: a factor below it and one just above.
     fn close_in(&mut self, rank: usize) -> (f64, f64) {
-        const NONE: (f64, f64) = (0.0, f64::INFINITY);
-        let Some(highest) = self.highest() else { return NONE };
+        let Some(highest) = self.highest() else { return (0.0, f64::INFINITY) };
         if self.tried.iter().all(|(_, count)| *count < rank) && self.count_below(highest) < rank {
-            return NONE;
+            return (0.0, f64::INFINITY);
         }
         let above = self.tried.iter().filter(|(_, count)| *count >= rank).map(|(factor, _)| *factor);
         let below = self.tried.iter().filter(|(_, count)| *count < rank).map(|(factor, _)| *factor);
@@ -133,7 +128,7 @@ impl<'a> Search<'a> {
                 high = middle;
             }
         }
-        if high < NEVER { (low, high) } else { NONE }
+        (low, high)
     }
 
     /// Shape in which the frame resists least at a factor just below the critical one, by inverse iteration.

@@ -86,10 +86,10 @@ pub enum FrameError {
     Unstable,
     /// Axial forces of a second-order analysis keep changing.
     #[error(
-        "the second-order analysis did not settle in {iterations} rounds; the loads are too near buckling, brace or stiffen the frame"
+        "the second-order analysis did not settle in {rounds} rounds; the loads are too near buckling, brace or stiffen the frame"
     )]
     NotConverged {
         /// Rounds tried.
-        iterations: usize,
+        rounds: usize,
     },
 }

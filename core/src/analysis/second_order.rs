@@ -1,70 +1,83 @@
 use super::factorised::Factorised;
-use super::subdivision::Subdivision;
+use super::subdivision::{Subdivision, parts_for_change};
 use super::{Frame, FrameError, LoadCase, Solution};
 
 /// Rounds of finding the axial forces again.
-const ROUNDS: usize = 100;
+const ROUNDS: usize = 200;
 
-/// Change of the axial forces, by the greatest of them, at which they have settled.
-const SETTLED: f64 = 1e-10;
+/// Change of the axial forces still to come, by the greatest force, at which they have settled.
+const SETTLED: f64 = 1e-8;
 
-/// Parts of a member along which the axial force changes.
-const PARTS: usize = 8;
+/// `L·√(N/EI)` aimed at for a part in tension, and the greatest with which the transfer functions keep their figures.
+const TENSE: f64 = 6.0;
+const TOO_TENSE: f64 = 12.0;
 
-/// Greatest `L·√(N/EI)` of a part in tension: beyond it the transfer functions lose figures.
-const LARGE_TENSION: f64 = 6.0;
+/// Most parts of any member: enough for a tension of 9·10⁶·EI/L². Beyond it, the tension that acts on the deflections is
+/// taken as that.
+const MOST_PARTS: usize = 256;
 
-/// Most parts of any member.
-const MOST_PARTS: usize = 32;
+/// Times that members may be cut again because their tension has grown.
+const CUTS: usize = 8;
 
 impl Frame {
     /// Solves the equilibrium of the deflected frame, with the sway of nodes (P-Δ) and the bow of members (P-δ).
     ///
     /// Axial forces act on small displacements: `EI·v'''' − N·v'' = q` is solved exactly for the axial force of each
-    /// member, and the axial forces are found again until they settle. Where loads act along a member, it is cut into 8
-    /// parts of constant axial force for this purpose. Members do not shorten by bowing. Imperfections are for the
-    /// caller, in the nodes' places or as loads.
+    /// member, and the axial forces are found again until they settle. A member along which the axial force changes is
+    /// cut into parts of constant axial force for this purpose. Members do not shorten by bowing. Imperfections are for
+    /// the caller, in the nodes' places or as loads.
     pub fn solve_second_order(&self, loads: &LoadCase) -> Result<Solution, FrameError> {
-        let first_order = self.factorise()?.solve(loads)?;
-        let parts = |member: usize| {
-            let (at_i, at_j) = first_order.axial_ends(member);
-            let Some(data) = self.members.get(member).filter(|data| data.ei > 0.0) else { return 1 };
-            let (length, ..) = self.direction(data);
-            let tense = length * (at_i.max(at_j).max(0.0) / data.ei).sqrt() / LARGE_TENSION;
-            let parts = if at_i == at_j { 1 } else { PARTS };
-            parts.max(libm::ceil(tense) as usize).min(MOST_PARTS)
-        };
-        let fine = Subdivision::new(self, parts);
-        let fine_loads = fine.loads(loads);
-
-        let mut factorised = Factorised::new(&fine.frame);
-        let mut before = vec![0.0; fine.frame.members.len()];
-        for _ in 0..ROUNDS {
-            factorised.factorise_stable()?;
-            let solution = factorised.solve(&fine_loads)?;
-            let tensions = fine.tensions(&solution);
-            let greatest = tensions.iter().fold(0.0, |most: f64, tension| most.max(tension.abs()));
-            let change =
-                tensions.iter().zip(&before).fold(0.0, |most: f64, (now, before)| most.max((now - before).abs()));
-            if change <= SETTLED * greatest {
-                return Ok(solution.join(&fine.starts, self.nodes.len()));
+        let mut solution = self.factorise()?.solve(loads)?;
+        for _ in 0..CUTS {
+            let fine = Subdivision::new(self, |member| self.parts(member, &solution));
+            solution = fine.settle(&fine.loads(loads))?.join(&fine.starts, self.nodes.len());
+            let fits = |(member, parts): (usize, &[usize])| {
+                TENSE * self.parts(member, &solution) as f64 <= TOO_TENSE * (parts[1] - parts[0]) as f64
+            };
+            if fine.starts.windows(2).enumerate().all(fits) {
+                return Ok(solution);
             }
-            factorised.set_tensions(tensions.iter().copied());
-            before = tensions;
         }
-        Err(FrameError::NotConverged { iterations: ROUNDS })
+        Err(FrameError::NotConverged { rounds: CUTS })
+    }
+
+    fn parts(&self, member: usize, solution: &Solution) -> usize {
+        let data = &self.members[member];
+        if data.ei == 0.0 {
+            return 1;
+        }
+        let (at_i, at_j) = solution.axial_ends(member);
+        let (length, ..) = self.direction(data);
+        let tense = length * (at_i.max(at_j).max(0.0) / data.ei).sqrt() / TENSE;
+        parts_for_change(at_i, at_j).max(libm::ceil(tense) as usize).min(MOST_PARTS)
     }
 }
 
 impl Subdivision {
-    /// Mean axial force of each part, as far as the transfer functions bear it.
-    fn tensions(&self, solution: &Solution) -> Vec<f64> {
-        let bear = 4.0 * LARGE_TENSION * LARGE_TENSION;
-        let parts = self.frame.members.iter().zip(&self.lengths).enumerate();
-        let tensions = parts.map(|(part, (member, length))| {
-            let mean = solution.mean_axial(part);
-            if member.ei > 0.0 { mean.min(bear * member.ei / (length * length)) } else { mean }
-        });
-        tensions.collect()
+    /// Solves until the axial forces settle.
+    fn settle(&self, loads: &LoadCase) -> Result<Solution, FrameError> {
+        let mut factorised = Factorised::new(&self.frame);
+        let mut before = vec![0.0; self.frame.members.len()];
+        let mut change_before = f64::INFINITY;
+        for _ in 0..ROUNDS {
+            factorised.factorise_stable()?;
+            let solution = factorised.solve(loads)?;
+            let axial: Vec<f64> = (0..before.len()).map(|part| solution.mean_axial(part)).collect();
+            let change = axial.iter().zip(&before).fold(0.0, |most: f64, (now, then)| most.max((now - then).abs()));
+            // Changes shrink by a steady ratio, and all those to come add up to this one / (1 − ratio).
+            let left = (1.0 - change / change_before).max(1e-2);
+            if change <= SETTLED * solution.greatest_force() * left {
+                return Ok(solution);
+            }
+            factorised
+                .set_tensions(axial.iter().enumerate().map(|(part, axial)| axial.min(self.greatest_tension(part))));
+            (before, change_before) = (axial, change);
+        }
+        Err(FrameError::NotConverged { rounds: ROUNDS })
+    }
+
+    fn greatest_tension(&self, part: usize) -> f64 {
+        let (ei, length) = (self.frame.members[part].ei, self.lengths[part]);
+        if ei > 0.0 { TOO_TENSE * TOO_TENSE * ei / (length * length) } else { f64::INFINITY }
     }
 }

@@ -109,6 +109,18 @@ impl Solution {
         0.5 * (at_i + at_j)
     }
 
+    /// Greatest force in the members, with moments divided by the member's length: what rounding is measured by.
+    pub(super) fn greatest_force(&self) -> f64 {
+        let members = 0..self.pieces.starts.len() - 1;
+        members.fold(0.0, |most: f64, member| {
+            let pieces = self.pieces.of(member);
+            let length = pieces.last().map_or(1.0, Piece::end);
+            pieces.iter().map(|piece| &piece.start).fold(most, |most, state| {
+                most.max(state.axial.abs()).max(state.transverse.abs()).max(state.moment.abs() / length)
+            })
+        })
+    }
+
     /// Joins the parts of each member, where `starts` are the first parts, and forgets nodes beyond the first `nodes`.
     pub(super) fn join(mut self, starts: &[usize], nodes: usize) -> Self {
         self.pieces.join(starts);

@@ -1,7 +1,7 @@
 //! Continuous beams, put to the frame solver.
 
 use super::chain::{BeamLoad, Chain};
-use super::line::{Envelope, LineResult, Peak};
+use super::line::{Envelope, Peak};
 use crate::analysis::{Axis, Factorised, Frame, FrameError, LoadCase, Member, Support};
 
 /// Axial stiffness of a beam without axial force, kN.
@@ -48,11 +48,8 @@ impl ContinuousBeam {
         let solution = factorised.solve(&load_case)?;
         let reactions: Vec<f64> = self.chain.support_nodes().map(|node| solution.reaction(node).fy).collect();
         let places = self.chain.supports.iter().map(|&index| self.chain.nodes_m[index]);
-        let LineResult { mut envelope, .. } = self.chain.read(&solution);
-        envelope.bearing = Peak::among(case, places.zip(reactions.iter().copied()));
-        for peak in [&mut envelope.moment, &mut envelope.shear, &mut envelope.deflection.peak] {
-            peak.case = case;
-        }
+        let bearing = Peak::among(0, places.zip(reactions.iter().copied()));
+        let envelope = Envelope { bearing, ..self.chain.envelope(&solution) }.in_case(case);
         Ok(BeamResult { reactions, envelope })
     }
 }

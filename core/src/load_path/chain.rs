@@ -1,7 +1,11 @@
 //! A straight line of members in a frame: how it is built, loaded and read, whichever way it runs.
 
-use super::line::LineResult;
+use super::line::{Deflection, Envelope, Peak};
 use crate::analysis::{Axis, DistributedLoad, Frame, LoadCase, Member, NodalLoad, PointLoad, Solution};
+use crate::results::Station;
+
+/// Stations on each member of a diagram.
+const INTERVALS: usize = 8;
 
 /// A load on a chain.
 #[derive(Clone, Copy, Debug)]
@@ -133,8 +137,85 @@ impl Chain {
         }
     }
 
-    /// Forces and shape along the chain.
-    pub fn read(&self, solution: &Solution) -> LineResult {
-        LineResult::read(solution, self.first_member, &self.nodes_m, &self.supports)
+    /// Greatest moment, shear and deflection along the chain.
+    pub fn envelope(&self, solution: &Solution) -> Envelope {
+        let mut envelope = Envelope::default();
+        let mut from_chord = Vec::with_capacity(self.nodes_m.len());
+        for (index, start) in self.nodes_m.iter().enumerate().take(self.nodes_m.len().saturating_sub(1)) {
+            let extremes = solution.extremes(self.first_member + index);
+            let peak = |(value, x): (f64, f64)| (start + x, value);
+            envelope.moment.raise(Peak::among(0, [extremes.moment_max, extremes.moment_min].map(peak)));
+            envelope.shear.raise(Peak::among(0, [extremes.shear_max, extremes.shear_min].map(peak)));
+            from_chord.push(peak(extremes.deflection_from_chord));
+        }
+        for span in self.supports.windows(2) {
+            let (a, b) = (span[0], span[1]);
+            let peak = if b == a + 1 { from_chord[a] } else { self.off_chord(solution, a, b) };
+            let span_m = self.nodes_m[b] - self.nodes_m[a];
+            envelope.deflection.raise(Deflection { peak: Peak::among(0, [peak]), span_m });
+        }
+        let end = self.nodes_m.len().saturating_sub(1);
+        let roots = [self.supports.first().map(|&root| (root, 0)), self.supports.last().map(|&root| (root, end))];
+        for (root, tip) in roots.into_iter().flatten().filter(|(root, tip)| root != tip) {
+            let drop = self.deflection_at(solution, tip) - self.deflection_at(solution, root);
+            let span_m = 2.0 * (self.nodes_m[tip] - self.nodes_m[root]).abs();
+            let peak = Peak::among(0, [(self.nodes_m[tip], drop)]);
+            envelope.deflection.raise(Deflection { peak, span_m });
+        }
+        envelope
+    }
+
+    /// Forces and shape at places along the chain.
+    pub fn stations(&self, solution: &Solution) -> Vec<Station> {
+        (0..self.nodes_m.len().saturating_sub(1)).flat_map(|index| self.member_stations(solution, index)).collect()
+    }
+
+    fn member_stations<'s>(&'s self, solution: &'s Solution, index: usize) -> impl Iterator<Item = Station> + 's {
+        let (start, length) = (self.nodes_m[index], self.nodes_m[index + 1] - self.nodes_m[index]);
+        let member = self.first_member + index;
+        (0..=INTERVALS).map(move |i| {
+            let x = length * i as f64 / INTERVALS as f64;
+            Station {
+                s_m: start + x,
+                moment_knm: solution.moment_at(member, x),
+                shear_kn: solution.shear_at(member, x),
+                deflection_m: solution.deflection_at(member, x),
+            }
+        })
+    }
+
+    /// Deflection across the chain at a node.
+    fn deflection_at(&self, solution: &Solution, node: usize) -> f64 {
+        match node.checked_sub(1) {
+            None => solution.deflection_at(self.first_member, 0.0),
+            Some(member) => {
+                let length = self.nodes_m[node] - self.nodes_m[member];
+                solution.deflection_at(self.first_member + member, length)
+            }
+        }
+    }
+
+    /// Greatest distance from the chord of a span of several members between two nodes: the station furthest away,
+    /// and the top of the parabola through it and its neighbours.
+    fn off_chord(&self, solution: &Solution, a: usize, b: usize) -> (f64, f64) {
+        let mut span: Vec<Station> = (a..b).flat_map(|index| self.member_stations(solution, index)).collect();
+        span.dedup_by(|p, q| (p.s_m - q.s_m).abs() < 1e-9);
+        let (Some(start), Some(end)) = (span.first(), span.last()) else { return (0.0, 0.0) };
+        let slope = (end.deflection_m - start.deflection_m) / (end.s_m - start.s_m);
+        let off = |station: &Station| station.deflection_m - start.deflection_m - slope * (station.s_m - start.s_m);
+        let points: Vec<(f64, f64)> = span.iter().map(|station| (station.s_m, off(station))).collect();
+        let furthest = points.windows(3).max_by(|p, q| p[1].1.abs().total_cmp(&q[1].1.abs()));
+        let Some(&[before, (x, y), after]) = furthest.and_then(|three| three.first_chunk::<3>()) else {
+            return (0.0, 0.0);
+        };
+        let (left, right) = ((y - before.1) / (x - before.0), (after.1 - y) / (after.0 - x));
+        let width = after.0 - before.0;
+        let curvature = (right - left) / width;
+        if curvature.abs() < 1e-15 {
+            return (x, y);
+        }
+        let slope = (left * (after.0 - x) + right * (x - before.0)) / width;
+        let step = (-slope / (2.0 * curvature)).clamp(before.0 - x, after.0 - x);
+        (x + step, y + slope * step + curvature * step * step)
     }
 }

@@ -1,10 +1,4 @@
-//! Forces and shape along a straight line of members.
-
-use crate::analysis::Solution;
-use crate::results::Station;
-
-/// Stations on each member of a diagram.
-const INTERVALS: usize = 8;
+//! Greatest effects along a straight line of members.
 
 /// A greatest value, by size, and where and when it stands.
 #[derive(Clone, Copy, Debug, Default)]
@@ -81,99 +75,19 @@ impl Envelope {
         }
     }
 
+    /// The same, told of one case.
+    pub fn in_case(mut self, case: usize) -> Self {
+        for peak in [&mut self.moment, &mut self.shear, &mut self.bearing, &mut self.deflection.peak] {
+            peak.case = case;
+        }
+        self
+    }
+
     /// The same, told of one place and case.
     pub fn told_of(mut self, at_m: f64, case: usize) -> Self {
         for peak in [&mut self.moment, &mut self.shear, &mut self.bearing, &mut self.deflection.peak] {
             (peak.at_m, peak.case) = (at_m, case);
         }
         self
-    }
-}
-
-/// What one load case does to a line.
-#[derive(Clone, Debug, Default)]
-pub struct LineResult {
-    /// Without bearing, which the supports know.
-    pub envelope: Envelope,
-    pub stations: Vec<Station>,
-}
-
-impl LineResult {
-    /// Reads a chain of members, the first of which is `first_member`, with nodes at these places. `supports` are
-    /// indices of nodes in rising order.
-    pub fn read(solution: &Solution, first_member: usize, nodes_m: &[f64], supports: &[usize]) -> Self {
-        let mut line = Self::default();
-        for (index, pair) in nodes_m.windows(2).enumerate() {
-            let (start, length) = (pair[0], pair[1] - pair[0]);
-            let member = first_member + index;
-            let extremes = solution.extremes(member);
-            let peak = |(value, x): (f64, f64)| (start + x, value);
-            line.envelope.moment.raise(Peak::among(0, [extremes.moment_max, extremes.moment_min].map(peak)));
-            line.envelope.shear.raise(Peak::among(0, [extremes.shear_max, extremes.shear_min].map(peak)));
-            line.stations.extend((0..=INTERVALS).map(|i| {
-                let x = length * i as f64 / INTERVALS as f64;
-                Station {
-                    s_m: start + x,
-                    moment_knm: solution.moment_at(member, x),
-                    shear_kn: solution.shear_at(member, x),
-                    deflection_m: solution.deflection_at(member, x),
-                }
-            }));
-        }
-        line.envelope.deflection = line.deflection(solution, first_member, nodes_m, supports);
-        line
-    }
-
-    /// The span or cantilever that deflects most for its length.
-    fn deflection(&self, solution: &Solution, first_member: usize, nodes_m: &[f64], supports: &[usize]) -> Deflection {
-        let mut worst = Deflection::default();
-        let (Some(&first), Some(&last), Some(end)) = (supports.first(), supports.last(), nodes_m.len().checked_sub(1))
-        else {
-            return worst;
-        };
-        for pair in supports.windows(2) {
-            let (a, b) = (pair[0], pair[1]);
-            let peak = if b == a + 1 {
-                let (value, x) = solution.extremes(first_member + a).deflection_from_chord;
-                (nodes_m[a] + x, value)
-            } else {
-                self.off_chord(a, b)
-            };
-            worst.raise(Deflection { peak: Peak::among(0, [peak]), span_m: nodes_m[b] - nodes_m[a] });
-        }
-        for (root, tip) in [(first, 0), (last, end)] {
-            if root != tip {
-                let at =
-                    |node: usize| self.stations[(node * (INTERVALS + 1)).min(self.stations.len() - 1)].deflection_m;
-                let drop = at(tip) - at(root);
-                let span_m = 2.0 * (nodes_m[tip] - nodes_m[root]).abs();
-                worst.raise(Deflection { peak: Peak::among(0, [(nodes_m[tip], drop)]), span_m });
-            }
-        }
-        worst
-    }
-
-    /// Greatest distance from the chord of a span of several members between two nodes: the station furthest away,
-    /// and the top of the parabola through it and its neighbours.
-    fn off_chord(&self, a: usize, b: usize) -> (f64, f64) {
-        let span = &self.stations[a * (INTERVALS + 1)..b * (INTERVALS + 1)];
-        let (Some(start), Some(end)) = (span.first(), span.last()) else { return (0.0, 0.0) };
-        let slope = (end.deflection_m - start.deflection_m) / (end.s_m - start.s_m);
-        let off = |station: &Station| station.deflection_m - start.deflection_m - slope * (station.s_m - start.s_m);
-        let mut points: Vec<(f64, f64)> = span.iter().map(|station| (station.s_m, off(station))).collect();
-        points.dedup_by(|p, q| (p.0 - q.0).abs() < 1e-9);
-        let Some(top) = (0..points.len()).max_by(|&i, &j| points[i].1.abs().total_cmp(&points[j].1.abs())) else {
-            return (0.0, 0.0);
-        };
-        let (Some(&p), Some(&q)) = (points.get(top.wrapping_sub(1)), points.get(top + 1)) else { return points[top] };
-        let (x, y) = points[top];
-        let (left, right) = ((y - p.1) / (x - p.0), (q.1 - y) / (q.0 - x));
-        let curvature = (right - left) / (q.0 - p.0);
-        if curvature.abs() < 1e-15 {
-            return points[top];
-        }
-        let slope_at_top = (left * (q.0 - x) + right * (x - p.0)) / (q.0 - p.0);
-        let step = (-slope_at_top / (2.0 * curvature)).clamp(p.0 - x, q.0 - x);
-        (x + step, y + slope_at_top * step + curvature * step * step)
     }
 }

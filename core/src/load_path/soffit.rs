@@ -50,7 +50,9 @@ impl<'a> Table<'a> {
 
     fn solve(&self, record: &mut Record) -> Result<(), FrameError> {
         let service = soffit_levels::solve(self, &UNFACTORED)?;
-        let factored = soffit_levels::solve(self, &factors(self.scheme.basis))?;
+        let factors = factors(self.scheme.basis);
+        let factored = (factors != UNFACTORED).then(|| soffit_levels::solve(self, &factors)).transpose()?;
+        let strength = factored.as_ref().unwrap_or(&service);
         let falsework = self.falsework;
         let mut check = |name: &str, item: &Item, strength: &Envelope, service: &Envelope, bearing_m: f64| {
             record.check_bending(&Bending {
@@ -64,15 +66,15 @@ impl<'a> Table<'a> {
                 place: &|x| (format!("x = {x:.2} m"), Point::new(x, falsework.head_m)),
             });
         };
-        check("facing", &falsework.facing, &factored.facing, &service.facing, 0.0);
+        check("facing", &falsework.facing, &strength.facing, &service.facing, 0.0);
         let on_primary = falsework.primary.beam().map_or(0.1, |beam| beam.breadth_m);
-        check("secondary", &falsework.secondary, &factored.secondary, &service.secondary, on_primary);
-        if let (Some(factored), Some(service)) = (&factored.primary, &service.primary) {
+        check("secondary", &falsework.secondary, &strength.secondary, &service.secondary, on_primary);
+        if let (Some(strength), Some(service)) = (&strength.primary, &service.primary) {
             let on_head = falsework.leg.leg().map_or(0.1, |leg| 2.0 * leg.footprint_m);
-            check("primary", &falsework.primary, factored, service, on_head);
+            check("primary", &falsework.primary, strength, service, on_head);
         }
         let bent = Bent::build(falsework, self.ends_m);
-        soffit_bent::solve(self, &bent, &service, &factored, record)
+        soffit_bent::solve(self, &bent, &service, factored.as_ref(), record)
     }
 
     /// Pour and front, in words.

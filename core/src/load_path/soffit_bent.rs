@@ -13,7 +13,7 @@ use crate::analysis::{FrameError, LoadCase, Solution};
 use crate::catalogue::Item;
 use crate::checks::{check_base, check_brace, check_lateral_torsional, check_leg};
 use crate::geometry::Point;
-use crate::model::LegKind;
+use crate::model::{BracingBar, LegKind};
 use crate::results::{CheckKind, Diagram, LegForce, Severity, Verdict};
 
 /// Part of the vertical load that acts sideways beside known horizontal loads (BS 5975, from memory).
@@ -24,25 +24,27 @@ const BESIDE_KNOWN: f64 = 0.01;
 const REFUSED_BELOW: f64 = 3.0;
 const SECOND_ORDER_BELOW: f64 = 10.0;
 
-/// Solves the most loaded bent, checks its members, and closes the ledger over all bents.
+/// Solves the most loaded bent, checks its members, and closes the ledger over all bents. `factored` is given where
+/// factors differ from 1.
 pub fn solve(
     table: &Table,
     bent: &Bent,
     service: &Levels,
-    factored: &Levels,
+    factored: Option<&Levels>,
     record: &mut Record,
 ) -> Result<(), FrameError> {
     let widest = service.bent_widths.iter().copied().fold(0.0, f64::max);
     let mut run = Run { table, bent, widest, sway_factor: 1.0 };
     let permanent = factors(table.scheme.basis).permanent;
-    run.sway_factor = run.check_stability(factored, permanent, record)?;
+    run.sway_factor = run.check_stability(factored.unwrap_or(service), permanent, record)?;
 
     let unfactored = run.states(service, 1.0)?;
-    let strength = run.states(factored, permanent)?;
-    run.check_chain(bent.primary(), &table.falsework.primary, "primary", &strength, &unfactored, record);
-    run.check_transfer(&strength, &unfactored, record);
-    run.check_legs(&strength, record);
-    run.check_braces(&strength, record);
+    let factored = factored.map(|levels| run.states(levels, permanent)).transpose()?;
+    let strength = factored.as_ref().unwrap_or(&unfactored);
+    run.check_chain(bent.primary(), &table.falsework.primary, "primary", strength, &unfactored, record);
+    run.check_transfer(strength, &unfactored, record);
+    run.check_legs(strength, record);
+    run.check_braces(strength, record);
     run.report_legs(&unfactored, &service.bent_widths, record);
     for state in &unfactored {
         soffit_ledger::front(table, &bent.without_bases(&state.lifted), service, state.front, record)?;
@@ -162,16 +164,14 @@ impl Run<'_> {
         Ok(factor)
     }
 
+    /// Greatest effects on a chain over all states, sway to the worse side.
     fn envelope(&self, chain: &Chain, states: &[State]) -> Envelope {
         let mut all = Envelope::default();
         for state in states {
-            let mut envelope = chain.read(&state.solution).envelope;
-            for peak in [&mut envelope.moment, &mut envelope.shear, &mut envelope.deflection.peak] {
-                peak.case = state.front;
-            }
-            let lateral = chain.read(&state.sway).envelope.times(state.lateral_kn);
-            envelope.moment.value += lateral.moment.value;
-            envelope.shear.value += lateral.shear.value;
+            let mut envelope = chain.envelope(&state.solution).in_case(state.front);
+            let sway = chain.envelope(&state.sway).times(state.lateral_kn);
+            envelope.moment.value += sway.moment.value;
+            envelope.shear.value += sway.shear.value;
             all.raise(&envelope);
         }
         all
@@ -242,7 +242,7 @@ impl Run<'_> {
     ) {
         let Some(full) = states.first() else { return };
         let start = chain.start_m();
-        let mut stations = chain.read(&full.solution).stations;
+        let mut stations = chain.stations(&full.solution);
         stations.iter_mut().for_each(|station| station.s_m -= start);
         let (from, to) = (Point::new(start, z), Point::new(chain.end_m(), z));
         record.results.diagrams.push(Diagram { owner, member, from, to, stations });
@@ -299,21 +299,28 @@ impl Run<'_> {
         (compressions, reactions)
     }
 
+    /// Checks every tube of the bracing under its greatest force.
     fn check_braces(&self, strength: &[State], record: &mut Record) {
         let falsework = self.table.falsework;
+        let mut peaks: Vec<(BracingBar, Peak)> = Vec::new();
         for state in strength {
             let sway = self.bent.brace_forces(&state.sway);
-            for ((bar, force), (_, sway)) in self.bent.brace_forces(&state.solution).zip(sway) {
-                let force = force.abs() + sway.abs() * state.lateral_kn;
-                let name = if bar.diagonal { "diagonal" } else { "level tube" };
-                let member = format!("{} {name}", falsework.mark);
-                let at = bar.from.lerp(bar.to, 0.5);
-                let place = format!("x = {:.2} m, level {:.2} m", at.x, at.z);
-                let case = self.table.case(state.front);
-                let subject = Subject { owner: falsework.id, member: &member, case: &case, place: &place, at };
-                let length = (bar.to - bar.from).length();
-                record.check(&subject, check_brace(&falsework.brace, self.table.scheme.basis, force, length));
+            for (index, ((bar, force), (_, sway))) in self.bent.brace_forces(&state.solution).zip(sway).enumerate() {
+                let value = force.abs() + sway.abs() * state.lateral_kn;
+                if index == peaks.len() {
+                    peaks.push((*bar, Peak::default()));
+                }
+                peaks[index].1.raise(Peak { value, at_m: 0.0, case: state.front });
             }
+        }
+        for (bar, peak) in peaks {
+            let member = format!("{} {}", falsework.mark, if bar.diagonal { "diagonal" } else { "level tube" });
+            let at = bar.from.lerp(bar.to, 0.5);
+            let place = format!("x = {:.2} m, level {:.2} m", at.x, at.z);
+            let case = self.table.case(peak.case);
+            let subject = Subject { owner: falsework.id, member: &member, case: &case, place: &place, at };
+            let length = (bar.to - bar.from).length();
+            record.check(&subject, check_brace(&falsework.brace, self.table.scheme.basis, peak.value, length));
         }
     }
 

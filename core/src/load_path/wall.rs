@@ -2,7 +2,7 @@
 
 use super::beam::ContinuousBeam;
 use super::chain::BeamLoad;
-use super::line::{Envelope, LineResult};
+use super::line::Envelope;
 use super::record::{Bending, Record, Subject};
 use super::wall_frame::{self, Link, Upright};
 use super::{wall_ledger, wall_pressure};
@@ -12,7 +12,7 @@ use crate::checks::{check_leg, check_tie};
 use crate::geometry::Point;
 use crate::layout::build_up_m;
 use crate::model::{Model, PlacedShutter, PlacedTieRow, Pour};
-use crate::results::{Diagram, PressureDiagram, Severity, TieForce};
+use crate::results::{Diagram, PressureDiagram, Severity, Station, TieForce};
 use crate::scheme::{Arrangement, Scheme};
 
 /// What a shutter hands down to its uprights and ties.
@@ -157,9 +157,9 @@ impl<'a> Walls<'a> {
                 return;
             }
         };
-        for ((path, line), foot) in group.paths.iter().zip(&solved.lines).zip(&solved.feet) {
-            self.check_upright(path, line, record);
-            self.tell_foot(path, *foot, record);
+        for (index, path) in group.paths.iter().enumerate() {
+            self.check_upright(path, &solved.envelopes[index], &solved.stations[index], record);
+            self.tell_foot(path, solved.feet[index], record);
         }
         if let Some(prop) = &solved.missing_prop {
             let path = group.paths[prop.upright];
@@ -279,21 +279,21 @@ impl<'a> Walls<'a> {
         Ok(result.reactions)
     }
 
-    fn check_upright(&self, path: &Path, line: &LineResult, record: &mut Record) {
+    fn check_upright(&self, path: &Path, envelope: &Envelope, stations: &[Station], record: &mut Record) {
         let shutter = path.shutter;
         let level = match shutter.arrangement {
             Arrangement::UprightPrimaries => Level::Primary,
             Arrangement::LevelPrimaries => Level::Secondary,
         };
         let (_, width) = greatest(&path.widths);
-        self.check(shutter, level, line.envelope.times(width), &|up| shutter.bottom_m + up, record);
+        self.check(shutter, level, envelope.times(width), &|up| shutter.bottom_m + up, record);
         let x = shutter.face.from.x + shutter.outward * build_up_m(shutter);
         record.results.diagrams.push(Diagram {
             owner: shutter.id,
             member: format!("{} {}", shutter.mark, level.name()),
             from: Point::new(x, shutter.bottom_m),
             to: Point::new(x, shutter.top_m),
-            stations: line.stations.iter().map(|station| station.times(width)).collect(),
+            stations: stations.iter().map(|station| station.times(width)).collect(),
         });
     }
 

@@ -1,8 +1,9 @@
 //! Shutters joined by ties and props, solved together in the section plane.
 
 use super::chain::{BeamLoad, Chain};
-use super::line::LineResult;
+use super::line::Envelope;
 use crate::analysis::{Axis, Frame, FrameError, LoadCase, Member, Solution, Support};
+use crate::results::Station;
 
 /// Modulus of elasticity of steel, kPa.
 pub const STEEL_KPA: f64 = 210e6;
@@ -35,8 +36,10 @@ pub struct Link {
 
 /// Forces in a group of uprights.
 pub struct GroupResult {
-    /// One for each upright.
-    pub lines: Vec<LineResult>,
+    /// Greatest effects on each upright.
+    pub envelopes: Vec<Envelope>,
+    /// Forces and shape along each upright, from its foot.
+    pub stations: Vec<Vec<Station>>,
     /// Force that holds each foot against moving outward, kN.
     pub feet: Vec<f64>,
     /// Force of each link where it works, kN; zero where it has gone slack.
@@ -162,7 +165,8 @@ impl Group {
     fn read(&self, solution: &Solution, uprights: &[Upright], links: Vec<f64>) -> GroupResult {
         let foot = |(chain, upright): (&Chain, &Upright)| -solution.reaction(chain.first_node).fx * upright.outward;
         GroupResult {
-            lines: self.chains.iter().map(|chain| chain.read(solution)).collect(),
+            envelopes: self.chains.iter().map(|chain| chain.envelope(solution)).collect(),
+            stations: self.chains.iter().map(|chain| chain.stations(solution)).collect(),
             feet: self.chains.iter().zip(uprights).map(foot).collect(),
             links,
             missing_prop: self.held.map(|(upright, z_m, node)| MissingProp {

@@ -2,6 +2,7 @@
 
 mod demo;
 mod edges;
+pub mod edit;
 mod error;
 mod ids;
 mod placing;

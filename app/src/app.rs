@@ -1,0 +1,130 @@
+use crate::canvas::{Drawing, hold_space, in_field, key_input};
+use crate::editor::Tool;
+use crate::panels::{Margin, Pens, Start, TitleBlock};
+use crate::persistence::{self, Saved, open_dropped, save_to_file};
+use crate::store::Store;
+use falsewright_core::scheme::{Scheme, Section};
+use gloo_events::{EventListener, EventListenerOptions};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{DragEvent, Event, KeyboardEvent};
+
+/// Puts the page into the document.
+pub fn start() {
+    console_error_panic_hook::set_once();
+    leptos::mount::mount_to_body(Page);
+}
+
+/// The whole sheet.
+#[component]
+fn Page() -> impl IntoView {
+    let (kept, told) = persistence::restore();
+    let saved = if kept.is_some() { Saved::Kept } else { Saved::Nothing };
+    let blank = || Scheme::blank(Section { outline: Vec::new(), cells: Vec::new(), joints: Vec::new() });
+    let store = Store::provide(kept.unwrap_or_else(blank), saved, false);
+    store.tell(told);
+    persistence::keep(store);
+    listen(store);
+    view! {
+        <main
+            class="sheet"
+            class:left-handed=move || store.left_handed()
+            on:dragover=|event: DragEvent| event.prevent_default()
+            on:drop=move |event: DragEvent| open_dropped(store, &event)
+        >
+            <div class="board">
+                <Drawing/>
+                <Hint/>
+                <Start/>
+                <Message/>
+            </div>
+            <Margin/>
+            <TitleBlock/>
+            <Pens/>
+        </main>
+    }
+}
+
+/// What the pen in hand does.
+#[component]
+fn Hint() -> impl IntoView {
+    let store = Store::here();
+    let words = move || match store.tool.get() {
+        Tool::Select => "",
+        Tool::Outline => "Outline: touch point after point, or type lengths; touch the first point to close.",
+        Tool::Joint => "Joint: touch the level where a pour ends.",
+        Tool::Shutter => "Shutter: touch a wall face.",
+        Tool::Ties => "Ties: touch a shutter at the level of the row.",
+        Tool::Legs => "Legs: touch a soffit to put falsework under it, then touch where more legs stand.",
+        Tool::Opening => "Opening: drag the clear way through falsework.",
+        Tool::Hand => "Hand: drag the sheet.",
+    };
+    view! { <p class="hint" data-testid="hint">{words}</p> }
+}
+
+/// What the page has to tell.
+#[component]
+fn Message() -> impl IntoView {
+    let store = Store::here();
+    let text = move || store.message().or_else(|| store.overlay.get().refusal);
+    let body = move |text: String| {
+        view! {
+            <p>{text}</p>
+            <button aria-label="Close" on:click=move |_| store.tell(None)>"✕"</button>
+        }
+    };
+    let newer = RwSignal::new(false);
+    if let Some(window) = web_sys::window() {
+        EventListener::new(&window, "falsewright-update", move |_| newer.set(true)).forget();
+    }
+    let reload = move |_| {
+        if let (Some(window), Ok(event)) = (web_sys::window(), Event::new("falsewright-apply-update")) {
+            let _ = window.dispatch_event(&event);
+        }
+    };
+    view! {
+        <div class="message" role="status" data-testid="update" hidden=move || !newer.get() || text().is_some()>
+            <p>"A new version is ready. The drawing is kept."</p>
+            <button on:click=reload>"Reload"</button>
+        </div>
+        <div class="message" role="status" aria-live="polite" data-testid="message" hidden=move || text().is_none()>
+            {move || text().map(body)}
+        </div>
+    }
+}
+
+fn listen(store: Store) {
+    let Some(window) = web_sys::window() else { return };
+    let options = EventListenerOptions::enable_prevent_default();
+    EventListener::new_with_options(&window, "keydown", options, move |event| {
+        if let Some(event) = event.dyn_ref::<KeyboardEvent>() {
+            on_key(store, event);
+        }
+    })
+    .forget();
+    EventListener::new(&window, "keyup", |event| {
+        if event.dyn_ref::<KeyboardEvent>().is_some_and(|event| event.key() == " ") {
+            hold_space(false);
+        }
+    })
+    .forget();
+}
+
+fn on_key(store: Store, event: &KeyboardEvent) {
+    let command = event.ctrl_key() || event.meta_key();
+    let letter = event.key().to_lowercase();
+    if command && letter == "s" {
+        event.prevent_default();
+        save_to_file(store);
+        return;
+    }
+    if event.is_composing() || in_field(event) || event.alt_key() {
+        return;
+    }
+    if letter == " " {
+        hold_space(true);
+    }
+    if key_input(event).is_some_and(|input| store.key(input)) {
+        event.prevent_default();
+    }
+}

@@ -1,0 +1,114 @@
+use crate::editor::{Dimension, DimensionKey, Target, Viewport};
+use crate::store::Store;
+use crate::units;
+use leptos::prelude::*;
+
+/// Dimension lines, with oblique strokes at their ends.
+#[component]
+pub fn Dimensions() -> impl IntoView {
+    let store = Store::here();
+    let dimensions = Memo::new(move |_| store.read(|editor| editor.dimensions()));
+    let draw = move || {
+        let view = store.viewport.get();
+        let chosen = match store.selection.get() {
+            Some(Target::Dimension(key)) => Some(key),
+            _ => None,
+        };
+        let hovered = store.overlay.get().hover;
+        let draw = |dimension: Dimension| {
+            let lit = chosen == Some(dimension.key) || hovered == Some(Target::Dimension(dimension.key));
+            one(&view, &dimension, lit)
+        };
+        dimensions.get().into_iter().map(draw).collect_view()
+    };
+    view! { <g class="dimensions">{draw}</g> }
+}
+
+fn one(view: &Viewport, dimension: &Dimension, lit: bool) -> impl IntoView + use<> {
+    const BEYOND_PX: f64 = 5.0;
+    const GAP_PX: f64 = 4.0;
+    let [a, b] = dimension.line.map(|point| view.to_screen(point));
+    let [from_a, from_b] = dimension.measured.map(|point| view.to_screen(point));
+    let length = a.distance(b);
+    let (ux, uy) = if length > 0.0 { ((b.x - a.x) / length, (b.y - a.y) / length) } else { (1.0, 0.0) };
+    let extension = |from: crate::editor::ScreenPoint, to: crate::editor::ScreenPoint| {
+        let reach = from.distance(to);
+        if reach < GAP_PX {
+            return String::new();
+        }
+        let (ex, ey) = ((to.x - from.x) / reach, (to.y - from.y) / reach);
+        format!(
+            "M{:.1} {:.1}L{:.1} {:.1}",
+            from.x + ex * GAP_PX,
+            from.y + ey * GAP_PX,
+            to.x + ex * BEYOND_PX,
+            to.y + ey * BEYOND_PX
+        )
+    };
+    let lines = format!(
+        "M{:.1} {:.1}L{:.1} {:.1}{}{}",
+        a.x - ux * BEYOND_PX,
+        a.y - uy * BEYOND_PX,
+        b.x + ux * BEYOND_PX,
+        b.y + uy * BEYOND_PX,
+        extension(from_a, a),
+        extension(from_b, b)
+    );
+    let (sx, sy) = ((ux - uy) * 3.5, (uy + ux) * 3.5);
+    let stroke = |at: crate::editor::ScreenPoint| {
+        format!("M{:.1} {:.1}L{:.1} {:.1}", at.x - sx, at.y - sy, at.x + sx, at.y + sy)
+    };
+    let ends = format!("{}{}", stroke(a), stroke(b));
+    let middle = a.middle(b);
+    let mut angle = uy.atan2(ux).to_degrees();
+    if !(-90.0..90.0).contains(&angle) {
+        angle += 180.0;
+    }
+    if angle > 89.9 {
+        angle -= 180.0;
+    }
+    let text = units::millimetres(dimension.value_m);
+    let fits = length > text.len() as f64 * 7.0 + 4.0;
+    let along = if fits { 0.0 } else { length / 2.0 + 6.0 + text.len() as f64 * 3.5 };
+    let place = format!("translate({:.1} {:.1}) rotate({angle:.1})", middle.x, middle.y);
+    let class = if lit { "dimension lit" } else { "dimension" };
+    view! {
+        <g class=class role="img" aria-label=format!("{} {text} mm", words(dimension.key)) data-testid=test_id(dimension.key)>
+            <path class="dimension-line" d=lines/>
+            <path class="dimension-end" d=ends/>
+            <text transform=place x=along y="-5">{text.clone()}</text>
+        </g>
+    }
+}
+
+/// What a dimension measures.
+pub fn words(key: DimensionKey) -> &'static str {
+    match key {
+        DimensionKey::Edges { .. } => "Distance of edges",
+        DimensionKey::Width => "Width of the section",
+        DimensionKey::Height => "Height of the section",
+        DimensionKey::CutBefore(_) | DimensionKey::CutAfter(_) => "Leg of haunch",
+        DimensionKey::Joint(_) => "Level of joint above the lowest point",
+        DimensionKey::TieRow(_) => "Level of ties above those below",
+        DimensionKey::LegLine(_) => "Distance of legs",
+        DimensionKey::OpeningWidth(_) => "Clear width",
+        DimensionKey::OpeningHeight(_) => "Clear height",
+        DimensionKey::OpeningLeft(_) => "Clear way from the wall",
+    }
+}
+
+fn test_id(key: DimensionKey) -> String {
+    match key {
+        DimensionKey::Edges { edge, from } => format!("dimension-edges-{}-{}", edge.0, from.0),
+        DimensionKey::Width => "dimension-width".to_owned(),
+        DimensionKey::Height => "dimension-height".to_owned(),
+        DimensionKey::CutBefore(id) => format!("dimension-cut-before-{}", id.0),
+        DimensionKey::CutAfter(id) => format!("dimension-cut-after-{}", id.0),
+        DimensionKey::Joint(id) => format!("dimension-joint-{}", id.0),
+        DimensionKey::TieRow(id) => format!("dimension-ties-{}", id.0),
+        DimensionKey::LegLine(id) => format!("dimension-legs-{}", id.0),
+        DimensionKey::OpeningWidth(id) => format!("dimension-opening-width-{}", id.0),
+        DimensionKey::OpeningHeight(id) => format!("dimension-opening-height-{}", id.0),
+        DimensionKey::OpeningLeft(id) => format!("dimension-opening-left-{}", id.0),
+    }
+}

@@ -1,0 +1,46 @@
+use super::paint::Figure;
+use crate::editor::Target;
+use crate::store::Store;
+use leptos::prelude::*;
+
+/// All figures, each kept in place while it changes.
+#[component]
+pub fn Figures() -> impl IntoView {
+    let store = Store::here();
+    let keys = move || store.scene.get().figures.iter().map(|figure| figure.key.clone()).collect::<Vec<_>>();
+    view! {
+        <For each=keys key=|key| key.clone() let:key>
+            <OneFigure key/>
+        </For>
+    }
+}
+
+#[component]
+fn OneFigure(key: String) -> impl IntoView {
+    let store = Store::here();
+    let test_id = key.clone();
+    let figure = Memo::new(move |last: Option<&Figure>| {
+        let scene = store.scene.get();
+        scene.figures.iter().find(|figure| figure.key == key).or(last).cloned().unwrap_or_default()
+    });
+    let is = move |target: Option<Target>| {
+        let element = target.and_then(|target| target.element());
+        element.is_some() && figure.with(|figure| figure.owner == element)
+    };
+    let strokes = move || {
+        let strokes = figure.with(|figure| figure.strokes.clone());
+        strokes.into_iter().map(|stroke| view! { <path class=stroke.class d=stroke.d/> }).collect_view()
+    };
+    view! {
+        <g
+            class="figure"
+            class:selected=move || is(store.selection.get())
+            class:hovered=move || is(store.overlay.get().hover)
+            role="img"
+            aria-label=move || figure.with(|figure| figure.label.clone())
+            data-testid=test_id
+        >
+            {strokes}
+        </g>
+    }
+}

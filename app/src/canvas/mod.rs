@@ -1,0 +1,68 @@
+//! The drawing.
+
+mod dimensions;
+mod figures;
+mod overlay;
+pub mod paint;
+mod patterns;
+mod pointer;
+mod sheet;
+mod tags;
+mod typing;
+
+use crate::store::Store;
+pub use pointer::{hold_space, in_field, key_input};
+
+use dimensions::Dimensions;
+use figures::Figures;
+use leptos::html::Div;
+use leptos::prelude::*;
+use leptos::svg::Svg;
+use overlay::Marks;
+use patterns::Patterns;
+use sheet::{Grid, ScaleBar};
+use tags::Tags;
+use typing::Typing;
+
+/// The section, on which everything is placed and edited.
+#[component]
+pub fn Drawing() -> impl IntoView {
+    let store = Store::here();
+    let svg = NodeRef::<Svg>::new();
+    let frame = NodeRef::<Div>::new();
+    Effect::new(move || {
+        if let (Some(svg), Some(frame)) = (svg.get(), frame.get()) {
+            pointer::attach(&svg, store);
+            sheet::follow_size(&frame, store);
+        }
+    });
+    let world = move || {
+        let view = store.viewport.get();
+        let scale = view.px_per_m;
+        format!("matrix({scale} 0 0 {} {} {})", -scale, -view.origin.x * scale, view.origin.z * scale)
+    };
+    view! {
+        <div class="drawing-frame" node_ref=frame>
+            <svg
+                class="drawing"
+                class:hand=move || store.tool.get() == crate::editor::Tool::Hand
+                node_ref=svg
+                tabindex="0"
+                role="application"
+                aria-label="Section of the culvert with its temporary works"
+                data-testid="drawing"
+            >
+                <Patterns/>
+                <Grid/>
+                <g transform=world>
+                    <Figures/>
+                </g>
+                <Dimensions/>
+                <Marks/>
+                <Tags/>
+                <ScaleBar/>
+            </svg>
+            <Typing/>
+        </div>
+    }
+}

@@ -1,0 +1,122 @@
+//! Shutters, ties, falsework and openings, drawn from the placed parts.
+
+use super::{Figure, Path, profile, tone};
+use falsewright_core::catalogue::Catalogue;
+use falsewright_core::geometry::Point;
+use falsewright_core::model::{Model, Part, Role, Solid};
+use falsewright_core::results::Results;
+use falsewright_core::scheme::Id;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// From the back of the drawing to the front.
+const BACK_TO_FRONT: [Role; 12] = [
+    Role::Ledger,
+    Role::Brace,
+    Role::Leg,
+    Role::Stub,
+    Role::Trestle,
+    Role::Base,
+    Role::Transfer,
+    Role::Primary,
+    Role::Secondary,
+    Role::Tie,
+    Role::Prop,
+    Role::Facing,
+];
+
+/// One figure for each element that has parts. Parts behind each other in the section are drawn once.
+pub fn equipment(model: &Model, results: &Results, catalogue: &Catalogue) -> Vec<Figure> {
+    let mut groups: BTreeMap<(Id, Role), Vec<&Part>> = BTreeMap::new();
+    for part in &model.parts {
+        groups.entry((part.owner, part.role)).or_default().push(part);
+    }
+    let mut figures: BTreeMap<Id, Figure> = names(model)
+        .into_iter()
+        .map(|name| (name.id, Figure::new(format!("{}-{}", name.what, name.mark), name.label, Some(name.id))))
+        .collect();
+    for role in BACK_TO_FRONT {
+        for ((owner, _), parts) in groups.iter().filter(|((_, of), _)| *of == role) {
+            let Some(figure) = figures.get_mut(owner) else { continue };
+            let ratio = tone::governing(results, *owner, role).map(|check| check.ratio);
+            let tone = ratio.map_or("untested", tone::tone);
+            figure.stroke(format!("member {} {tone}", tone::word(role)), silhouettes(parts, catalogue));
+        }
+    }
+    for figure in figures.values_mut() {
+        if let Some(check) = figure.owner.and_then(|owner| results.governing_of(owner)) {
+            figure.label = format!("{}, greatest ratio {}", figure.label, tone::printed(check.ratio));
+        }
+    }
+    let mut ordered: Vec<Figure> = figures.into_values().filter(|figure| !figure.strokes.is_empty()).collect();
+    ordered.sort_by_key(|figure| order(&figure.key));
+    ordered
+}
+
+fn silhouettes(parts: &[&Part], catalogue: &Catalogue) -> Path {
+    let mut seen = BTreeSet::new();
+    let mut all = Path::default();
+    for part in parts {
+        let mut path = Path::default();
+        profile::draw(&mut path, &part.solid, catalogue.get(&part.item));
+        if seen.insert(path.clone().finish()) {
+            all.append(path);
+        }
+    }
+    all
+}
+
+/// Falsework lies behind shutters, ties in front of both.
+fn order(key: &str) -> usize {
+    ["falsework", "leg", "opening", "shutter", "tie"].iter().position(|what| key.starts_with(what)).unwrap_or(0)
+}
+
+/// What an element is called.
+pub struct Name {
+    /// The element.
+    pub id: Id,
+    /// First part of its test id.
+    pub what: &'static str,
+    /// Its mark.
+    pub mark: String,
+    /// In words.
+    pub label: String,
+}
+
+/// The names of all placed elements.
+pub fn names(model: &Model) -> Vec<Name> {
+    let name =
+        |id, what, mark: &str, words: &str| Name { id, what, mark: mark.to_owned(), label: format!("{words} {mark}") };
+    let mut names = Vec::new();
+    names.extend(model.shutters.iter().map(|placed| name(placed.id, "shutter", &placed.mark, "Wall shutter")));
+    for row in &model.ties {
+        let words = if row.mark.starts_with('T') { "Row of ties" } else { "Row of props" };
+        names.push(name(row.id, "tie", &row.mark, words));
+    }
+    for falsework in &model.falsework {
+        names.push(name(falsework.id, "falsework", &falsework.mark, "Soffit falsework"));
+        if let Some(opening) = &falsework.opening {
+            names.push(name(opening.drawn.id, "opening", &opening.mark, "Access opening"));
+        }
+        for leg in &falsework.legs {
+            if names.iter().all(|known| known.id != leg.owner) {
+                names.push(name(leg.owner, "leg", leg.mark.trim_end_matches('s'), "Line of legs"));
+            }
+        }
+    }
+    names
+}
+
+/// What an element is called, with its mark.
+pub fn name_of(model: &Model, id: Id) -> Option<String> {
+    names(model).into_iter().find(|name| name.id == id).map(|name| name.label)
+}
+
+/// Where the first part of an element is.
+pub fn place_of(model: &Model, id: Id) -> Option<Point> {
+    let part = model.parts.iter().find(|part| part.owner == id)?;
+    Some(match part.solid {
+        Solid::Bar { from, to, .. } => Point::new((from[0] + to[0]) / 2.0, (from[2] + to[2]) / 2.0),
+        Solid::Sheet { from, to, .. } => from.lerp(to, 0.5),
+        Solid::Plate { centre, .. } => Point::new(centre[0], centre[2]),
+    })
+}

@@ -1,0 +1,128 @@
+//! Pressure on the shutters, and moments and deflections along the members of the section plane.
+
+use super::{Figure, Path};
+use falsewright_core::catalogue::Kind;
+use falsewright_core::geometry::Point;
+use falsewright_core::model::{Model, PlacedShutter};
+use falsewright_core::results::{Diagram, PressureDiagram, Results, Station};
+
+/// Length on the drawing of 100 kPa.
+const METRES_PER_KPA: f64 = 0.01;
+/// Length on the drawing of the greatest moment or deflection.
+const GREATEST_M: f64 = 0.3;
+
+/// A diagram with the place and text of its greatest value.
+pub struct Labelled {
+    /// The diagram.
+    pub figure: Figure,
+    /// Where its greatest value stands.
+    pub at: Point,
+    /// The value with its unit.
+    pub text: String,
+}
+
+/// Pressures, drawn beyond each shutter.
+pub fn pressures(model: &Model, results: &Results) -> Vec<Labelled> {
+    let diagram = |pressure: &PressureDiagram| {
+        let shutter = model.shutter(pressure.shutter)?;
+        let base = |z: f64| Point::new(face_x(shutter, z) + shutter.outward * (depth_m(shutter) + 0.12), z);
+        let tip = |(z, kpa): (f64, f64)| base(z) + Point::new(shutter.outward * kpa * METRES_PER_KPA, 0.0);
+        let &(bottom, _) = pressure.points.first()?;
+        let &(top, _) = pressure.points.last()?;
+        let greatest = pressure.points.iter().copied().max_by(|a, b| a.1.total_cmp(&b.1))?;
+        let label = format!("Pressure on {}, at most {:.1} kPa", shutter.mark, greatest.1);
+        let mut figure = Figure::new(format!("pressure-{}", shutter.mark), label, None);
+        let (mut area, mut arrows) = (Path::default(), Path::default());
+        area.ring(pressure.points.iter().map(|&point| tip(point)).chain([base(top), base(bottom)]));
+        for z in levels(bottom, top) {
+            let kpa = at_level(&pressure.points, z);
+            if kpa * METRES_PER_KPA > 0.08 {
+                arrow(&mut arrows, base(z), tip((z, kpa)));
+            }
+        }
+        figure.stroke("pressure-area", area);
+        figure.stroke("pressure-arrows", arrows);
+        Some(Labelled { figure, at: tip(greatest), text: format!("{:.0} kPa", greatest.1) })
+    };
+    results.pressures.iter().filter_map(diagram).collect()
+}
+
+/// Deflected shapes, exaggerated, or moments on the side that they stretch.
+pub fn along_members(diagrams: &[Diagram], moments: bool) -> Vec<Labelled> {
+    let value = |station: &Station| if moments { -station.moment_knm } else { station.deflection_m };
+    let all = diagrams.iter().flat_map(|diagram| &diagram.stations);
+    let greatest = all.map(|station| value(station).abs()).fold(0.0, f64::max);
+    if greatest <= 0.0 {
+        return Vec::new();
+    }
+    let draw = |diagram: &Diagram| {
+        let axis = (diagram.to - diagram.from).unit();
+        let place = |station: &Station| {
+            diagram.from + axis * station.s_m + axis.left() * (value(station) * GREATEST_M / greatest)
+        };
+        let peak = diagram.stations.iter().max_by(|a, b| value(a).abs().total_cmp(&value(b).abs()))?;
+        let text = if moments {
+            format!("{:.1} kNm", peak.moment_knm.abs())
+        } else {
+            format!("{:.1} mm", peak.deflection_m.abs() * 1e3)
+        };
+        let (kind, words) = if moments { ("moment", "Moment") } else { ("deflection", "Deflection") };
+        let key = format!("{kind}-{}", diagram.member.replace(' ', "-"));
+        let mut figure = Figure::new(key, format!("{words} of {}, at most {text}", diagram.member), None);
+        let shape = diagram.stations.iter().map(place);
+        let mut path = Path::default();
+        if moments {
+            let ends = [diagram.to, diagram.from];
+            path.ring(shape.chain(ends));
+        } else {
+            path.line(shape);
+        }
+        figure.stroke(kind, path);
+        Some(Labelled { figure, at: place(peak), text })
+    };
+    diagrams.iter().filter_map(draw).collect()
+}
+
+fn face_x(shutter: &PlacedShutter, z: f64) -> f64 {
+    let (low, high) = (shutter.face.from, shutter.face.to);
+    let rise = high.z - low.z;
+    if rise.abs() < 1e-9 { low.x } else { low.lerp(high, (z - low.z) / rise).x }
+}
+
+/// Of board, secondary and primary together.
+pub fn depth_m(shutter: &PlacedShutter) -> f64 {
+    [&shutter.facing, &shutter.secondary, &shutter.primary].into_iter().map(|item| item_depth_m(&item.kind)).sum()
+}
+
+fn item_depth_m(kind: &Kind) -> f64 {
+    use falsewright_core::catalogue::Section;
+    match kind {
+        Kind::Board(board) => board.thickness_m,
+        Kind::Timber(timber) => timber.depth_m,
+        Kind::TimberBeam(beam) => beam.depth_m,
+        Kind::Steel(steel) => match steel.section {
+            Section::I { h_mm, .. } | Section::Channel { h_mm, .. } => h_mm / 1e3,
+        },
+        _ => 0.0,
+    }
+}
+
+fn at_level(points: &[(f64, f64)], z: f64) -> f64 {
+    let within = points.windows(2).find(|pair| pair[0].0 <= z && z <= pair[1].0);
+    within.map_or(0.0, |pair| {
+        let part = (z - pair[0].0) / (pair[1].0 - pair[0].0).max(1e-9);
+        pair[0].1 + (pair[1].1 - pair[0].1) * part
+    })
+}
+
+fn levels(bottom: f64, top: f64) -> impl Iterator<Item = f64> {
+    const STEP_M: f64 = 0.4;
+    let count = ((top - bottom) / STEP_M).clamp(0.0, 100.0) as usize;
+    (0..count).map(move |i| bottom + (i as f64 + 0.5) * STEP_M)
+}
+
+fn arrow(path: &mut Path, tail: Point, tip: Point) {
+    let back = (tail - tip).unit() * 0.06;
+    let side = back.left() * 0.45;
+    path.line([tail, tip]).line([tip + back + side, tip, tip + back - side]);
+}

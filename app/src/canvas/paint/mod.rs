@@ -1,0 +1,22 @@
+//! What is drawn, as plain data: figures in metres and tags to be placed on the screen.
+
+mod concrete;
+mod equipment;
+mod figure;
+mod forces;
+mod highlight;
+mod opening;
+mod path;
+mod placing;
+mod profile;
+mod scene;
+mod tags;
+pub mod tone;
+
+pub use equipment::name_of;
+pub use figure::Figure;
+pub use highlight::highlight;
+pub use path::Path;
+pub use placing::{PlacedTag, place};
+pub use scene::{Scene, Shown, scene};
+pub use tags::{Tag, TagKind};

@@ -1,0 +1,37 @@
+//! The clear way and its guards.
+
+use super::{Figure, Path};
+use falsewright_core::geometry::Point;
+use falsewright_core::model::Model;
+use falsewright_core::results::Results;
+
+/// The envelope of each opening with the room measured in it.
+pub fn openings(model: &Model, results: &Results) -> Vec<Figure> {
+    let mut figures = Vec::new();
+    for falsework in &model.falsework {
+        let Some(opening) = &falsework.opening else { continue };
+        let drawn = &opening.drawn;
+        let (left, floor) = (drawn.left_m, falsework.floor_m);
+        let (right, top) = (left + drawn.width_m, floor + drawn.height_m);
+        let found = results.clearances.iter().find(|clearance| clearance.opening == drawn.id);
+        let room = found.map_or_else(String::new, |clearance| {
+            format!(", measured {:.3} × {:.3} m", clearance.width_m, clearance.height_m)
+        });
+        let label = format!("Clear way {} of {:.3} × {:.3} m{room}", opening.mark, drawn.width_m, drawn.height_m);
+        let mut figure = Figure::new(format!("way-{}", opening.mark), label, Some(drawn.id));
+        let (mut way, mut guards, mut cross) = (Path::default(), Path::default(), Path::default());
+        way.rectangle(Point::new(left, floor), Point::new(right, top));
+        cross.line([Point::new(left, floor), Point::new(right, top)]);
+        cross.line([Point::new(left, top), Point::new(right, floor)]);
+        if drawn.guard_m > 0.0 {
+            guards.rectangle(Point::new(left - drawn.guard_m, floor), Point::new(left, top));
+            guards.rectangle(Point::new(right, floor), Point::new(right + drawn.guard_m, top));
+        }
+        let short = found.is_some_and(|room| room.width_m < drawn.width_m || room.height_m < drawn.height_m);
+        figure.stroke("guard", guards);
+        figure.stroke("way-cross", cross);
+        figure.stroke(if short { "way short" } else { "way" }, way);
+        figures.push(figure);
+    }
+    figures
+}

@@ -1,0 +1,79 @@
+//! How a ratio looks: ten steps of one blue up to 1.00, then the mark of excess.
+
+use falsewright_core::model::Role;
+use falsewright_core::results::{Check, Results};
+use falsewright_core::scheme::Id;
+
+/// Style class of a ratio.
+pub fn tone(ratio: f64) -> &'static str {
+    const STEPS: [&str; 10] =
+        ["tone-0", "tone-1", "tone-2", "tone-3", "tone-4", "tone-5", "tone-6", "tone-7", "tone-8", "tone-9"];
+    if exceeds(ratio) { "tone-over" } else { STEPS[((ratio * 10.0) as usize).min(9)] }
+}
+
+/// Whether a ratio is above 1, however little, or not a number.
+pub fn exceeds(ratio: f64) -> bool {
+    ratio.is_nan() || ratio > 1.0
+}
+
+/// A ratio as printed: two decimals, a wedge before it where it is above 1, and a third decimal
+/// where two would print an excess as 1.00.
+pub fn printed(ratio: f64) -> String {
+    match ratio {
+        r if r.is_nan() || r >= 99.995 => "▲ > 99".to_owned(),
+        r if !exceeds(r) => format!("{r:.2}"),
+        r if r < 1.005 => format!("▲ {:.3}", r.max(1.001)),
+        r => format!("▲ {r:.2}"),
+    }
+}
+
+/// The greatest check of the parts that an element has in one role.
+pub fn governing(results: &Results, owner: Id, role: Role) -> Option<&Check> {
+    let word = word(role);
+    results
+        .checks
+        .iter()
+        .filter(|check| check.owner == owner && check.member.contains(word))
+        .max_by(|a, b| a.ratio.total_cmp(&b.ratio))
+        .or_else(|| match role {
+            Role::Tie | Role::Prop | Role::Leg | Role::Stub | Role::Base => results.governing_of(owner),
+            _ => None,
+        })
+}
+
+/// The word that names a role in marks and labels.
+pub fn word(role: Role) -> &'static str {
+    match role {
+        Role::Facing => "facing",
+        Role::Secondary => "secondary",
+        Role::Primary => "primary",
+        Role::Tie => "tie",
+        Role::Prop => "prop",
+        Role::Leg => "leg",
+        Role::Stub => "stub",
+        Role::Trestle => "trestle",
+        Role::Transfer => "transfer",
+        Role::Brace => "brace",
+        Role::Ledger => "ledger",
+        Role::Base => "base",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn one_is_no_excess_and_a_little_more_never_prints_as_one() {
+        assert_eq!((tone(1.0), printed(1.0).as_str()), ("tone-9", "1.00"));
+        assert_eq!((tone(1.0001), printed(1.0001).as_str()), ("tone-over", "▲ 1.001"));
+        assert_eq!((tone(1.066), printed(1.066).as_str()), ("tone-over", "▲ 1.07"));
+    }
+
+    #[test]
+    fn a_member_without_resistance_stands_out() {
+        assert_eq!(tone(f64::INFINITY), "tone-over");
+        assert_eq!(tone(f64::NAN), "tone-over");
+        assert_eq!(printed(f64::INFINITY), "▲ > 99");
+    }
+}

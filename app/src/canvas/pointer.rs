@@ -1,0 +1,142 @@
+//! From events of the browser to the editor's inputs.
+
+use crate::editor::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, ScreenPoint, Wheel};
+use crate::store::{Phase, Store};
+use gloo_events::{EventListener, EventListenerOptions, EventListenerPhase};
+use std::cell::Cell;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, Event, KeyboardEvent, PointerEvent, SvgElement, WheelEvent};
+
+const LINE_PX: f64 = 16.0;
+
+thread_local! {
+    static SPACE_HELD: Cell<bool> = const { Cell::new(false) };
+}
+
+/// Sends pointers and wheel on the drawing to the editor, for as long as the page lives.
+pub fn attach(svg: &SvgElement, store: Store) {
+    for (name, phase) in [
+        ("pointerdown", Phase::Down),
+        ("pointermove", Phase::Move),
+        ("pointerup", Phase::Up),
+        ("pointercancel", Phase::Cancel),
+    ] {
+        let target = svg.clone();
+        listen(svg, name, move |event| {
+            if let Some(event) = event.dyn_ref::<PointerEvent>() {
+                on_pointer(&target, store, phase, event);
+            }
+        });
+    }
+    let target = svg.clone();
+    listen(svg, "wheel", move |event| {
+        if let Some(event) = event.dyn_ref::<WheelEvent>() {
+            event.prevent_default();
+            on_wheel(&target, store, event);
+        }
+    });
+    for name in ["gesturestart", "gesturechange", "touchstart", "contextmenu"] {
+        listen(svg, name, |event| {
+            if !has_own_action(event) {
+                event.prevent_default();
+            }
+        });
+    }
+}
+
+/// Whether an event falls on a mark of the drawing that acts by itself.
+fn has_own_action(event: &Event) -> bool {
+    let element = event.target().and_then(|target| target.dyn_into::<Element>().ok());
+    element.is_some_and(|element| element.closest("[data-own]").ok().flatten().is_some())
+}
+
+/// Listens actively, so that the browser's own scrolling and zooming can be held off.
+fn listen(target: &SvgElement, name: &'static str, mut then: impl FnMut(&Event) + 'static) {
+    let options = EventListenerOptions { phase: EventListenerPhase::Bubble, passive: false };
+    EventListener::new_with_options(target, name, options, move |event| then(event)).forget();
+}
+
+fn on_pointer(svg: &SvgElement, store: Store, phase: Phase, event: &PointerEvent) {
+    match phase {
+        Phase::Down => {
+            if has_own_action(event) {
+                return;
+            }
+            let _ = svg.set_pointer_capture(event.pointer_id());
+            let _ = svg.focus();
+        }
+        Phase::Up | Phase::Cancel => {
+            let _ = svg.release_pointer_capture(event.pointer_id());
+        }
+        Phase::Move => {}
+    }
+    let button = match (phase, event.button(), event.buttons()) {
+        (Phase::Move, _, 0) => Button::None,
+        (Phase::Move, _, buttons) if buttons & 1 != 0 => Button::Main,
+        (Phase::Move, _, buttons) if buttons & 4 != 0 => Button::Middle,
+        (Phase::Down | Phase::Up | Phase::Cancel, 0 | -1, _) => Button::Main,
+        (Phase::Down | Phase::Up | Phase::Cancel, 1, _) => Button::Middle,
+        _ => Button::Second,
+    };
+    let kind = match event.pointer_type().as_str() {
+        "touch" => PointerKind::Touch,
+        "pen" => PointerKind::Pen,
+        _ => PointerKind::Mouse,
+    };
+    let at = place(svg, f64::from(event.client_x()), f64::from(event.client_y()));
+    let modifiers = modifiers(event.shift_key(), event.ctrl_key() || event.meta_key());
+    store.pointer(phase, PointerInput { id: event.pointer_id(), kind, at, button, modifiers });
+}
+
+fn on_wheel(svg: &SvgElement, store: Store, event: &WheelEvent) {
+    let unit = if event.delta_mode() == WheelEvent::DOM_DELTA_LINE { LINE_PX } else { 1.0 };
+    let wheel = Wheel {
+        at: place(svg, f64::from(event.client_x()), f64::from(event.client_y())),
+        dx: event.delta_x() * unit,
+        dy: event.delta_y() * unit,
+        modifiers: modifiers(event.shift_key(), event.ctrl_key() || event.meta_key()),
+    };
+    store.run(|editor| editor.wheel(wheel));
+}
+
+fn place(svg: &SvgElement, x: f64, y: f64) -> ScreenPoint {
+    let frame = svg.get_bounding_client_rect();
+    ScreenPoint::new(x - frame.left(), y - frame.top())
+}
+
+fn modifiers(shift: bool, control: bool) -> Modifiers {
+    Modifiers { shift, control, space: SPACE_HELD.get() }
+}
+
+/// Notes whether the space bar is held.
+pub fn hold_space(held: bool) {
+    SPACE_HELD.set(held);
+}
+
+/// The editor's name of a key press; none for keys that it does not know.
+pub fn key_input(event: &KeyboardEvent) -> Option<KeyInput> {
+    let key = match event.key().as_str() {
+        "Escape" => Key::Escape,
+        "Enter" => Key::Enter,
+        "Delete" => Key::Delete,
+        "Backspace" => Key::Backspace,
+        "ArrowLeft" => Key::Left,
+        "ArrowRight" => Key::Right,
+        "ArrowUp" => Key::Up,
+        "ArrowDown" => Key::Down,
+        other => {
+            let mut letters = other.chars();
+            match (letters.next(), letters.next()) {
+                (Some(letter), None) => Key::Char(letter),
+                _ => return None,
+            }
+        }
+    };
+    Some(KeyInput { key, modifiers: modifiers(event.shift_key(), event.ctrl_key() || event.meta_key()) })
+}
+
+/// Whether an event comes from a field that takes the keys itself.
+pub fn in_field(event: &Event) -> bool {
+    let element = event.target().and_then(|target| target.dyn_into::<Element>().ok());
+    element.is_some_and(|element| matches!(element.tag_name().as_str(), "INPUT" | "SELECT" | "TEXTAREA"))
+}

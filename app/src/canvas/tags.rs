@@ -1,0 +1,89 @@
+use super::paint::{PlacedTag, TagKind, place, tone};
+use crate::store::Store;
+use crate::widgets::letter_px;
+use leptos::prelude::*;
+
+/// Ratios at members, numbers of findings, values of diagrams.
+#[component]
+pub fn Tags() -> impl IntoView {
+    let store = Store::here();
+    let letter = letter_px();
+    let placed = Memo::new(move |_| {
+        let view = store.viewport.get();
+        let to_screen = |at| {
+            let at = view.to_screen(at);
+            (at.x, at.y)
+        };
+        place(&store.scene.get().tags, to_screen, (view.width_px, view.height_px), letter)
+    });
+    let keys = move || placed.get().into_iter().map(|placed| placed.tag.key).collect::<Vec<_>>();
+    view! {
+        <g class="tags">
+            <For each=keys key=|key| key.clone() let:key>
+                <OneTag key placed/>
+            </For>
+        </g>
+    }
+}
+
+#[component]
+fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
+    let store = Store::here();
+    let test_id = key.clone();
+    let tag = Memo::new(move |last: Option<&Option<PlacedTag>>| {
+        let found = placed.with(|placed| placed.iter().find(|placed| placed.tag.key == key).cloned());
+        found.or_else(|| last.cloned().flatten())
+    });
+    let choose = move || {
+        let Some(tag) = tag.get_untracked().map(|placed| placed.tag) else { return };
+        match (tag.kind, tag.owner) {
+            (TagKind::Ring(index), _) => store.choose_note(Some(index)),
+            (_, Some(owner)) => store.select(owner),
+            _ => {}
+        }
+    };
+    let class = move || {
+        let kind = tag.get().map(|placed| placed.tag.kind);
+        let open = matches!(kind, Some(TagKind::Ring(index)) if store.note() == Some(index));
+        format!("tag {}{}", kind.map_or("", class_of), if open { " open" } else { "" })
+    };
+    let owned = tag.get_untracked().is_some_and(|placed| placed.tag.owner.is_some());
+    view! {
+        <g
+            class=class
+            role=if owned { "button" } else { "img" }
+            tabindex=if owned { "0" } else { "-1" }
+            aria-label=move || tag.get().map(|placed| placed.tag.label)
+            data-testid=test_id
+            data-own=owned.then_some("")
+            on:click=move |_| choose()
+            on:keydown=move |event| if matches!(event.key().as_str(), "Enter" | " ") {
+                event.prevent_default();
+                event.stop_propagation();
+                choose();
+            }
+        >
+            {move || tag.get().map(|placed| body(&placed))}
+        </g>
+    }
+}
+
+fn class_of(kind: TagKind) -> &'static str {
+    match kind {
+        TagKind::Ring(_) => "ring",
+        TagKind::Governing(ratio) | TagKind::Member(ratio) => tone::tone(ratio),
+        TagKind::Unchecked => "unchecked",
+        TagKind::Value => "value",
+    }
+}
+
+fn body(placed: &PlacedTag) -> impl IntoView + use<> {
+    let ((x, y), (width, height), (to_x, to_y)) = (placed.centre, placed.size, placed.anchor);
+    let leader = placed.led().then(|| view! { <path class="leader" d=format!("M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}")/> });
+    let round = if matches!(placed.tag.kind, TagKind::Ring(_)) { height / 2.0 } else { 2.0 };
+    view! {
+        {leader}
+        <rect x=x - width / 2.0 y=y - height / 2.0 width=width height=height rx=round/>
+        <text x=x y=y>{placed.tag.text.clone()}</text>
+    }
+}

@@ -1,0 +1,29 @@
+//! The editor: what a pointer, a key or a typed value does to a scheme. No browser in sight.
+//!
+//! World points are metres in the section, `z` up; screen points are CSS pixels from the top left corner of the
+//! drawing, `y` down. The page hands in [`PointerInput`] and [`KeyInput`], draws [`Editor::shown`] and
+//! [`Editor::overlay`], and saves [`Editor::scheme`] whenever [`Outcome::committed`] is set.
+
+mod dimensions;
+mod gesture;
+mod history;
+mod hit;
+mod input;
+mod overlay;
+mod places;
+mod quantity;
+mod snap;
+mod state;
+mod target;
+mod tool;
+mod viewport;
+
+pub use dimensions::{Dimension, DimensionKey};
+pub use input::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, Wheel};
+pub use overlay::{Handle, LengthEntry, Overlay, Readout};
+pub use quantity::{QuantityError, parse_length};
+pub use snap::{Snap, SnapReason};
+pub use state::{Editor, Outcome, Refusal};
+pub use target::{Selection, Side, Target};
+pub use tool::Tool;
+pub use viewport::{Bounds, ScreenPoint, Viewport};

@@ -1,0 +1,66 @@
+//! What can be pointed at and selected.
+
+use super::DimensionKey;
+use falsewright_core::scheme::{FaceRef, Id};
+
+/// Something on the drawing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Target {
+    /// A corner of a ring.
+    Corner(Id),
+    /// A haunch or chamfer, by its corner.
+    Cut(Id),
+    /// The part of an edge in one pour; its edge is `corner` of the reference.
+    Face(FaceRef),
+    /// A construction joint.
+    Joint(Id),
+    /// A wall shutter.
+    Shutter(Id),
+    /// The upper or lower end of a shutter.
+    ShutterEnd(Id, Side),
+    /// A row of ties or props.
+    TieRow(Id),
+    /// Soffit falsework.
+    Falsework(Id),
+    /// A line of legs.
+    LegLine(Id),
+    /// An opening, inside its clear way.
+    Opening(Id),
+    /// An edge of an opening's clear way: left, right or top.
+    OpeningEdge(Id, Side),
+    /// The transfer beams of an opening.
+    Transfer(Id),
+    /// A dimension line.
+    Dimension(DimensionKey),
+}
+
+impl Target {
+    /// The element of the scheme that it belongs to; a dimension belongs to none.
+    pub fn element(&self) -> Option<Id> {
+        match *self {
+            Self::Corner(id) | Self::Cut(id) | Self::Joint(id) | Self::Shutter(id) | Self::ShutterEnd(id, _) => {
+                Some(id)
+            }
+            Self::TieRow(id) | Self::Falsework(id) | Self::LegLine(id) => Some(id),
+            Self::Opening(id) | Self::OpeningEdge(id, _) | Self::Transfer(id) => Some(id),
+            Self::Face(face) => Some(face.corner),
+            Self::Dimension(_) => None,
+        }
+    }
+}
+
+/// A side of something.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Side {
+    /// Smaller x.
+    Left,
+    /// Greater x.
+    Right,
+    /// Greater z.
+    Top,
+    /// Smaller z.
+    Bottom,
+}
+
+/// What is selected, if anything.
+pub type Selection = Option<Target>;

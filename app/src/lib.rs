@@ -1,0 +1,13 @@
+//! The Falsewright page: an editor without a browser, and the Leptos views around it.
+
+pub mod editor;
+
+mod app;
+mod canvas;
+mod panels;
+mod persistence;
+mod store;
+mod units;
+mod widgets;
+
+pub use app::start;

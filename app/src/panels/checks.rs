@@ -1,0 +1,68 @@
+use super::ratio::Ratio;
+use crate::units;
+use falsewright_core::results::{Check, CheckKind};
+use leptos::prelude::*;
+
+/// A check with its worked formula.
+#[component]
+pub fn Worked(check: Check) -> impl IntoView {
+    view! {
+        <dl class="worked" data-testid="worked">
+            <dt>"Check"</dt>
+            <dd>{check.member} ", " {words(check.check)} " " <Ratio value=check.ratio/></dd>
+            <dt>"Where"</dt>
+            <dd>{check.place}</dd>
+            <dt>"Pour and state"</dt>
+            <dd>{check.case}</dd>
+            <dt>"Demand"</dt>
+            <dd>{amount(check.demand, check.unit)}</dd>
+            <dt>"Resistance"</dt>
+            <dd>{amount(check.resistance, check.unit)}</dd>
+            <dt>"Formula"</dt>
+            <dd class="formula">{check.formula}</dd>
+            <dt>"Source"</dt>
+            <dd>{check.source}</dd>
+        </dl>
+    }
+}
+
+/// All checks of one element, greatest ratio first; each opens into its worked formula.
+#[component]
+pub fn ChecksOf(checks: Vec<Check>) -> impl IntoView {
+    let mut checks = checks;
+    checks.sort_by(|a, b| b.ratio.total_cmp(&a.ratio));
+    let row = |check: Check| {
+        let summary = format!("{}, {}", check.member, words(check.check));
+        view! {
+            <li>
+                <details>
+                    <summary><span>{summary}</span> <Ratio value=check.ratio/></summary>
+                    <Worked check/>
+                </details>
+            </li>
+        }
+    };
+    view! { <ul class="checks">{checks.into_iter().map(row).collect_view()}</ul> }
+}
+
+fn amount(value: f64, unit: &str) -> String {
+    let decimals = if value.abs() < 10.0 { 3 } else { 1 };
+    format!("{} {unit}", units::trimmed(value, decimals))
+}
+
+/// What a check looks at, in words.
+pub fn words(kind: CheckKind) -> &'static str {
+    match kind {
+        CheckKind::Bending => "bending",
+        CheckKind::Shear => "shear",
+        CheckKind::Bearing => "bearing",
+        CheckKind::Deflection => "deflection",
+        CheckKind::Tension => "tension",
+        CheckKind::Buckling => "buckling",
+        CheckKind::LateralTorsional => "lateral torsional buckling",
+        CheckKind::BasePressure => "pressure under the base",
+        CheckKind::Coupler => "slip of couplers",
+        CheckKind::Clearance => "clearance",
+        CheckKind::Stability => "stability",
+    }
+}

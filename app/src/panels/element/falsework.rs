@@ -1,0 +1,98 @@
+use super::{form, items};
+use crate::store::Store;
+use crate::widgets::{Form, Unit};
+use falsewright_core::model::Role;
+use falsewright_core::scheme::edit::{Edit, LegSpacing};
+use falsewright_core::scheme::{Bearing, Direction, Falsework, Id, Lateral, LegLine, Scheme};
+use leptos::prelude::*;
+
+const DIRECTIONS: [(Direction, &str); 2] =
+    [(Direction::Across, "across, at each bent"), (Direction::Along, "along, at each leg line")];
+const LATERAL: [(Lateral, &str); 2] = [(Lateral::Braced, "diagonals"), (Lateral::HeldByWalls, "walls cast earlier")];
+const STRENGTH_MPA: f64 = 20.0;
+
+/// How falsework is built up.
+pub fn fields(store: Store, id: Id) -> Option<AnyView> {
+    let find = move |scheme: &Scheme| scheme.falsework.iter().find(|of| of.id == id).cloned();
+    let (value, form) = form(store, find, Edit::SetFalsework)?;
+    let slab = Memo::new(move |_| value.with(on_slab));
+    let apart_m = RwSignal::new(1.2_f64);
+    let apart = Form::new(Memo::new(move |_| apart_m.get()), move |value| apart_m.set(value));
+    let respace = move |_| {
+        let spacing = LegSpacing::Apart(apart_m.get_untracked());
+        store.edit(Edit::RespaceLegLines { falsework: id, spacing });
+    };
+    Some(
+        view! {
+            <div class="fields">
+                {form.choice("Primaries run", &DIRECTIONS, |of| of.direction, |of, value| of.direction = value)}
+                {form.code("Facing", items(store, Role::Facing), |of| &of.facing, |of, code| of.facing = code)}
+                {form.code("Secondaries", items(store, Role::Secondary), |of| &of.secondary, |of, code| of.secondary = code)}
+                {form.number("Secondaries apart", Unit::MM, |of| of.secondaries.max_m, |of, value| of.secondaries.max_m = value)}
+                {form.number("First from edge", Unit::MM, |of| of.secondaries.edge_m, |of, value| of.secondaries.edge_m = value)}
+                {form.code("Primaries", items(store, Role::Primary), |of| &of.primary, |of, code| of.primary = code)}
+                {form.code("Legs", items(store, Role::Leg), |of| &of.leg, |of, code| of.leg = code)}
+                {form.code("Bases", items(store, Role::Base), |of| &of.base, |of, code| of.base = code)}
+                {form.code("Diagonals", items(store, Role::Brace), |of| &of.brace, |of, code| of.brace = code)}
+                {form.number("Bents apart", Unit::MM, |of| of.bents.max_m, |of, value| of.bents.max_m = value)}
+                {form.number("First from bay end", Unit::MM, |of| of.bents.edge_m, |of, value| of.bents.edge_m = value)}
+                {form.number("Legs held every", Unit::MM, |of| of.lift_m, |of, value| of.lift_m = value)}
+                {form.choice("Held sideways by", &LATERAL, |of| of.lateral, |of, value| of.lateral = value)}
+                {form.choice("Bases stand on", &[(true, "concrete cast earlier"), (false, "the ground")], on_slab, set_on_slab)}
+                {move || slab.get().then(|| form.number("Its strength", Unit::of("MPa", 1), strength, set_strength))}
+                {apart.number("Leg lines apart", Unit::MM, |value| *value, |value, new| *value = new)}
+                <button data-testid="respace-legs" on:click=respace>"Place leg lines anew"</button>
+            </div>
+        }
+        .into_any(),
+    )
+}
+
+/// A line of legs.
+pub fn leg_line(store: Store, id: Id) -> Option<AnyView> {
+    let find =
+        move |scheme: &Scheme| scheme.falsework.iter().flat_map(|of| &of.leg_lines).find(|line| line.id == id).copied();
+    let (value, form) = form(store, find, |line: LegLine| Edit::MoveLegLine { line: line.id, x_m: line.x_m })?;
+    let brace = Form::new(value, move |line: LegLine| store.edit(Edit::ToggleBraced(line.id)));
+    let owner = move || {
+        let scheme = store.scheme.get();
+        scheme.falsework.iter().find(|of| of.leg_lines.iter().any(|line| line.id == id)).map(|of| of.id)
+    };
+    Some(
+        view! {
+            <div class="fields">
+                {form.number("x", Unit::MM, |line| line.x_m, |line, value| line.x_m = value)}
+                {brace.toggle("Diagonals to the next", |line| line.braced, |line, value| line.braced = value)}
+                <button
+                    class="wide"
+                    data-testid="whole-falsework"
+                    on:click=move |_| if let Some(id) = untrack(owner) {
+                        store.select(id);
+                    }
+                >"Fields of the whole falsework"</button>
+            </div>
+        }
+        .into_any(),
+    )
+}
+
+fn on_slab(of: &Falsework) -> bool {
+    matches!(of.bearing, Bearing::Slab { .. })
+}
+
+fn set_on_slab(of: &mut Falsework, slab: bool) {
+    if slab != on_slab(of) {
+        of.bearing = if slab { Bearing::Slab { strength_mpa: STRENGTH_MPA } } else { Bearing::Ground };
+    }
+}
+
+fn strength(of: &Falsework) -> f64 {
+    match of.bearing {
+        Bearing::Slab { strength_mpa } => strength_mpa,
+        Bearing::Ground => STRENGTH_MPA,
+    }
+}
+
+fn set_strength(of: &mut Falsework, value: f64) {
+    of.bearing = Bearing::Slab { strength_mpa: value };
+}

@@ -1,0 +1,44 @@
+use super::{form, items};
+use crate::store::Store;
+use crate::widgets::Unit;
+use falsewright_core::model::Role;
+use falsewright_core::scheme::edit::Edit;
+use falsewright_core::scheme::{Arrangement, Id, Scheme};
+use leptos::prelude::*;
+
+const ARRANGEMENTS: [(Arrangement, &str); 2] = [
+    (Arrangement::UprightPrimaries, "Level secondaries on upright primaries"),
+    (Arrangement::LevelPrimaries, "Upright secondaries on level primaries"),
+];
+
+/// How a shutter is built up.
+pub fn fields(store: Store, id: Id) -> Option<AnyView> {
+    let find = move |scheme: &Scheme| scheme.shutters.iter().find(|shutter| shutter.id == id).cloned();
+    let (value, form) = form(store, find, Edit::SetShutter)?;
+    let upright = Memo::new(move |_| value.with(|shutter| shutter.arrangement == Arrangement::UprightPrimaries));
+    let rows_m = RwSignal::new(1.0_f64);
+    let rows = crate::widgets::Form::new(Memo::new(move |_| rows_m.get()), move |value| rows_m.set(value));
+    let place_rows = move |_| store.edit(Edit::AddTieRows { shutter: id, spacing_m: rows_m.get_untracked() });
+    Some(
+        view! {
+            <div class="fields">
+                {form.choice("Arrangement", &ARRANGEMENTS, |of| of.arrangement, |of, value| of.arrangement = value)}
+                {form.code("Facing", items(store, Role::Facing), |of| &of.facing, |of, code| of.facing = code)}
+                {form.code("Secondaries", items(store, Role::Secondary), |of| &of.secondary, |of, code| of.secondary = code)}
+                {form.number("Secondaries apart", Unit::MM, |of| of.secondaries.max_m, |of, value| of.secondaries.max_m = value)}
+                {form.number("First from edge", Unit::MM, |of| of.secondaries.edge_m, |of, value| of.secondaries.edge_m = value)}
+                {form.code("Primaries", items(store, Role::Primary), |of| &of.primary, |of, code| of.primary = code)}
+                {move || upright.get().then(|| view! {
+                    {form.number("Primaries apart", Unit::MM, |of| of.primaries.max_m, |of, value| of.primaries.max_m = value)}
+                    {form.number("First from bay end", Unit::MM, |of| of.primaries.edge_m, |of, value| of.primaries.edge_m = value)}
+                })}
+                {form.number("Below the face", Unit::MM, |of| of.below_m, |of, value| of.below_m = value)}
+                {form.number("Above the face", Unit::MM, |of| of.above_m, |of, value| of.above_m = value)}
+                {form.toggle("Foot held", |of| of.foot_held, |of, value| of.foot_held = value)}
+                {rows.number("Tie rows apart", Unit::MM, |value| *value, |value, new| *value = new)}
+                <button data-testid="place-rows" on:click=place_rows>"Place tie rows anew"</button>
+            </div>
+        }
+        .into_any(),
+    )
+}

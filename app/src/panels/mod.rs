@@ -1,0 +1,17 @@
+//! The margin of the sheet: notes, schedule, title block, and the pens at its foot.
+
+mod checks;
+mod element;
+mod ledger;
+mod margin;
+mod notes;
+mod pens;
+mod ratio;
+mod schedule;
+mod start;
+mod title_block;
+
+pub use margin::Margin;
+pub use pens::Pens;
+pub use start::Start;
+pub use title_block::TitleBlock;

@@ -1,0 +1,69 @@
+use super::checks::Worked;
+use crate::store::Store;
+use falsewright_core::results::{Check, Finding, Severity};
+use leptos::prelude::*;
+
+/// The findings as the general notes of the drawing, numbered, most serious first.
+#[component]
+pub fn Notes() -> impl IntoView {
+    let store = Store::here();
+    let list = move || {
+        let worked = store.worked.get();
+        let results = &worked.design.results;
+        let note = |(index, finding): (usize, &Finding)| {
+            let check = finding.check.and_then(|check| results.checks.get(check)).cloned();
+            view! { <Note index finding=finding.clone() check/> }
+        };
+        results.findings.iter().enumerate().map(note).collect_view()
+    };
+    let none = move || {
+        let worked = store.worked.get();
+        (worked.reason.is_none() && worked.design.results.findings.is_empty()).then(|| {
+            view! {
+                <p class="quiet">{if worked.design.results.checks.is_empty() {
+                    "Nothing is checked yet. Place shutters, ties and falsework; what they lack is noted here."
+                } else {
+                    "No findings. Every computed check is at or below 1.00."
+                }}</p>
+            }
+        })
+    };
+    view! {
+        <section class="notes" aria-label="Notes" aria-live="polite">
+            {move || store.worked.get().reason.clone().map(|reason| view! {
+                <p class="reason" role="alert" data-testid="reason">{reason}</p>
+            })}
+            {none}
+            <ol data-testid="notes">{list}</ol>
+        </section>
+    }
+}
+
+#[component]
+fn Note(index: usize, finding: Finding, check: Option<Check>) -> impl IntoView {
+    let store = Store::here();
+    let open = move || store.note() == Some(index);
+    let (class, word) = match finding.severity {
+        Severity::Fail => ("fail", "Must not be built so. "),
+        Severity::Warn => ("warn", "Take care. "),
+        Severity::Note => ("note", ""),
+    };
+    view! {
+        <li class=class class:open=open data-testid=format!("note-{}", index + 1)>
+            <button
+                class="note"
+                aria-expanded=move || open().to_string()
+                on:click=move |_| store.choose_note((!open()).then_some(index))
+            >
+                <span class="number">{index + 1}</span>
+                <span>
+                    <b>{word}</b>
+                    {finding.text}
+                    " "
+                    <i>{finding.remedy}</i>
+                </span>
+            </button>
+            {move || open().then(|| check.clone().map(|check| view! { <Worked check/> }))}
+        </li>
+    }
+}

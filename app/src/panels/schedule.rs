@@ -1,0 +1,52 @@
+use crate::persistence::{download, file_name};
+use crate::store::Store;
+use crate::units;
+use falsewright_core::quantities::{Quantity, to_csv};
+use leptos::prelude::*;
+
+/// The bill of quantities, as a drawing's schedule.
+#[component]
+pub fn Schedule() -> impl IntoView {
+    let store = Store::here();
+    let save = move |_| {
+        let csv = to_csv(&store.worked.get_untracked().design.quantities);
+        let name = file_name(&store.scheme.get_untracked().name);
+        if download(&format!("{name}-quantities.csv"), "text/csv", &csv).is_err() {
+            store.tell(Some("The browser did not save the file. Try again, or allow downloads for this page.".into()));
+        }
+    };
+    let rows = move || store.worked.get().design.quantities.iter().cloned().map(row).collect_view();
+    view! {
+        <section class="schedule" aria-label="Schedule">
+            <p class="head">
+                <span>"One bay's set of equipment and one bay's concrete"</span>
+                <button data-testid="csv" on:click=save>"Save as CSV"</button>
+            </p>
+            <table data-testid="schedule">
+                <thead>
+                    <tr><th>"Mark"</th><th>"Item"</th><th>"Size"</th><th class="n">"Count"</th><th class="n">"kg"</th></tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+        </section>
+    }
+}
+
+fn row(quantity: Quantity) -> impl IntoView {
+    let store = Store::here();
+    let owner = quantity.owner;
+    let chosen = move || owner.is_some() && store.selection.get().and_then(|target| target.element()) == owner;
+    let decimals = if quantity.unit == "no." { 0 } else { 1 };
+    let mark = quantity.mark.clone();
+    view! {
+        <tr class:chosen=chosen class:total=owner.is_none()>
+            <td class="mark">
+                {owner.map(|owner| view! { <button on:click=move |_| store.select(owner)>{mark}</button> })}
+            </td>
+            <td>{quantity.item}</td>
+            <td>{quantity.size}</td>
+            <td class="n">{format!("{} {}", units::trimmed(quantity.count, decimals), quantity.unit)}</td>
+            <td class="n">{format!("{:.0}", quantity.mass_kg)}</td>
+        </tr>
+    }
+}

@@ -1,0 +1,198 @@
+use super::ratio::Ratio;
+use crate::persistence::{Saved, open_file, save_to_file, set_present_aside};
+use crate::store::Store;
+use crate::units;
+use crate::widgets::{Form, Unit};
+use falsewright_core::scheme::edit::Edit;
+use falsewright_core::scheme::{Basis, Bays, Concrete, Delivery, PressureMethod, Scheme, Section};
+use leptos::prelude::*;
+
+const BASES: [(Basis, &str); 3] = [
+    (Basis::WorkingLoad, "Working load, permissible values"),
+    (Basis::LimitStateB1, "Limit state, EN 12812 class B1"),
+    (Basis::LimitStateB2, "Limit state, EN 12812 class B2"),
+];
+
+/// What the drawing is, how it stands, and what it is computed with.
+#[component]
+pub fn TitleBlock() -> impl IntoView {
+    let open = RwSignal::new(false);
+    view! {
+        <section class="title-block" class:open=move || open.get() aria-label="Title block" data-testid="title-block">
+            <Summary/>
+            <button class="more" aria-expanded=move || open.get().to_string() on:click=move |_| open.update(|open| *open = !*open)>
+                {move || if open.get() { "Less" } else { "Data" }}
+            </button>
+            <div class="data">
+                <Settings/>
+                <Files/>
+                <p class="caution" role="note">
+                    "No substitute for a competent designer and an independent checker. Local codes decide. "
+                    "Items are generic: the supplier's data replace them."
+                </p>
+            </div>
+        </section>
+    }
+}
+
+#[component]
+fn Summary() -> impl IntoView {
+    let store = Store::here();
+    let worst = move || {
+        let worked = store.worked.get();
+        match worked.design.results.governing() {
+            Some(check) => {
+                let owner = check.owner;
+                let text = format!("{}, {}", check.member, check.place);
+                view! {
+                    <Ratio value=check.ratio/>
+                    <button class="plain" data-testid="worst" on:click=move |_| store.select(owner)>{text}</button>
+                }
+                .into_any()
+            }
+            None => view! { <span class="quiet" data-testid="worst">"nothing checked yet"</span> }.into_any(),
+        }
+    };
+    let clear = move || {
+        let worked = store.worked.get();
+        let room = worked.design.results.clearances.first()?;
+        Some(format!("{} × {}", units::millimetres(room.width_m), units::millimetres(room.height_m)))
+    };
+    let concrete = move || {
+        let worked = store.worked.get();
+        let volumes = worked.design.model.pours.iter().map(|pour| format!("{} {:.1}", pour.mark, pour.volume_m3));
+        let all: f64 = worked.design.model.pours.iter().map(|pour| pour.volume_m3).sum();
+        let volumes: Vec<String> = volumes.collect();
+        let total = if volumes.is_empty() { "none yet".to_owned() } else { format!("{all:.1} m³") };
+        view! { {total} <small>{if volumes.len() > 1 { volumes.join(", ") } else { String::new() }}</small> }
+    };
+    let rise = move || {
+        let worked = store.worked.get();
+        let pressures = &worked.design.results.pressures;
+        let fastest = pressures.iter().max_by(|a, b| a.rise_m_h.total_cmp(&b.rise_m_h))?;
+        let greatest = pressures.iter().flat_map(|pressure| &pressure.points).map(|point| point.1).fold(0.0, f64::max);
+        Some(format!("{:.2} m/h, {greatest:.0} kPa", fastest.rise_m_h))
+    };
+    view! {
+        <dl class="summary">
+            <div class="worst"><dt>"Worst ratio"</dt><dd>{worst}</dd></div>
+            <div class="clear"><dt>"Clear way, mm"</dt><dd data-testid="clear">{move || clear().unwrap_or("none".into())}</dd></div>
+            <div class="concrete"><dt>"Concrete of a bay"</dt><dd data-testid="concrete">{concrete}</dd></div>
+            <div class="rise"><dt>"Rise and pressure"</dt><dd>{move || rise().unwrap_or("no shutter yet".into())}</dd></div>
+        </dl>
+    }
+}
+
+#[component]
+fn Settings() -> impl IntoView {
+    let store = Store::here();
+    let part = move |of: fn(&Scheme) -> String| Memo::new(move |_| store.scheme.with(|scheme| of(scheme)));
+    let name = Form::new(part(|scheme| scheme.name.clone()), move |name| store.edit(Edit::SetName(name)));
+    let bays = Form::new(Memo::new(move |_| store.scheme.with(|scheme| scheme.bays)), move |bays| {
+        store.edit(Edit::SetBays(bays));
+    });
+    let basis = Form::new(Memo::new(move |_| store.scheme.with(|scheme| scheme.basis)), move |basis| {
+        store.edit(Edit::SetBasis(basis));
+    });
+    let concrete = Memo::new(move |_| store.scheme.with(|scheme| scheme.concrete));
+    let fresh = Form::new(concrete, move |concrete| store.edit(Edit::SetConcrete(concrete)));
+    view! {
+        <div class="fields">
+            {name.text("Scheme", |name| name, |name, text| *name = text)}
+            {bays.number("Bay length", Unit::M, |bays: &Bays| bays.length_m, |bays, value| bays.length_m = value)}
+            {bays.number("Bays", Unit::NONE, |bays: &Bays| f64::from(bays.count), |bays, value| bays.count = value.round().max(0.0) as u32)}
+            {fresh.number("Temperature", Unit::of("°C", 1), |of: &Concrete| of.temperature_c, |of, value| of.temperature_c = value)}
+            {fresh.number("Unit weight", Unit::of("kN/m³", 2), |of: &Concrete| of.unit_weight_kn_m3, |of, value| of.unit_weight_kn_m3 = value)}
+            {fresh.choice("Delivery by", &[(true, "volume"), (false, "rise")], by_volume, set_by_volume)}
+            {move || if concrete.with(by_volume) {
+                fresh.number("Delivery", Unit::of("m³/h", 1), rate, set_rate)
+            } else {
+                fresh.number("Rise", Unit::of("m/h", 2), rate, set_rate)
+            }}
+            {fresh.choice("Pressure", &[(true, "CIRIA R108"), (false, "full head")], by_ciria, set_by_ciria)}
+            {move || concrete.with(by_ciria).then(|| view! {
+                {fresh.number("C1, section", Unit::NONE, |of: &Concrete| ciria(of).0, |of, c1| set_ciria(of, (c1, ciria(of).1)))}
+                {fresh.number("C2, materials", Unit::NONE, |of: &Concrete| ciria(of).1, |of, c2| set_ciria(of, (ciria(of).0, c2)))}
+            })}
+            {basis.choice("Basis", &BASES, |basis: &Basis| *basis, |basis, value| *basis = value)}
+        </div>
+    }
+}
+
+fn by_volume(concrete: &Concrete) -> bool {
+    matches!(concrete.delivery, Delivery::Volume { .. })
+}
+
+fn set_by_volume(concrete: &mut Concrete, volume: bool) {
+    if volume != by_volume(concrete) {
+        concrete.delivery =
+            if volume { Delivery::Volume { rate_m3_h: 20.0 } } else { Delivery::Rise { rate_m_h: 2.0 } };
+    }
+}
+
+fn rate(concrete: &Concrete) -> f64 {
+    match concrete.delivery {
+        Delivery::Volume { rate_m3_h } => rate_m3_h,
+        Delivery::Rise { rate_m_h } => rate_m_h,
+    }
+}
+
+fn set_rate(concrete: &mut Concrete, value: f64) {
+    match &mut concrete.delivery {
+        Delivery::Volume { rate_m3_h } => *rate_m3_h = value,
+        Delivery::Rise { rate_m_h } => *rate_m_h = value,
+    }
+}
+
+const CIRIA: (f64, f64) = (1.0, 0.45);
+
+fn by_ciria(concrete: &Concrete) -> bool {
+    matches!(concrete.method, PressureMethod::CiriaR108 { .. })
+}
+
+fn set_by_ciria(concrete: &mut Concrete, chosen: bool) {
+    if chosen != by_ciria(concrete) {
+        concrete.method = PressureMethod::FullHead;
+        if chosen {
+            set_ciria(concrete, CIRIA);
+        }
+    }
+}
+
+fn ciria(concrete: &Concrete) -> (f64, f64) {
+    match concrete.method {
+        PressureMethod::CiriaR108 { c1, c2 } => (c1, c2),
+        PressureMethod::FullHead => CIRIA,
+    }
+}
+
+fn set_ciria(concrete: &mut Concrete, (c1, c2): (f64, f64)) {
+    concrete.method = PressureMethod::CiriaR108 { c1, c2 };
+}
+
+#[component]
+fn Files() -> impl IntoView {
+    let store = Store::here();
+    let saved = move || match store.saved() {
+        Saved::Nothing => "Nothing to save yet",
+        Saved::Waiting => "Saving …",
+        Saved::Kept => "Saved in this browser",
+        Saved::Failed => "▲ Not saved in this browser: save to a file",
+    };
+    let blank = move |_| {
+        set_present_aside(store);
+        let section = Section { outline: Vec::new(), cells: Vec::new(), joints: Vec::new() };
+        store.open(Scheme::blank(section));
+    };
+    view! {
+        <div class="files">
+            <span class="saved" role="status" data-testid="saved">{saved}</span>
+            <button data-testid="save-file" on:click=move |_| save_to_file(store)>"Save file"</button>
+            <label class="file">
+                <input type="file" data-testid="open-file" on:change=move |event| open_file(store, &event)/>
+                "Open"
+            </label>
+            <button data-testid="new-sheet" on:click=blank>"New"</button>
+        </div>
+    }
+}

@@ -1,0 +1,23 @@
+//! Keeps what the user makes: in this browser after every change, and in files.
+
+mod autosave;
+mod files;
+mod shelf;
+
+pub use autosave::{keep, restore};
+pub use files::{download, file_name, open_dropped, open_file, open_text, save_to_file, set_present_aside};
+pub use shelf::{Kept, kept, put_aside};
+
+/// How the scheme is kept in this browser.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub enum Saved {
+    /// Nothing to keep yet.
+    #[default]
+    Nothing,
+    /// A change waits to be kept.
+    Waiting,
+    /// Kept.
+    Kept,
+    /// The browser refused to keep it.
+    Failed,
+}

@@ -1,0 +1,268 @@
+//! The state of the page. Nothing else writes signals that views share.
+
+mod timing;
+
+use crate::canvas::paint::{Scene, Shown, scene};
+use crate::editor::{Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, Selection, Tool, Viewport};
+use crate::persistence::Saved;
+use falsewright_core::catalogue::Catalogue;
+use falsewright_core::scheme::edit::Edit;
+use falsewright_core::scheme::{Id, Scheme};
+use falsewright_core::{Design, design};
+use leptos::prelude::*;
+use std::sync::Arc;
+
+/// A scheme worked out, or the reason why it cannot be.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Worked {
+    /// Empty where there is a reason.
+    pub design: Design,
+    /// Why nothing could be computed.
+    pub reason: Option<String>,
+}
+
+/// How a pointer event reaches the editor.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Phase {
+    /// Pressed.
+    Down,
+    /// Moved.
+    Move,
+    /// Released.
+    Up,
+    /// Taken away by the browser.
+    Cancel,
+}
+
+/// Handle on the state of the page; copies share it.
+#[derive(Clone, Copy)]
+pub struct Store {
+    editor: RwSignal<Editor>,
+    message: RwSignal<Option<String>>,
+    saved: RwSignal<Saved>,
+    shown: RwSignal<Shown>,
+    note: RwSignal<Option<usize>>,
+    left_handed: RwSignal<bool>,
+    commits: RwSignal<u64>,
+    /// The scheme as drawn, with the drag that is going on.
+    pub scheme: Memo<Arc<Scheme>>,
+    /// Generic items and the scheme's own.
+    pub catalogue: Memo<Arc<Catalogue>>,
+    /// What is computed for it.
+    pub worked: Memo<Arc<Worked>>,
+    /// What is drawn.
+    pub scene: Memo<Arc<Scene>>,
+    /// What part of the section is on the screen.
+    pub viewport: Memo<Viewport>,
+    /// Marks over the drawing.
+    pub overlay: Memo<Overlay>,
+    /// What is selected.
+    pub selection: Memo<Selection>,
+    /// The pen in hand.
+    pub tool: Memo<Tool>,
+}
+
+impl Store {
+    /// Starts with a scheme and makes the store known to all views below.
+    pub fn provide(scheme: Scheme, saved: Saved, left_handed: bool) -> Self {
+        let editor = RwSignal::new(Editor::new(scheme));
+        let shown = RwSignal::new(Shown::default());
+        let generic = Catalogue::generic();
+        let scheme = Memo::new(move |_| Arc::new(editor.with(|editor| editor.shown().clone())));
+        let catalogue = Memo::new(move |_| Arc::new(generic.clone().with_items_of(&scheme.get())));
+        let worked = Memo::new(move |_| Arc::new(work_out(&scheme.get(), &catalogue.get())));
+        let scene = Memo::new(move |_| {
+            let (scheme, worked) = (scheme.get(), worked.get());
+            let design = worked.reason.is_none().then_some(&worked.design);
+            Arc::new(scene(&scheme, design, &catalogue.get(), shown.get()))
+        });
+        let store = Self {
+            editor,
+            message: RwSignal::new(None),
+            saved: RwSignal::new(saved),
+            shown,
+            note: RwSignal::new(None),
+            left_handed: RwSignal::new(left_handed),
+            commits: RwSignal::new(0),
+            scheme,
+            catalogue,
+            worked,
+            scene,
+            viewport: Memo::new(move |_| editor.with(|editor| *editor.viewport())),
+            overlay: Memo::new(move |_| editor.with(Editor::overlay)),
+            selection: Memo::new(move |_| editor.with(Editor::selection)),
+            tool: Memo::new(move |_| editor.with(Editor::tool)),
+        };
+        provide_context(store);
+        store
+    }
+
+    /// The store of the page.
+    pub fn here() -> Self {
+        expect_context()
+    }
+
+    /// Reads the editor, and again whenever it changes.
+    pub fn read<T>(&self, read: impl FnOnce(&Editor) -> T) -> T {
+        self.editor.with(read)
+    }
+
+    /// Reads the editor once.
+    pub fn peek<T>(&self, read: impl FnOnce(&Editor) -> T) -> T {
+        self.editor.with_untracked(read)
+    }
+
+    fn act(&self, act: impl FnOnce(&mut Editor) -> Outcome) {
+        let mut outcome = Outcome::default();
+        self.editor.maybe_update(|editor| {
+            outcome = act(editor);
+            outcome.scheme_changed || outcome.committed || outcome.view_changed
+        });
+        if outcome.message.is_some() {
+            self.message.set(outcome.message);
+        } else if outcome.committed && self.message.with_untracked(Option::is_some) {
+            self.message.set(None);
+        }
+        if outcome.committed {
+            self.commits.update(|count| *count += 1);
+        }
+        if outcome.scheme_changed {
+            self.worked.with_untracked(|_| ());
+            timing::measure_paint();
+        }
+    }
+
+    /// Hands a pointer event to the editor.
+    pub fn pointer(&self, phase: Phase, input: PointerInput) {
+        let worked = self.worked.get_untracked();
+        self.act(|editor| match phase {
+            Phase::Down => editor.pointer_down(input, &worked.design),
+            Phase::Move => editor.pointer_move(input, &worked.design),
+            Phase::Up => editor.pointer_up(input, &worked.design),
+            Phase::Cancel => editor.pointer_cancel(input),
+        });
+    }
+
+    /// Hands a key to the editor; false: it is not for the editor.
+    pub fn key(&self, input: KeyInput) -> bool {
+        let worked = self.worked.get_untracked();
+        let mut taken = false;
+        self.act(|editor| {
+            let outcome = editor.key(input, &worked.design);
+            taken = outcome.is_some();
+            outcome.unwrap_or_default()
+        });
+        taken
+    }
+
+    /// Pans, zooms, undoes, selects: whatever cannot be refused.
+    pub fn run(&self, run: impl FnOnce(&mut Editor) -> Outcome) {
+        self.act(run);
+    }
+
+    /// Changes something that can be refused; the reason is told to the user. False: refused.
+    pub fn try_run(&self, run: impl FnOnce(&mut Editor) -> Result<Outcome, Refusal>) -> bool {
+        let mut done = true;
+        self.act(|editor| {
+            run(editor).unwrap_or_else(|refusal| {
+                done = false;
+                Outcome { message: Some(refusal.to_string()), ..Outcome::default() }
+            })
+        });
+        done
+    }
+
+    /// Makes one edit of the scheme.
+    pub fn edit(&self, edit: Edit) {
+        self.try_run(|editor| editor.perform(edit));
+    }
+
+    /// Opens another scheme; undo brings the present one back.
+    pub fn open(&self, scheme: Scheme) {
+        self.act(|editor| editor.open(scheme));
+        self.act(Editor::fit);
+    }
+
+    /// Sets the size of the drawing; the first size fits the section into it.
+    pub fn resize(&self, width_px: f64, height_px: f64, first: bool) {
+        self.editor.update(|editor| editor.viewport_mut().resize(width_px, height_px));
+        if first {
+            self.act(Editor::fit);
+        }
+    }
+
+    /// Selects what a note is about, and opens the note.
+    pub fn choose_note(&self, index: Option<usize>) {
+        self.note.set(index);
+        let owner =
+            index.and_then(|index| Some(self.worked.get_untracked().design.results.findings.get(index)?.owner?));
+        if let Some(owner) = owner {
+            self.select(owner);
+        }
+    }
+
+    /// Selects an element.
+    pub fn select(&self, id: Id) {
+        self.act(|editor| editor.select_element(id));
+    }
+
+    /// The open note.
+    pub fn note(&self) -> Option<usize> {
+        self.note.get()
+    }
+
+    /// What to tell the user.
+    pub fn message(&self) -> Option<String> {
+        self.message.get()
+    }
+
+    /// Tells the user something, or nothing any more.
+    pub fn tell(&self, message: Option<String>) {
+        self.message.set(message);
+    }
+
+    /// What is shown besides the works.
+    pub fn shown(&self) -> Shown {
+        self.shown.get()
+    }
+
+    /// Changes what is shown besides the works.
+    pub fn show(&self, change: impl FnOnce(&mut Shown)) {
+        self.shown.update(change);
+    }
+
+    /// Whether the pens stand at the left.
+    pub fn left_handed(&self) -> bool {
+        self.left_handed.get()
+    }
+
+    /// Moves the pens to the other side.
+    pub fn change_hand(&self) {
+        self.left_handed.update(|left| *left = !*left);
+    }
+
+    /// How the scheme is kept in this browser.
+    pub fn saved(&self) -> Saved {
+        self.saved.get()
+    }
+
+    /// Notes how the scheme is kept in this browser.
+    pub fn set_saved(&self, saved: Saved) {
+        self.saved.set(saved);
+    }
+
+    /// Grows with every committed change.
+    pub fn commits(&self) -> u64 {
+        self.commits.get()
+    }
+}
+
+fn work_out(scheme: &Scheme, catalogue: &Catalogue) -> Worked {
+    if scheme.section.outline.is_empty() {
+        return Worked::default();
+    }
+    match timing::measure_solve(|| design(scheme, catalogue)) {
+        Ok(design) => Worked { design, reason: None },
+        Err(error) => Worked { design: Design::default(), reason: Some(error.to_string()) },
+    }
+}

@@ -1,0 +1,192 @@
+use crate::units;
+use leptos::prelude::*;
+use web_sys::{Event, FocusEvent, HtmlInputElement, KeyboardEvent};
+
+/// Fields that change one value in place.
+pub struct Form<T: Send + Sync + 'static> {
+    value: Memo<T>,
+    put: Callback<T>,
+}
+
+impl<T: Send + Sync> Clone for Form<T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T: Send + Sync> Copy for Form<T> {}
+
+/// How a number is shown.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Unit {
+    /// Written behind it.
+    pub name: &'static str,
+    /// Size of the unit in the value's own unit.
+    pub size: f64,
+    /// Decimals shown.
+    pub decimals: usize,
+}
+
+impl Unit {
+    /// Metres shown as millimetres.
+    pub const MM: Self = Self { name: "mm", size: 1e-3, decimals: 0 };
+    /// Metres.
+    pub const M: Self = Self { name: "m", size: 1.0, decimals: 3 };
+    /// A plain number.
+    pub const NONE: Self = Self::of("", 3);
+
+    /// A unit that is the value's own.
+    pub const fn of(name: &'static str, decimals: usize) -> Self {
+        Self { name, size: 1.0, decimals }
+    }
+}
+
+impl<T: Clone + PartialEq + Send + Sync> Form<T> {
+    /// Fields of a value that is read from `value` and put back by `put`.
+    pub fn new(value: Memo<T>, put: impl Fn(T) + Send + Sync + 'static) -> Self {
+        Self { value, put: Callback::new(put) }
+    }
+
+    fn change(self, change: impl FnOnce(&mut T)) {
+        let mut value = self.value.get_untracked();
+        change(&mut value);
+        self.put.run(value);
+    }
+
+    /// A number. What is not a number is put back as it was.
+    pub fn number(self, label: &'static str, unit: Unit, get: fn(&T) -> f64, set: fn(&mut T, f64)) -> AnyView {
+        let written = move || units::trimmed(self.value.with(get) / unit.size, unit.decimals);
+        let on_focus = |event: FocusEvent| event_target::<HtmlInputElement>(&event).select();
+        let on_key = move |event: KeyboardEvent| {
+            let input = event_target::<HtmlInputElement>(&event);
+            if event.key() == "Escape" {
+                input.set_value(&untrack(written));
+            }
+            if matches!(event.key().as_str(), "Enter" | "Escape") {
+                let _ = input.blur();
+            }
+        };
+        let on_change = move |event: Event| {
+            let input = event_target::<HtmlInputElement>(&event);
+            if let Some(number) = units::parse(&input.value()) {
+                self.change(|value| set(value, number * unit.size));
+            }
+            input.set_value(&untrack(written));
+        };
+        view! {
+            <label class="field">
+                <span>{label}</span>
+                <span class="amount">
+                    <input
+                        type="text"
+                        inputmode="decimal"
+                        autocomplete="off"
+                        data-testid=test_id(label)
+                        prop:value=written
+                        on:focus=on_focus
+                        on:keydown=on_key
+                        on:change=on_change
+                    />
+                    <span class="unit">{unit.name}</span>
+                </span>
+            </label>
+        }
+        .into_any()
+    }
+
+    /// A line of text.
+    pub fn text(self, label: &'static str, get: fn(&T) -> &str, set: fn(&mut T, String)) -> AnyView {
+        view! {
+            <label class="field wide text">
+                <span>{label}</span>
+                <input
+                    type="text"
+                    data-testid=test_id(label)
+                    prop:value=move || self.value.with(|value| get(value).to_owned())
+                    on:change=move |event| self.change(|value| set(value, event_target_value(&event)))
+                />
+            </label>
+        }
+        .into_any()
+    }
+
+    /// One of several named values.
+    pub fn choice<C>(
+        self,
+        label: &'static str,
+        options: &'static [(C, &'static str)],
+        get: fn(&T) -> C,
+        set: fn(&mut T, C),
+    ) -> AnyView
+    where
+        C: Copy + PartialEq + Send + Sync + 'static,
+    {
+        let all =
+            options.iter().enumerate().map(|(index, (_, name))| (index.to_string(), (*name).to_owned())).collect();
+        let chosen = move || {
+            let value = self.value.with(get);
+            options.iter().position(|(option, _)| *option == value).unwrap_or(options.len()).to_string()
+        };
+        let put = move |index: String| {
+            if let Some((option, _)) = index.parse().ok().and_then(|index: usize| options.get(index)) {
+                self.change(|value| set(value, *option));
+            }
+        };
+        select(label, all, chosen, put)
+    }
+
+    /// One of the codes in a list of codes and names.
+    pub fn code(
+        self,
+        label: &'static str,
+        options: Vec<(String, String)>,
+        get: fn(&T) -> &str,
+        set: fn(&mut T, String),
+    ) -> AnyView {
+        let chosen = move || self.value.with(|value| get(value).to_owned());
+        select(label, options, chosen, move |code| self.change(|value| set(value, code)))
+    }
+
+    /// Yes or no.
+    pub fn toggle(self, label: &'static str, get: fn(&T) -> bool, set: fn(&mut T, bool)) -> AnyView {
+        view! {
+            <label class="field tick">
+                <input
+                    type="checkbox"
+                    data-testid=test_id(label)
+                    prop:checked=move || self.value.with(get)
+                    on:change=move |event| self.change(|value| set(value, event_target_checked(&event)))
+                />
+                <span>{label}</span>
+            </label>
+        }
+        .into_any()
+    }
+}
+
+fn select(
+    label: &'static str,
+    options: Vec<(String, String)>,
+    chosen: impl Fn() -> String + Copy + Send + Sync + 'static,
+    put: impl Fn(String) + Send + Sync + 'static,
+) -> AnyView {
+    const SHORT: usize = 12;
+    let short = options.iter().all(|(_, name)| name.chars().count() <= SHORT);
+    let option = |(code, name): (String, String)| {
+        let own = code.clone();
+        view! { <option value=code selected=move || chosen() == own>{name}</option> }
+    };
+    view! {
+        <label class="field" class:wide=!short>
+            <span>{label}</span>
+            <select data-testid=test_id(label) prop:value=chosen on:change=move |event| put(event_target_value(&event))>
+                {options.into_iter().map(option).collect_view()}
+            </select>
+        </label>
+    }
+    .into_any()
+}
+
+fn test_id(label: &str) -> String {
+    format!("field-{}", label.to_lowercase().replace([' ', ','], "-"))
+}

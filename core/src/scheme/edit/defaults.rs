@@ -1,0 +1,111 @@
+//! What new elements are made of, until the user says otherwise. Common practice for walls up to about 5 m.
+
+use crate::model::{Face, FaceKind};
+use crate::scheme::{
+    Arrangement, Bearing, Direction, FaceRef, Falsework, Id, Lateral, LegLine, Opening, Shutter, Spacing, TieEnd,
+    TieRow,
+};
+
+const FACING: &str = "PLY18";
+const SECONDARY: &str = "TB20";
+const PRIMARY: &str = "2PFC150x75";
+const TIE: &str = "TIE20";
+const PROP: &str = "PROP76";
+const LEG: &str = "LEG48";
+const BASE: &str = "BASE150";
+const BRACE: &str = "TUBE48";
+const TRANSFER: &str = "UB305x165x40";
+const TRESTLE: &str = "LEG76";
+
+/// Leg lines and bents stand at most this far apart, m.
+const LEGS_APART_M: f64 = 1.2;
+/// From a wall to the first leg line, m.
+const WALL_TO_LEG_M: f64 = 0.3;
+/// From the end of a bay to the first bent or primary, m.
+const BAY_END_M: f64 = 0.4;
+/// Cylinder strength of a slab cast earlier, MPa.
+const SLAB_MPA: f64 = 25.0;
+/// From the head of an ordinary way to the transfer beams, m.
+const WAY_TO_BEAM_M: f64 = 0.15;
+/// From the underside of the transfer beams to the soffit: beams, stubs and the soffit form, m.
+const BEAM_TO_SOFFIT_M: f64 = 0.95;
+/// Height of an ordinary way, m.
+const WAY_M: f64 = 3.6;
+/// Least height of any way, m.
+const LEAST_WAY_M: f64 = 1.0;
+
+/// Distance from the foot and head of a shutter to the first and last row, m.
+pub(super) const SHUTTER_END_TO_TIE_M: f64 = 0.35;
+
+pub(super) fn shutter(id: Id, face: &Face) -> Shutter {
+    let on_joint = face.of.pour != FaceRef::LOWEST;
+    Shutter {
+        id,
+        face: face.of,
+        arrangement: Arrangement::UprightPrimaries,
+        facing: FACING.into(),
+        secondary: SECONDARY.into(),
+        secondaries: Spacing { edge_m: 0.1, max_m: 0.3 },
+        primary: PRIMARY.into(),
+        primaries: Spacing { edge_m: BAY_END_M, max_m: 1.2 },
+        below_m: if on_joint { 0.1 } else { 0.0 },
+        above_m: if face.kind == FaceKind::OuterWall { 0.1 } else { 0.0 },
+        foot_held: true,
+    }
+}
+
+/// A tie across concrete, a prop otherwise.
+pub(super) fn tie_row(id: Id, shutter: Id, to: TieEnd, across_concrete: bool, z_m: f64) -> TieRow {
+    let item = if across_concrete { TIE } else { PROP };
+    TieRow { id, shutter, to, z_m, item: item.into(), spacing: Spacing { edge_m: BAY_END_M, max_m: 1.2 } }
+}
+
+/// The far end of a prop that meets no shutter.
+pub(super) const FIXED: TieEnd = TieEnd::Fixed { length_m: 2.0 };
+
+pub(super) fn falsework(id: Id, face: &Face, extent: [f64; 2], on_slab: bool) -> Falsework {
+    let places = Spacing { edge_m: WALL_TO_LEG_M, max_m: LEGS_APART_M }.positions(extent[1] - extent[0]);
+    let last = places.len().saturating_sub(2);
+    let line = |(i, place): (usize, &f64)| LegLine {
+        id: Id(id.0 + 1 + i as u32),
+        x_m: extent[0] + place,
+        braced: i == 0 || i == last,
+    };
+    Falsework {
+        id,
+        soffit: face.of,
+        direction: Direction::Across,
+        facing: FACING.into(),
+        secondary: SECONDARY.into(),
+        secondaries: Spacing { edge_m: 0.1, max_m: 0.4 },
+        primary: PRIMARY.into(),
+        leg: LEG.into(),
+        base: BASE.into(),
+        brace: BRACE.into(),
+        leg_lines: places.iter().enumerate().map(line).collect(),
+        bents: Spacing { edge_m: BAY_END_M, max_m: LEGS_APART_M },
+        lift_m: 1.5,
+        lateral: Lateral::Braced,
+        bearing: if on_slab { Bearing::Slab { strength_mpa: SLAB_MPA } } else { Bearing::Ground },
+    }
+}
+
+/// An opening under a soffit this high above the floor; none where it is too low.
+pub(super) fn opening(id: Id, falsework: Id, left_m: f64, width_m: f64, soffit_m: f64) -> Option<Opening> {
+    let highest = soffit_m - BEAM_TO_SOFFIT_M - WAY_TO_BEAM_M;
+    let height_m = WAY_M.min((highest / 0.05).floor() * 0.05);
+    (height_m >= LEAST_WAY_M).then(|| Opening {
+        id,
+        falsework,
+        left_m,
+        width_m,
+        height_m,
+        guard_m: 0.3,
+        beam_underside_m: height_m + WAY_TO_BEAM_M,
+        transfer: TRANSFER.into(),
+        transfers: 2,
+        restraint_m: None,
+        trestle: TRESTLE.into(),
+        trestle_m: 0.6,
+    })
+}

@@ -1,0 +1,89 @@
+use crate::scheme::{Id, SchemeError};
+
+/// Why an edit is refused. The scheme stays as it was.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum EditError {
+    /// The element is not in the scheme.
+    #[error("There is no {what} {id} in the scheme; choose one that is on the drawing.")]
+    Missing {
+        /// Kind of element.
+        what: &'static str,
+        /// Its id.
+        id: Id,
+    },
+    /// No item of the user's own has this code.
+    #[error("There is no item of your own with the code {0}.")]
+    MissingItem(String),
+    /// A value that cannot be used.
+    #[error("{value} cannot be the {what}; it must be {range}.")]
+    Value {
+        /// What it was to be.
+        what: &'static str,
+        /// The value.
+        value: f64,
+        /// What would do.
+        range: &'static str,
+    },
+    /// The distance between edges that cross is no one length.
+    #[error("The edges from corners {edge} and {from} are not parallel, so their distance has no one value.")]
+    NotParallel {
+        /// Start of the one edge.
+        edge: Id,
+        /// Start of the other.
+        from: Id,
+    },
+    /// A ring of two corners encloses nothing.
+    #[error("Corner {0} cannot go: a ring needs three corners. Remove the cell instead.")]
+    LastCorners(Id),
+    /// A level with no concrete, or with a joint already.
+    #[error("A joint at {z_m:.3} m makes no pour; put it inside the concrete, away from other joints.")]
+    JointLevel {
+        /// The level.
+        z_m: f64,
+    },
+    /// A face that a wall shutter cannot form.
+    #[error("A shutter stands on an upright face; this one is not.")]
+    NotAWall,
+    /// A face that falsework cannot carry.
+    #[error("Falsework stands under a level soffit; this face is not one.")]
+    NotASoffit,
+    /// Something is there already.
+    #[error("{what} {id} is there already; change it, or remove it first.")]
+    Occupied {
+        /// Kind of element.
+        what: &'static str,
+        /// Its id.
+        id: Id,
+    },
+    /// A row of ties above or below its shutter.
+    #[error("Level {z_m:.3} m is off the shutter, which reaches from {bottom_m:.3} m to {top_m:.3} m.")]
+    OffShutter {
+        /// The level.
+        z_m: f64,
+        /// Foot of the board.
+        bottom_m: f64,
+        /// Head of the board.
+        top_m: f64,
+    },
+    /// Something outside the soffit that carries it.
+    #[error("{what} at {x_m:.3} m is not under the soffit, which reaches from {left_m:.3} m to {right_m:.3} m.")]
+    OffSoffit {
+        /// What it is.
+        what: &'static str,
+        /// Where it would be.
+        x_m: f64,
+        /// Left end of the soffit.
+        left_m: f64,
+        /// Right end of the soffit.
+        right_m: f64,
+    },
+    /// Too little height for a way and its transfer beams.
+    #[error("Under a soffit {height_m:.2} m above the floor there is no room for a way and transfer beams over it.")]
+    TooLow {
+        /// From floor to soffit.
+        height_m: f64,
+    },
+    /// The scheme would not be valid.
+    #[error(transparent)]
+    Invalid(Box<SchemeError>),
+}

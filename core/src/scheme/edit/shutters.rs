@@ -1,0 +1,173 @@
+//! Wall shutters and what holds them.
+
+use super::{EditError, defaults};
+use crate::geometry::{Edge, Side};
+use crate::layout::concrete::faces;
+use crate::model::{Face, FaceKind};
+use crate::scheme::{FaceRef, Id, Scheme, Shutter, Spacing, TieEnd, TieRow};
+
+/// Ends this near are at the same place, m.
+const SAME_M: f64 = 1e-4;
+
+/// Rows of one shutter, at most.
+const MOST_ROWS: usize = 50;
+
+pub(super) fn add_shutter(scheme: &mut Scheme, of: FaceRef) -> Result<(), EditError> {
+    let faces = faces(&scheme.section, scheme.ground.level_m);
+    let face = faces.iter().find(|face| face.of == of).ok_or(EditError::Missing { what: "face", id: of.corner })?;
+    if !matches!(face.kind, FaceKind::OuterWall | FaceKind::InnerWall) {
+        return Err(EditError::NotAWall);
+    }
+    if let Some(shutter) = scheme.shutters.iter().find(|shutter| shutter.face == of) {
+        return Err(EditError::Occupied { what: "Shutter", id: shutter.id });
+    }
+    let shutter = defaults::shutter(scheme.fresh_id(), face);
+    scheme.shutters.push(shutter);
+    Ok(())
+}
+
+pub(super) fn move_ends(scheme: &mut Scheme, id: Id, below_m: f64, above_m: f64) -> Result<(), EditError> {
+    for (what, value) in [("reach below the face", below_m), ("reach above the face", above_m)] {
+        if !(0.0..=2.0).contains(&value) {
+            return Err(EditError::Value { what, value, range: "0 to 2 m" });
+        }
+    }
+    let shutter = shutter_mut(scheme, id)?;
+    (shutter.below_m, shutter.above_m) = (below_m, above_m);
+    Ok(())
+}
+
+pub(super) fn set_shutter(scheme: &mut Scheme, shutter: &Shutter) -> Result<(), EditError> {
+    *shutter_mut(scheme, shutter.id)? = shutter.clone();
+    Ok(())
+}
+
+pub(super) fn add_row(scheme: &mut Scheme, shutter: Id, z_m: f64) -> Result<(), EditError> {
+    let faces = faces(&scheme.section, scheme.ground.level_m);
+    let [bottom_m, top_m] = reach(scheme, &faces, shutter)?;
+    if !(bottom_m..=top_m).contains(&z_m) {
+        return Err(EditError::OffShutter { z_m, bottom_m, top_m });
+    }
+    let row = row_at(scheme, &faces, shutter, z_m)?;
+    scheme.ties.push(row);
+    Ok(())
+}
+
+pub(super) fn add_rows(scheme: &mut Scheme, shutter: Id, spacing_m: f64) -> Result<(), EditError> {
+    let faces = faces(&scheme.section, scheme.ground.level_m);
+    let [mut bottom, mut top] = reach(scheme, &faces, shutter)?;
+    if !(spacing_m > (top - bottom) / MOST_ROWS as f64 && spacing_m > 0.05) {
+        return Err(EditError::Value { what: "spacing of rows", value: spacing_m, range: "0.1 m or more" });
+    }
+    if let (TieEnd::Shutter { id }, _) = far_end(scheme, &faces, shutter, (bottom + top) / 2.0)? {
+        let other = reach(scheme, &faces, id)?;
+        (bottom, top) = (bottom.max(other[0]), top.min(other[1]));
+    }
+    let height = top - bottom;
+    scheme.ties.retain(|row| !holds(row, shutter));
+    let edge_m = defaults::SHUTTER_END_TO_TIE_M.min(height / 4.0);
+    for place in (Spacing { edge_m, max_m: spacing_m }).positions(height) {
+        let row = row_at(scheme, &faces, shutter, bottom + place)?;
+        scheme.ties.push(row);
+    }
+    Ok(())
+}
+
+pub(super) fn move_row(scheme: &mut Scheme, row: Id, z_m: f64) -> Result<(), EditError> {
+    let faces = faces(&scheme.section, scheme.ground.level_m);
+    let (shutter, to) = scheme.ties.iter().find(|r| r.id == row).map(|r| (r.shutter, r.to)).ok_or(missing_row(row))?;
+    let ends = [Some(shutter), if let TieEnd::Shutter { id } = to { Some(id) } else { None }];
+    for end in ends.into_iter().flatten() {
+        let [bottom_m, top_m] = reach(scheme, &faces, end)?;
+        if !(bottom_m..=top_m).contains(&z_m) {
+            return Err(EditError::OffShutter { z_m, bottom_m, top_m });
+        }
+    }
+    row_mut(scheme, row)?.z_m = z_m;
+    Ok(())
+}
+
+pub(super) fn set_item(scheme: &mut Scheme, row: Id, item: &str) -> Result<(), EditError> {
+    row_mut(scheme, row)?.item = item.to_owned();
+    Ok(())
+}
+
+pub(super) fn set_row(scheme: &mut Scheme, row: &TieRow) -> Result<(), EditError> {
+    *row_mut(scheme, row.id)? = row.clone();
+    Ok(())
+}
+
+fn row_at(scheme: &Scheme, faces: &[Face], shutter: Id, z_m: f64) -> Result<TieRow, EditError> {
+    let (to, across_concrete) = far_end(scheme, faces, shutter, z_m)?;
+    Ok(defaults::tie_row(scheme.fresh_id(), shutter, to, across_concrete, z_m))
+}
+
+/// What a row of this shutter reaches at a level: the shutter across the concrete, else the one across the void, else
+/// a fixed point; and whether concrete lies between.
+fn far_end(scheme: &Scheme, faces: &[Face], shutter: Id, z_m: f64) -> Result<(TieEnd, bool), EditError> {
+    let face = face_of(scheme, faces, shutter)?;
+    let [bottom, top] = levels(face);
+    let z = z_m.clamp(bottom + SAME_M, top - SAME_M);
+    let x = line(face).x_at(z);
+    let spans = scheme.section.boundary().spans_at(z, Side::Before);
+    let outward = face.normal.x.signum();
+    let across = |toward: f64| {
+        let ends = spans.iter().flatten().filter(|end| (**end - x) * toward > SAME_M);
+        ends.min_by(|a, b| (*a - x).abs().total_cmp(&(*b - x).abs())).and_then(|end| {
+            let opposite = |other: &&Shutter| {
+                let face = faces.iter().find(|face| face.of == other.face);
+                face.is_some_and(|face| {
+                    let [low, high] = levels(face);
+                    (low - other.below_m..=high + other.above_m).contains(&z_m)
+                        && face.normal.x * outward < 0.0
+                        && (line(face).x_at(z.clamp(low, high)) - end).abs() < SAME_M.max(0.02 * (high - low))
+                })
+            };
+            scheme.shutters.iter().find(opposite).map(|other| other.id)
+        })
+    };
+    Ok(match (across(-outward), across(outward)) {
+        (Some(id), _) => (TieEnd::Shutter { id }, true),
+        (None, Some(id)) => (TieEnd::Shutter { id }, false),
+        (None, None) => (defaults::FIXED, false),
+    })
+}
+
+fn reach(scheme: &Scheme, faces: &[Face], id: Id) -> Result<[f64; 2], EditError> {
+    let [bottom, top] = levels(face_of(scheme, faces, id)?);
+    let shutter = shutter_of(scheme, id)?;
+    Ok([bottom - shutter.below_m, top + shutter.above_m])
+}
+
+fn face_of<'a>(scheme: &Scheme, faces: &'a [Face], id: Id) -> Result<&'a Face, EditError> {
+    let of = shutter_of(scheme, id)?.face;
+    faces.iter().find(|face| face.of == of).ok_or(EditError::Missing { what: "face", id: of.corner })
+}
+
+fn shutter_of(scheme: &Scheme, id: Id) -> Result<&Shutter, EditError> {
+    scheme.shutters.iter().find(|shutter| shutter.id == id).ok_or(EditError::Missing { what: "shutter", id })
+}
+
+fn shutter_mut(scheme: &mut Scheme, id: Id) -> Result<&mut Shutter, EditError> {
+    scheme.shutters.iter_mut().find(|shutter| shutter.id == id).ok_or(EditError::Missing { what: "shutter", id })
+}
+
+fn row_mut(scheme: &mut Scheme, id: Id) -> Result<&mut TieRow, EditError> {
+    scheme.ties.iter_mut().find(|row| row.id == id).ok_or(missing_row(id))
+}
+
+fn missing_row(id: Id) -> EditError {
+    EditError::Missing { what: "row of ties", id }
+}
+
+fn holds(row: &TieRow, shutter: Id) -> bool {
+    row.shutter == shutter || row.to == TieEnd::Shutter { id: shutter }
+}
+
+fn line(face: &Face) -> Edge {
+    Edge::new(face.from, face.to)
+}
+
+fn levels(face: &Face) -> [f64; 2] {
+    [face.from.z.min(face.to.z), face.from.z.max(face.to.z)]
+}
