@@ -68,7 +68,7 @@ export async function withPage(screen, job, { site: given, path = "", allow = []
     const page = await context.newPage();
     await page.goto(site.url + path);
     await opened(page);
-    await within(120_000, job({ page, context, site }));
+    await within(300_000, job({ page, context, site }));
     assert.equal(unexpected().length, 0, "something went wrong behind the page");
   } catch (error) {
     if (unexpected().length === 0) throw error;
