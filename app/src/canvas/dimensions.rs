@@ -1,13 +1,18 @@
+use super::paint::Block;
 use crate::editor::{Dimension, DimensionKey, Target, Viewport};
 use crate::store::Store;
 use crate::units;
 use leptos::prelude::*;
 
+/// Width of a figure of the text.
+const LETTER_PX: f64 = 7.0;
+/// From the line up to the foot of the text.
+const ABOVE_PX: f64 = 4.0;
+
 /// Dimension lines, with oblique strokes at their ends.
 #[component]
 pub fn Dimensions() -> impl IntoView {
     let store = Store::here();
-    let dimensions = Memo::new(move |_| store.read(|editor| editor.dimensions()));
     let draw = move || {
         let view = store.viewport.get();
         let chosen = match store.selection.get() {
@@ -19,7 +24,7 @@ pub fn Dimensions() -> impl IntoView {
             let lit = chosen == Some(dimension.key) || hovered == Some(Target::Dimension(dimension.key));
             one(&view, &dimension, lit)
         };
-        dimensions.get().into_iter().map(draw).collect_view()
+        store.dimensions.get().into_iter().map(draw).collect_view()
     };
     view! { <g class="dimensions">{draw}</g> }
 }
@@ -60,24 +65,51 @@ fn one(view: &Viewport, dimension: &Dimension, lit: bool) -> impl IntoView + use
     };
     let ends = format!("{}{}", stroke(a), stroke(b));
     let middle = a.middle(b);
-    let mut angle = uy.atan2(ux).to_degrees();
-    if !(-90.0..90.0).contains(&angle) {
-        angle += 180.0;
-    }
-    if angle > 89.9 {
-        angle -= 180.0;
-    }
+    let angle = reading_angle(ux, uy);
     let text = units::millimetres(dimension.value_m);
-    let fits = length > text.len() as f64 * 7.0 + 4.0;
-    let along = if fits { 0.0 } else { length / 2.0 + 6.0 + text.len() as f64 * 3.5 };
+    let along = along(length, &text);
     let place = format!("translate({:.1} {:.1}) rotate({angle:.1})", middle.x, middle.y);
     let class = if lit { "dimension lit" } else { "dimension" };
     view! {
         <g class=class role="img" aria-label=format!("{} {text} mm", words(dimension.key)) data-testid=test_id(dimension.key)>
             <path class="dimension-line" d=lines/>
             <path class="dimension-end" d=ends/>
-            <text transform=place x=along y="-5">{text.clone()}</text>
+            <text transform=place x=along y=-ABOVE_PX>{text.clone()}</text>
         </g>
+    }
+}
+
+/// Angle of a text along a direction, read from below or from the right.
+fn reading_angle(ux: f64, uy: f64) -> f64 {
+    let angle = uy.atan2(ux).to_degrees();
+    match angle {
+        a if a > 89.9 => a - 180.0,
+        a if a < -90.1 => a + 180.0,
+        a => a,
+    }
+}
+
+/// How far along its line from the middle a text stands: beside the line where it does not fit on it.
+fn along(length_px: f64, text: &str) -> f64 {
+    let half = text.len() as f64 * LETTER_PX / 2.0;
+    if length_px > 2.0 * half + 4.0 { 0.0 } else { length_px / 2.0 + 6.0 + half }
+}
+
+/// Where the text of a dimension is written.
+pub fn written(view: &Viewport, dimension: &Dimension) -> Block {
+    let [a, b] = dimension.line.map(|point| view.to_screen(point));
+    let length = a.distance(b).max(1e-6);
+    let text = units::millimetres(dimension.value_m);
+    let (cos, sin) = {
+        let angle = reading_angle((b.x - a.x) / length, (b.y - a.y) / length).to_radians();
+        (angle.cos(), angle.sin())
+    };
+    let (along, above) = (along(length, &text), -ABOVE_PX - 5.0);
+    let middle = a.middle(b);
+    let (width, height) = (text.len() as f64 * LETTER_PX, 14.0);
+    Block {
+        centre: (middle.x + along * cos - above * sin, middle.y + along * sin + above * cos),
+        size: (width * cos.abs() + height * sin.abs(), width * sin.abs() + height * cos.abs()),
     }
 }
 
@@ -110,5 +142,19 @@ fn test_id(key: DimensionKey) -> String {
         DimensionKey::OpeningWidth(id) => format!("dimension-opening-width-{}", id.0),
         DimensionKey::OpeningHeight(id) => format!("dimension-opening-height-{}", id.0),
         DimensionKey::OpeningLeft(id) => format!("dimension-opening-left-{}", id.0),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn texts_are_read_from_below_or_from_the_right() {
+        for (direction, angle) in
+            [((1.0, 0.0), 0.0), ((-1.0, 0.0), 0.0), ((-1.0, -0.0), 0.0), ((0.0, 1.0), -90.0), ((0.0, -1.0), -90.0)]
+        {
+            assert!((reading_angle(direction.0, direction.1) - angle).abs() < 1e-9, "{direction:?}");
+        }
     }
 }

@@ -1,4 +1,5 @@
-use super::paint::{PlacedTag, TagKind, place, tone};
+use super::dimensions::written;
+use super::paint::{Block, PlacedTag, TagKind, place, tone};
 use crate::store::Store;
 use crate::widgets::letter_px;
 use leptos::prelude::*;
@@ -14,7 +15,8 @@ pub fn Tags() -> impl IntoView {
             let at = view.to_screen(at);
             (at.x, at.y)
         };
-        place(&store.scene.get().tags, to_screen, (view.width_px, view.height_px), letter)
+        let written: Vec<Block> = store.dimensions.get().iter().map(|dimension| written(&view, dimension)).collect();
+        place(&store.scene.get().tags, &written, to_screen, (view.width_px, view.height_px), letter)
     });
     let keys = move || placed.get().into_iter().map(|placed| placed.tag.key).collect::<Vec<_>>();
     view! {
@@ -78,7 +80,8 @@ fn class_of(kind: TagKind) -> &'static str {
 }
 
 fn body(placed: &PlacedTag) -> impl IntoView + use<> {
-    let ((x, y), (width, height), (to_x, to_y)) = (placed.centre, placed.size, placed.anchor);
+    let Block { centre: (x, y), size: (width, height) } = placed.block;
+    let (to_x, to_y) = placed.anchor;
     let leader = placed.led().then(|| view! { <path class="leader" d=format!("M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}")/> });
     let round = if matches!(placed.tag.kind, TagKind::Ring(_)) { height / 2.0 } else { 2.0 };
     view! {

@@ -10,7 +10,8 @@ pub fn Typing() -> impl IntoView {
     let store = Store::here();
     let dimension = Memo::new(move |_| match store.selection.get() {
         Some(Target::Dimension(key)) => store
-            .read(|editor| editor.dimensions())
+            .dimensions
+            .get()
             .into_iter()
             .find(|dimension| dimension.key == key),
         _ => None,

@@ -1,9 +1,36 @@
 //! The scheme being edited and all that is going on with it.
 
-use super::{Dimension, DimensionKey, KeyInput, Overlay, PointerInput, Selection, Tool, Viewport, Wheel};
+use super::dimensions::{self, Dimension, DimensionKey};
+use super::gesture::{Gesture, Phase, Recogniser};
+use super::history::History;
+use super::label::{label, lost};
+use super::overlay::handles;
+use super::places::Places;
+use super::tool::{Change, Context, Event, Pen, Step};
+use super::{
+    Bounds, Key, KeyInput, Modifiers, Overlay, PointerInput, PointerKind, Selection, Target, Tool, Viewport, Wheel,
+    moving, parse_length,
+};
 use falsewright_core::Design;
-use falsewright_core::scheme::edit::{Edit, EditError};
+use falsewright_core::geometry::Point;
+use falsewright_core::layout::concrete::faces;
+use falsewright_core::model::{Face, Model};
+use falsewright_core::scheme::edit::{Edit, EditError, apply};
 use falsewright_core::scheme::{Id, Scheme};
+
+/// Distance between rows of dimension lines, px.
+const DIMENSION_ROW_PX: f64 = 26.0;
+/// Room for dimension lines around the section, px.
+const MARGIN_PX: f64 = 110.0;
+/// One nudge by an arrow key, and one with Shift, m.
+const NUDGE_M: f64 = 0.005;
+const LARGE_NUDGE_M: f64 = 0.05;
+/// A wheel turned by this many px zooms by e.
+const WHEEL_PX: f64 = 300.0;
+/// One event zooms no further.
+const WHEEL_ZOOM: [f64; 2] = [0.8, 1.25];
+/// One press of a zoom key.
+const KEY_ZOOM: f64 = 1.1;
 
 /// What an event changed.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -18,6 +45,16 @@ pub struct Outcome {
     pub message: Option<String>,
 }
 
+impl Outcome {
+    fn view() -> Self {
+        Self { view_changed: true, ..Self::default() }
+    }
+
+    fn committed() -> Self {
+        Self { scheme_changed: true, committed: true, view_changed: true, message: None }
+    }
+}
+
 /// Why a change was refused.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Refusal {
@@ -27,24 +64,46 @@ pub enum Refusal {
     /// The typed value is not understood.
     #[error(transparent)]
     Quantity(#[from] super::QuantityError),
-    /// The dimension is no longer there, or only measures.
-    #[error("This dimension cannot be typed; change what it measures instead.")]
+    /// The dimension is no longer there.
+    #[error("This dimension is no longer on the drawing.")]
     Dimension,
 }
 
 /// A scheme being edited.
 pub struct Editor {
     scheme: Scheme,
-    tool: Tool,
-    selection: Selection,
+    /// Faces of `scheme`.
+    faces: Vec<Face>,
+    /// What a drag would give, with its edit.
+    preview: Option<(Edit, Scheme)>,
+    refusal: Option<String>,
+    history: History,
     viewport: Viewport,
+    recogniser: Recogniser,
+    pen: Pen,
+    selection: Selection,
+    hover: Selection,
+    wheel_zooms: bool,
 }
 
 impl Editor {
     /// Starts with a scheme and an empty history.
     pub fn new(scheme: Scheme) -> Self {
-        let viewport = Viewport::new(800.0, 600.0);
-        Self { scheme, tool: Tool::default(), selection: None, viewport }
+        let mut editor = Self {
+            faces: faces_of(&scheme),
+            scheme,
+            preview: None,
+            refusal: None,
+            history: History::default(),
+            viewport: Viewport::new(800.0, 600.0),
+            recogniser: Recogniser::default(),
+            pen: Pen::new(Tool::default()),
+            selection: None,
+            hover: None,
+            wheel_zooms: false,
+        };
+        editor.fit();
+        editor
     }
 
     /// The scheme as last committed: what is saved.
@@ -54,13 +113,18 @@ impl Editor {
 
     /// The scheme with the drag that is going on: what is computed and drawn.
     pub fn shown(&self) -> &Scheme {
-        &self.scheme
+        self.preview.as_ref().map_or(&self.scheme, |(_, scheme)| scheme)
     }
 
     /// Replaces the scheme, as one step that can be undone.
     pub fn open(&mut self, scheme: Scheme) -> Outcome {
-        self.scheme = scheme;
-        Outcome::default()
+        self.drop_gesture();
+        if scheme == self.scheme {
+            return Outcome::view();
+        }
+        self.commit(scheme, "Open");
+        self.fit();
+        Outcome::committed()
     }
 
     /// What is selected.
@@ -71,24 +135,26 @@ impl Editor {
     /// Selects something, or nothing.
     pub fn select(&mut self, selection: Selection) -> Outcome {
         self.selection = selection;
-        Outcome::default()
+        Outcome::view()
     }
 
     /// Selects the element of this id, whatever it is.
     pub fn select_element(&mut self, id: Id) -> Outcome {
-        let _ = id;
-        Outcome::default()
+        self.selection = find(&self.scheme, id);
+        Outcome::view()
     }
 
     /// The tool in hand.
     pub fn tool(&self) -> Tool {
-        self.tool
+        self.pen.tool()
     }
 
     /// Takes up a tool; what is going on is dropped.
     pub fn set_tool(&mut self, tool: Tool) -> Outcome {
-        self.tool = tool;
-        Outcome::default()
+        let shown = self.preview.is_some();
+        self.drop_gesture();
+        self.pen = Pen::new(tool);
+        Outcome { scheme_changed: shown, ..Outcome::view() }
     }
 
     /// What part of the section is on the screen.
@@ -101,91 +167,363 @@ impl Editor {
         &mut self.viewport
     }
 
-    /// Shows the whole section, with room for dimensions.
+    /// Shows the whole section, with room for dimensions; a blank sheet at 100 %.
     pub fn fit(&mut self) -> Outcome {
-        Outcome::default()
+        let size = [self.viewport.width_px, self.viewport.height_px];
+        match section_bounds(&self.scheme) {
+            Some(bounds) => self.viewport.fit(bounds, MARGIN_PX),
+            None => self.viewport = Viewport::new(size[0], size[1]),
+        }
+        Outcome::view()
     }
 
     /// A button, pen or finger goes down.
     pub fn pointer_down(&mut self, input: PointerInput, design: &Design) -> Outcome {
-        let _ = (input, design);
-        Outcome::default()
+        self.pointer(Phase::Down, input, &design.model)
     }
 
     /// A pointer moves, pressed or not.
     pub fn pointer_move(&mut self, input: PointerInput, design: &Design) -> Outcome {
-        let _ = (input, design);
-        Outcome::default()
+        self.pointer(Phase::Move, input, &design.model)
     }
 
     /// A button, pen or finger goes up.
     pub fn pointer_up(&mut self, input: PointerInput, design: &Design) -> Outcome {
-        let _ = (input, design);
-        Outcome::default()
+        self.pointer(Phase::Up, input, &design.model)
     }
 
     /// The browser takes a pointer away: what is going on is dropped.
     pub fn pointer_cancel(&mut self, input: PointerInput) -> Outcome {
-        let _ = input;
-        Outcome::default()
+        self.pointer(Phase::Cancel, input, &Model::default())
+    }
+
+    /// Whether a pen was used, so that fingers only move the sheet and tap.
+    pub fn pen_mode(&self) -> bool {
+        self.recogniser.pen_mode
+    }
+
+    /// Enters or leaves the mode in which fingers only move the sheet and tap.
+    pub fn set_pen_mode(&mut self, pen_mode: bool) {
+        self.recogniser.pen_mode = pen_mode;
     }
 
     /// Pans; zooms with `control`, or always if [`Editor::set_wheel_zooms`].
     pub fn wheel(&mut self, wheel: Wheel) -> Outcome {
-        let _ = wheel;
-        Outcome::default()
+        if wheel.modifiers.control || self.wheel_zooms {
+            let factor = libm::exp(-wheel.dy / WHEEL_PX).clamp(WHEEL_ZOOM[0], WHEEL_ZOOM[1]);
+            self.viewport.zoom_by(factor, wheel.at);
+        } else if wheel.modifiers.shift && wheel.dx == 0.0 {
+            self.viewport.pan(-wheel.dy, 0.0);
+        } else {
+            self.viewport.pan(-wheel.dx, -wheel.dy);
+        }
+        Outcome::view()
     }
 
     /// Whether a plain wheel zooms instead of panning.
     pub fn set_wheel_zooms(&mut self, zooms: bool) {
-        let _ = zooms;
+        self.wheel_zooms = zooms;
     }
 
     /// A key press; none: not for the editor.
     pub fn key(&mut self, input: KeyInput, design: &Design) -> Option<Outcome> {
-        let _ = (input, design);
-        None
+        let KeyInput { key, modifiers } = input;
+        if modifiers.control {
+            return self.command(key, modifiers);
+        }
+        let step = self.step(Event::Key(key), &design.model, 0.0, modifiers);
+        if step.taken {
+            return Some(self.take(step));
+        }
+        match key {
+            Key::Escape => Some(self.back_out()),
+            Key::Delete | Key::Backspace => self.remove_selection(),
+            Key::Left | Key::Right | Key::Up | Key::Down => self.nudge(key, modifiers, &design.model),
+            Key::Char(c) => {
+                let tool = Tool::ALL.into_iter().find(|tool| tool.letter() == c.to_ascii_lowercase())?;
+                Some(self.set_tool(tool))
+            }
+            Key::Enter => None,
+        }
     }
 
     /// Applies one edit as one step of the history.
     pub fn perform(&mut self, edit: Edit) -> Result<Outcome, Refusal> {
-        let _ = edit;
-        Ok(Outcome::default())
+        self.drop_gesture();
+        self.change(&edit)
     }
 
     /// The dimension lines of what is shown.
     pub fn dimensions(&self) -> Vec<Dimension> {
-        Vec::new()
+        let scheme = self.shown();
+        let faces = faces_of(scheme);
+        let places = Places { scheme, faces: &faces, model: &Model::default() };
+        dimensions::dimensions(&places, self.viewport.length_m(DIMENSION_ROW_PX))
     }
 
     /// Gives a dimension a typed value.
     pub fn type_dimension(&mut self, key: DimensionKey, text: &str) -> Result<Outcome, Refusal> {
-        let _ = (key, text);
-        Err(Refusal::Dimension)
+        let value_m = parse_length(text)?;
+        let places = Places { scheme: &self.scheme, faces: &self.faces, model: &Model::default() };
+        let edit = dimensions::edit_for(&places, key, value_m).ok_or(Refusal::Dimension)?;
+        self.perform(edit)
     }
 
     /// Takes back the last step.
     pub fn undo(&mut self) -> Outcome {
-        Outcome::default()
+        self.travel(History::undo)
     }
 
     /// Does again what was taken back.
     pub fn redo(&mut self) -> Outcome {
-        Outcome::default()
+        self.travel(History::redo)
+    }
+
+    /// Whether there is a step to take back.
+    pub fn can_undo(&self) -> bool {
+        self.undo_label().is_some()
+    }
+
+    /// Whether there is a step to do again.
+    pub fn can_redo(&self) -> bool {
+        self.redo_label().is_some()
     }
 
     /// What undo would take back.
     pub fn undo_label(&self) -> Option<&str> {
-        None
+        self.history.undo_label()
     }
 
     /// What redo would do again.
     pub fn redo_label(&self) -> Option<&str> {
-        None
+        self.history.redo_label()
     }
 
-    /// Marks over the drawing.
+    /// Marks over the drawing of what is shown.
     pub fn overlay(&self) -> Overlay {
-        Overlay::default()
+        let scheme = self.shown();
+        let fresh;
+        let faces = match self.preview {
+            Some(_) => {
+                fresh = faces_of(scheme);
+                &fresh
+            }
+            None => &self.faces,
+        };
+        let handles = handles(&Places { scheme, faces, model: &Model::default() }, self.selection);
+        let mut overlay = Overlay { hover: self.hover, handles, refusal: self.refusal.clone(), ..Overlay::default() };
+        self.pen.overlay(&mut overlay);
+        overlay
     }
+
+    fn pointer(&mut self, phase: Phase, input: PointerInput, model: &Model) -> Outcome {
+        let hand = self.tool() == Tool::Hand;
+        let Some(gesture) = self.recogniser.feed(phase, input, hand) else { return Outcome::default() };
+        let at = self.viewport.to_world(input.at);
+        let event = match gesture {
+            Gesture::Hover => Event::Hover(at),
+            Gesture::Tap => Event::Tap(at),
+            Gesture::Drag { from, first } => {
+                Event::Drag { from: self.viewport.to_world(from), at, first, screen: input.at }
+            }
+            Gesture::Drop => Event::Drop,
+            Gesture::Cancel => Event::Cancel,
+            Gesture::Pan { dx, dy } => {
+                self.viewport.pan(dx, dy);
+                return Outcome::view();
+            }
+            Gesture::Pinch { from, to, factor } => {
+                self.viewport.pan(to.x - from.x, to.y - from.y);
+                self.viewport.zoom_by(factor, to);
+                return Outcome::view();
+            }
+        };
+        let reach_px = input.kind.reach_px();
+        if matches!(event, Event::Tap(_) | Event::Drag { first: true, .. }) {
+            self.refusal = None;
+        }
+        if let (Event::Hover(at), true) = (event, input.kind != PointerKind::Touch) {
+            self.hover = self.context(model, reach_px, input.modifiers).hit(at, |_| true);
+        } else {
+            self.hover = None;
+        }
+        let step = self.step(event, model, reach_px, input.modifiers);
+        self.take(step)
+    }
+
+    fn step(&mut self, event: Event, model: &Model, reach_px: f64, modifiers: Modifiers) -> Step {
+        let mut pen = std::mem::take(&mut self.pen);
+        let step = pen.step(event, &self.context(model, reach_px, modifiers));
+        self.pen = pen;
+        step
+    }
+
+    fn context<'a>(&'a self, model: &'a Model, reach_px: f64, modifiers: Modifiers) -> Context<'a> {
+        let places = Places { scheme: &self.scheme, faces: &self.faces, model };
+        Context { places, viewport: &self.viewport, selection: self.selection, reach_px, modifiers }
+    }
+
+    /// Does what a tool answers.
+    fn take(&mut self, step: Step) -> Outcome {
+        let mut outcome = Outcome { message: step.message, ..Outcome::view() };
+        if let Some(selection) = step.select {
+            self.selection = selection;
+        }
+        if let Some((world, screen)) = step.hold {
+            let now = self.viewport.to_screen(world);
+            self.viewport.pan(screen.x - now.x, screen.y - now.y);
+        }
+        let before = self.scheme.fresh_id();
+        match step.change {
+            Change::None => {}
+            Change::Preview(edit) => match apply(&self.scheme, &edit) {
+                Ok(scheme) => {
+                    outcome.scheme_changed = scheme != *self.shown();
+                    self.refusal = None;
+                    self.preview = Some((edit, scheme));
+                }
+                Err(error) => self.refusal = Some(error.to_string()),
+            },
+            Change::Drop => outcome.scheme_changed = self.preview.take().is_some(),
+            Change::Keep => {
+                outcome.message = outcome.message.or_else(|| self.refusal.clone());
+                if let Some((edit, scheme)) = self.preview.take().filter(|(_, scheme)| *scheme != self.scheme) {
+                    outcome.message = outcome.message.or_else(|| lost(&edit, &self.scheme, &scheme));
+                    self.commit(scheme, label(&edit));
+                    (outcome.scheme_changed, outcome.committed) = (true, true);
+                }
+            }
+            Change::Commit(edit) => match self.change(&edit) {
+                Ok(done) => outcome = Outcome { message: outcome.message.or(done.message), ..done },
+                Err(refusal) => {
+                    self.refusal = Some(refusal.to_string());
+                    outcome.message = self.refusal.clone();
+                }
+            },
+        }
+        if step.select_new && outcome.committed {
+            self.selection = (before.0..self.scheme.fresh_id().0).find_map(|id| find(&self.scheme, Id(id)));
+        }
+        outcome
+    }
+
+    fn change(&mut self, edit: &Edit) -> Result<Outcome, Refusal> {
+        let shown = self.preview.take().is_some();
+        let after = apply(&self.scheme, edit)?;
+        if after == self.scheme {
+            return Ok(Outcome { scheme_changed: shown, ..Outcome::view() });
+        }
+        let message = lost(edit, &self.scheme, &after);
+        self.commit(after, label(edit));
+        Ok(Outcome { message, ..Outcome::committed() })
+    }
+
+    /// Drops preview and gesture; the tool starts afresh.
+    fn drop_gesture(&mut self) {
+        self.preview = None;
+        self.refusal = None;
+        self.recogniser.reset();
+        self.pen = Pen::new(self.pen.tool());
+    }
+
+    fn commit(&mut self, scheme: Scheme, label: &str) {
+        self.history.record(std::mem::replace(&mut self.scheme, scheme), label);
+        self.settle();
+    }
+
+    /// Brings what depends on the committed scheme up to date.
+    fn settle(&mut self) {
+        self.faces = faces_of(&self.scheme);
+        self.hover = None;
+        self.selection = self.selection.filter(|target| match target {
+            Target::Face(of) => self.faces.iter().any(|face| face.of == *of),
+            Target::Dimension(_) => true,
+            other => other.element().is_some_and(|id| find(&self.scheme, id).is_some()),
+        });
+    }
+
+    fn travel(&mut self, way: impl FnOnce(&mut History, &mut Scheme) -> bool) -> Outcome {
+        let shown = self.preview.is_some();
+        self.drop_gesture();
+        if !way(&mut self.history, &mut self.scheme) {
+            return Outcome { scheme_changed: shown, ..Outcome::view() };
+        }
+        self.settle();
+        Outcome::committed()
+    }
+
+    fn command(&mut self, key: Key, modifiers: Modifiers) -> Option<Outcome> {
+        let Key::Char(c) = key else { return None };
+        let middle = super::ScreenPoint::new(self.viewport.width_px / 2.0, self.viewport.height_px / 2.0);
+        match (c.to_ascii_lowercase(), modifiers.shift) {
+            ('z', false) => return Some(self.undo()),
+            ('z', true) | ('y', false) => return Some(self.redo()),
+            ('+' | '=', _) => self.viewport.zoom_by(KEY_ZOOM, middle),
+            ('-', _) => self.viewport.zoom_by(1.0 / KEY_ZOOM, middle),
+            ('0', _) => self.viewport.zoom_to(1.0, middle),
+            _ => return None,
+        }
+        Some(Outcome::view())
+    }
+
+    /// Out of a drag, then out of the selection, then out of the tool.
+    fn back_out(&mut self) -> Outcome {
+        if self.preview.is_some() || self.recogniser.busy() {
+            self.drop_gesture();
+            return Outcome { scheme_changed: true, ..Outcome::view() };
+        }
+        self.refusal = None;
+        if self.selection.take().is_some() { Outcome::view() } else { self.set_tool(Tool::Select) }
+    }
+
+    fn remove_selection(&mut self) -> Option<Outcome> {
+        let edit = match self.selection? {
+            Target::Cut(corner) => Edit::SetCut { corner, cut: None },
+            Target::Face(_) | Target::Dimension(_) => return None,
+            other => Edit::Remove(other.element()?),
+        };
+        Some(self.perform(edit).unwrap_or_else(|refusal| self.refused(&refusal)))
+    }
+
+    fn nudge(&mut self, key: Key, modifiers: Modifiers, model: &Model) -> Option<Outcome> {
+        let step = if modifiers.shift { LARGE_NUDGE_M } else { NUDGE_M };
+        let by = match key {
+            Key::Left => Point::new(-step, 0.0),
+            Key::Right => Point::new(step, 0.0),
+            Key::Up => Point::new(0.0, step),
+            _ => Point::new(0.0, -step),
+        };
+        let places = Places { scheme: &self.scheme, faces: &self.faces, model };
+        let edit = moving::nudge(&places, self.selection?, by)?;
+        Some(self.perform(edit).unwrap_or_else(|refusal| self.refused(&refusal)))
+    }
+
+    fn refused(&mut self, refusal: &Refusal) -> Outcome {
+        self.refusal = Some(refusal.to_string());
+        Outcome { message: self.refusal.clone(), ..Outcome::view() }
+    }
+}
+
+fn faces_of(scheme: &Scheme) -> Vec<Face> {
+    faces(&scheme.section, scheme.ground.level_m)
+}
+
+fn section_bounds(scheme: &Scheme) -> Option<Bounds> {
+    Bounds::around(scheme.section.edges().iter().map(|edge| edge.line.from))
+}
+
+/// The element of this id.
+fn find(scheme: &Scheme, id: Id) -> Option<Target> {
+    let section = &scheme.section;
+    let mut corners = section.outline.iter().chain(section.cells.iter().flat_map(|cell| &cell.corners));
+    if corners.any(|corner| corner.id == id) {
+        return Some(Target::Corner(id));
+    }
+    let any = |found: bool, target: Target| found.then_some(target);
+    any(section.joints.iter().any(|joint| joint.id == id), Target::Joint(id))
+        .or(any(scheme.shutters.iter().any(|shutter| shutter.id == id), Target::Shutter(id)))
+        .or(any(scheme.ties.iter().any(|row| row.id == id), Target::TieRow(id)))
+        .or(any(scheme.falsework.iter().any(|falsework| falsework.id == id), Target::Falsework(id)))
+        .or(any(scheme.falsework.iter().any(|f| f.leg_lines.iter().any(|line| line.id == id)), Target::LegLine(id)))
+        .or(any(scheme.openings.iter().any(|opening| opening.id == id), Target::Opening(id)))
 }

@@ -1,4 +1,5 @@
 use super::ratio::Ratio;
+use crate::editor::Target;
 use crate::persistence::{Saved, open_file, save_to_file, set_present_aside};
 use crate::store::Store;
 use crate::units;
@@ -16,9 +17,15 @@ const BASES: [(Basis, &str); 3] = [
 /// What the drawing is, how it stands, and what it is computed with.
 #[component]
 pub fn TitleBlock() -> impl IntoView {
+    let store = Store::here();
     let open = RwSignal::new(false);
+    let folded = move || store.selection.get().is_some_and(|target| !matches!(target, Target::Dimension(_)));
     view! {
-        <section class="title-block" class:open=move || open.get() aria-label="Title block" data-testid="title-block">
+        <section
+            class="title-block"
+            class:open=move || open.get()
+            class:folded=folded
+            aria-label="Title block" data-testid="title-block">
             <Summary/>
             <button class="more" aria-expanded=move || open.get().to_string() on:click=move |_| open.update(|open| *open = !*open)>
                 {move || if open.get() { "Less" } else { "Data" }}
