@@ -80,14 +80,14 @@ fn class_of(kind: TagKind) -> &'static str {
     }
 }
 
-fn body(placed: &PlacedTag) -> impl IntoView + use<> {
-    let Block { centre: (x, y), size: (width, height) } = placed.block;
+fn body(placed: &PlacedTag) -> Option<impl IntoView + use<>> {
+    let Block { centre: (x, y), size: (width, height) } = placed.block?;
     let (to_x, to_y) = placed.anchor;
     let leader = placed.led().then(|| view! { <path class="leader" d=format!("M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}")/> });
     let round = if matches!(placed.tag.kind, TagKind::Ring(_)) { height / 2.0 } else { 2.0 };
-    view! {
+    Some(view! {
         {leader}
         <rect x=x - width / 2.0 y=y - height / 2.0 width=width height=height rx=round/>
         <text x=x y=y>{placed.tag.text.clone()}</text>
-    }
+    })
 }

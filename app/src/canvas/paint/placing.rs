@@ -32,8 +32,8 @@ impl Block {
 pub struct PlacedTag {
     /// What is written.
     pub tag: Tag,
-    /// Its box.
-    pub block: Block,
+    /// Its box; none where there is no room, or where the place is off the screen.
+    pub block: Option<Block>,
     /// The place that it belongs to.
     pub anchor: (f64, f64),
 }
@@ -41,14 +41,14 @@ pub struct PlacedTag {
 impl PlacedTag {
     /// Whether it stands so far off that a line must lead to its place.
     pub fn led(&self) -> bool {
-        let Block { centre, size } = self.block;
         let far = |centre: f64, place: f64, size: f64| (centre - place).abs() > size / 2.0 + 6.0;
-        far(centre.0, self.anchor.0, size.0) || far(centre.1, self.anchor.1, size.1)
+        self.block.is_some_and(|Block { centre, size }| {
+            far(centre.0, self.anchor.0, size.0) || far(centre.1, self.anchor.1, size.1)
+        })
     }
 }
 
-/// Places the tags in their order beside what is written already; those that find no room and need not be seen
-/// are left out.
+/// Places the tags in their order beside what is written already.
 pub fn place(
     tags: &[Tag],
     written: &[Block],
@@ -56,31 +56,28 @@ pub fn place(
     screen: (f64, f64),
     letter_px: f64,
 ) -> Vec<PlacedTag> {
-    let mut placed: Vec<PlacedTag> = Vec::new();
-    for tag in tags {
+    let mut taken = written.to_vec();
+    let place_one = |tag: &Tag| {
         let anchor = to_screen(tag.at);
-        if anchor.0 < 0.0 || anchor.1 < 0.0 || anchor.0 > screen.0 || anchor.1 > screen.1 {
-            continue;
-        }
-        let size = size(tag, letter_px);
-        let at = |(dx, dy)| Block { centre: (anchor.0 + dx, anchor.1 + dy), size };
-        let steps = match tag.kind {
-            _ if tag.urgent => 9,
-            TagKind::Governing(_) | TagKind::Unchecked => 4,
-            _ => 2,
-        };
-        let free = candidates(size, steps).map(at).find(|block| {
-            let taken = placed.iter().any(|other| block.covers(&other.block));
-            block.within(screen) && !taken && !written.iter().any(|other| block.covers(other))
-        });
-        let block = match free {
-            Some(block) => block,
-            None if tag.urgent => at((0.0, -size.1)),
-            None => continue,
-        };
-        placed.push(PlacedTag { tag: tag.clone(), block, anchor });
-    }
-    placed
+        let off = anchor.0 < 0.0 || anchor.1 < 0.0 || anchor.0 > screen.0 || anchor.1 > screen.1;
+        let block = if off { None } else { room(tag, anchor, &taken, screen, letter_px) };
+        taken.extend(block);
+        PlacedTag { tag: tag.clone(), block, anchor }
+    };
+    tags.iter().map(place_one).collect()
+}
+
+/// The nearest free box beside a place; one over others for what is urgent.
+fn room(tag: &Tag, anchor: (f64, f64), taken: &[Block], screen: (f64, f64), letter_px: f64) -> Option<Block> {
+    let size = size(tag, letter_px);
+    let at = |(dx, dy)| Block { centre: (anchor.0 + dx, anchor.1 + dy), size };
+    let steps = match tag.kind {
+        _ if tag.urgent => 9,
+        TagKind::Governing(_) | TagKind::Unchecked => 6,
+        _ => 2,
+    };
+    let free = |block: &Block| block.within(screen) && !taken.iter().any(|other| block.covers(other));
+    candidates(size, steps).map(at).find(free).or_else(|| tag.urgent.then(|| at((0.0, -size.1))))
 }
 
 fn size(tag: &Tag, letter_px: f64) -> (f64, f64) {
@@ -120,13 +117,17 @@ mod tests {
         (point.x * 100.0, point.z * 100.0)
     }
 
+    fn blocks(placed: &[PlacedTag]) -> Vec<Block> {
+        placed.iter().filter_map(|tag| tag.block).collect()
+    }
+
     #[test]
     fn tags_of_one_place_do_not_cover_each_other() {
         let tags = vec![tag(TagKind::Governing(1.83), true); 20];
-        let placed = place(&tags, &[], screen, (1000.0, 1000.0), 12.0);
-        assert_eq!(placed.len(), 20);
-        for (i, a) in placed.iter().enumerate() {
-            assert!(placed[..i].iter().all(|b| !a.block.covers(&b.block)));
+        let blocks = blocks(&place(&tags, &[], screen, (1000.0, 1000.0), 12.0));
+        assert_eq!(blocks.len(), 20);
+        for (i, a) in blocks.iter().enumerate() {
+            assert!(blocks[..i].iter().all(|b| !a.covers(b)));
         }
     }
 
@@ -134,13 +135,15 @@ mod tests {
     fn what_is_written_already_is_not_covered() {
         let written = [Block { centre: (530.0, 500.0), size: (60.0, 20.0) }];
         let placed = place(&[tag(TagKind::Member(0.83), false)], &written, screen, (1000.0, 1000.0), 12.0);
-        assert!(!placed[0].block.covers(&written[0]));
+        assert!(!blocks(&placed)[0].covers(&written[0]));
     }
 
     #[test]
     fn what_is_urgent_is_always_written_and_what_is_off_the_sheet_never() {
-        let crowd = vec![tag(TagKind::Ring(0), true); 200];
-        assert_eq!(place(&crowd, &[], screen, (1000.0, 1000.0), 12.0).len(), 200);
-        assert!(place(&crowd, &[], |_| (-500.0, 0.0), (1000.0, 1000.0), 12.0).is_empty());
+        let (urgent, quiet) = (tag(TagKind::Ring(0), true), tag(TagKind::Member(0.5), false));
+        let size = (1000.0, 1000.0);
+        assert_eq!(blocks(&place(&vec![urgent.clone(); 200], &[], screen, size, 12.0)).len(), 200);
+        assert!(blocks(&place(&vec![quiet; 200], &[], screen, size, 12.0)).len() < 200);
+        assert!(blocks(&place(&[urgent], &[], |_| (-500.0, 0.0), size, 12.0)).is_empty());
     }
 }
