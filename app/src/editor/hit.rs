@@ -5,6 +5,9 @@ use super::{Bounds, Side, Target, Viewport};
 use falsewright_core::geometry::{Edge, Point};
 use falsewright_core::scheme::Corner;
 
+/// This near to a face it is the face that is meant, not the shutter on it, px.
+const FACE_PX: f64 = 8.0;
+
 /// Joints can be taken hold of this far outside the section, m.
 const JOINT_PAST_M: f64 = 0.3;
 
@@ -20,7 +23,7 @@ pub fn hits(places: &Places, viewport: &Viewport, at: Point, reach_px: f64) -> V
         for line in &falsework.leg_lines {
             found.line(3, places.leg(falsework, line), Target::LegLine(line.id));
         }
-        found.inside(9, places.falsework_bounds(falsework), Target::Falsework(falsework.id));
+        found.inside(10, places.falsework_bounds(falsework), Target::Falsework(falsework.id));
     }
     if let Some(section) = places.section() {
         for joint in &places.scheme.section.joints {
@@ -30,9 +33,12 @@ pub fn hits(places: &Places, viewport: &Viewport, at: Point, reach_px: f64) -> V
         }
     }
     for shutter in &places.scheme.shutters {
-        // Where it laps another, the one whose face is there comes first.
-        let on_face = places.shutter_face(shutter).is_some_and(|f| (levels(f)[0]..=levels(f)[1]).contains(&at.z));
-        found.inside(if on_face { 6 } else { 7 }, places.shutter_bounds(shutter), Target::Shutter(shutter.id));
+        let Some(face) = places.shutter_face(shutter) else { continue };
+        let near = (Edge::new(face.from, face.to).nearest(at) - at).length() <= viewport.length_m(FACE_PX);
+        let beside = (levels(face)[0]..=levels(face)[1]).contains(&at.z);
+        // The face itself comes before its shutter, and the shutter beside its face before one that laps it.
+        let rank = if near { 8 } else { 7 - u8::from(beside) };
+        found.inside(rank, places.shutter_bounds(shutter), Target::Shutter(shutter.id));
     }
     let pours: Vec<_> = places.scheme.section.joints.iter().map(|joint| joint.id).collect();
     for face in places.faces.iter().filter(|face| !pours.contains(&face.of.corner)) {
@@ -58,7 +64,7 @@ fn openings(places: &Places, found: &mut Finder) {
         found.line(1, Some([Point::new(max.x, min.z), max]), Target::OpeningEdge(id, Side::Right));
         found.line(1, Some([Point::new(min.x, max.z), max]), Target::OpeningEdge(id, Side::Top));
         found.inside(5, places.transfer(opening), Target::Transfer(id));
-        found.inside(8, Some(Bounds { min, max }), Target::Opening(id));
+        found.inside(9, Some(Bounds { min, max }), Target::Opening(id));
     }
 }
 
@@ -134,6 +140,18 @@ mod tests {
             assert_eq!(first(wall_middle, 8.0, model), Some(Target::TieRow(row.id)));
             assert_eq!(first(Point::new(-9.0, 9.0), 20.0, model), None);
         }
+    }
+
+    #[test]
+    fn a_face_can_be_taken_hold_of_under_its_shutter() {
+        let scheme = heron_lane().unwrap();
+        let right = scheme.section.outline[1];
+        let shutter = scheme.shutters.iter().find(|shutter| shutter.face.corner == right.id && shutter.below_m > 0.0);
+        let at = |past: f64| Point::new(right.x_m + past, 3.0);
+        assert!(
+            matches!(first(at(0.05), 20.0, &Model::default()), Some(Target::Face(face)) if face.corner == right.id)
+        );
+        assert_eq!(first(at(0.25), 20.0, &Model::default()), Some(Target::Shutter(shutter.unwrap().id)));
     }
 
     #[test]
