@@ -114,10 +114,24 @@ impl<'a> Bent<'a> {
         }
     }
 
-    /// The same bent with these legs off their bases.
+    /// The same bent with these legs off their bases. One that no tube holds below its head hangs plumb.
     pub fn without_bases(&self, lifted: &[usize]) -> Self {
         let mut bent = self.clone();
-        bent.frame.supports.retain(|support| lifted.iter().all(|&leg| self.legs[leg][0] != support.node));
+        let tubed = |leg: usize| {
+            let below_head = &self.legs[leg][..self.legs[leg].len() - 1];
+            self.braces.iter().any(|&(_, member)| {
+                let Member { i, j, .. } = self.frame.members[member];
+                below_head.contains(&i) || below_head.contains(&j)
+            })
+        };
+        for &leg in lifted {
+            let at_foot = |support: &Support| support.node == self.legs[leg][0];
+            if tubed(leg) {
+                bent.frame.supports.retain(|support| !at_foot(support));
+            } else {
+                bent.frame.supports.iter_mut().filter(|support| at_foot(support)).for_each(|foot| foot.uy = false);
+            }
+        }
         bent
     }
 
@@ -138,8 +152,14 @@ impl<'a> Bent<'a> {
             own.on_heads_kn += line(primary, factor * weight_kn_m(&self.falsework.primary), case);
         }
         if let (Some(chain), Some(opening)) = (&self.transfer, &self.falsework.opening) {
-            own.below_kn +=
-                line(chain, factor * weight_kn_m(&opening.transfer) * f64::from(opening.drawn.transfers), case);
+            let kn_m = factor * weight_kn_m(&opening.transfer) * f64::from(opening.drawn.transfers);
+            own.below_kn += line(chain, kn_m, case);
+            let [left, right] = opening.beam_m;
+            let ends = [(chain.first_node, chain.start_m() - left), (chain.last_node(), right - chain.end_m())];
+            for (node, beyond_m) in ends {
+                case.nodal.push(NodalLoad { node, fx: 0.0, fy: -kn_m * beyond_m, mz: 0.0 });
+                own.below_kn += kn_m * beyond_m;
+            }
         }
         let mut hang = |node: usize, kg: f64| {
             let kn = factor * kg * GRAVITY;
