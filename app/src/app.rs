@@ -21,10 +21,11 @@ fn Page() -> impl IntoView {
     let (kept, told) = persistence::restore();
     let saved = if kept.is_some() { Saved::Kept } else { Saved::Nothing };
     let blank = || Scheme::blank(Section { outline: Vec::new(), cells: Vec::new(), joints: Vec::new() });
-    let store = Store::provide(kept.unwrap_or_else(blank), saved, false);
+    let store = Store::provide(kept.unwrap_or_else(blank), saved, persistence::left_handed());
     store.tell(told);
     persistence::keep(store);
     listen(store);
+    Effect::new(move || persistence::keep_left_handed(store.left_handed()));
     view! {
         <main
             class="sheet"

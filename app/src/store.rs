@@ -3,9 +3,12 @@
 mod timing;
 
 use crate::canvas::paint::{Scene, Shown, scene};
-use crate::editor::{Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, Selection, Tool, Viewport};
+use crate::editor::{
+    Bounds, Dimension, Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, Selection, Tool, Viewport,
+};
 use crate::persistence::Saved;
 use falsewright_core::catalogue::Catalogue;
+use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Id, Scheme};
 use falsewright_core::{Design, design};
@@ -56,6 +59,8 @@ pub struct Store {
     pub viewport: Memo<Viewport>,
     /// Marks over the drawing.
     pub overlay: Memo<Overlay>,
+    /// The dimension lines.
+    pub dimensions: Memo<Vec<Dimension>>,
     /// What is selected.
     pub selection: Memo<Selection>,
     /// The pen in hand.
@@ -90,6 +95,7 @@ impl Store {
             scene,
             viewport: Memo::new(move |_| editor.with(|editor| *editor.viewport())),
             overlay: Memo::new(move |_| editor.with(Editor::overlay)),
+            dimensions: Memo::new(move |_| editor.with(Editor::dimensions)),
             selection: Memo::new(move |_| editor.with(Editor::selection)),
             tool: Memo::new(move |_| editor.with(Editor::tool)),
         };
@@ -180,15 +186,37 @@ impl Store {
     /// Opens another scheme; undo brings the present one back.
     pub fn open(&self, scheme: Scheme) {
         self.act(|editor| editor.open(scheme));
-        self.act(Editor::fit);
+        self.fit();
+    }
+
+    /// Shows the whole section with its dimension lines.
+    pub fn fit(&self) {
+        const MARGIN_PX: f64 = 30.0;
+        self.act(|editor| {
+            let outcome = editor.fit();
+            // Rows of dimension lines stand further off the smaller the scale.
+            for _ in 0..2 {
+                let lines = editor.dimensions().into_iter().flat_map(|dimension| dimension.line);
+                let corners = editor.shown().section.outline.iter().map(|corner| Point::new(corner.x_m, corner.z_m));
+                if let Some(bounds) = Bounds::around(corners.chain(lines)) {
+                    editor.viewport_mut().fit(bounds, MARGIN_PX);
+                }
+            }
+            outcome
+        });
     }
 
     /// Sets the size of the drawing; the first size fits the section into it.
     pub fn resize(&self, width_px: f64, height_px: f64, first: bool) {
         self.editor.update(|editor| editor.viewport_mut().resize(width_px, height_px));
         if first {
-            self.act(Editor::fit);
+            self.fit();
         }
+    }
+
+    /// Lets fingers draw again after a pen was used.
+    pub fn leave_pen_mode(&self) {
+        self.editor.update(|editor| editor.set_pen_mode(false));
     }
 
     /// Selects what a note is about, and opens the note.

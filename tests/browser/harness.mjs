@@ -68,7 +68,7 @@ export async function withPage(screen, job, { site: given, path = "", allow = []
     const page = await context.newPage();
     await page.goto(site.url + path);
     await opened(page);
-    await job({ page, context, site });
+    await within(300_000, job({ page, context, site }));
     assert.equal(unexpected().length, 0, "something went wrong behind the page");
   } catch (error) {
     if (unexpected().length === 0) throw error;
@@ -86,12 +86,15 @@ export async function opened(page) {
 
 /** Waits until the service worker has stored the whole site and answers for this page. */
 export async function stored(page) {
-  await page.evaluate(async () => {
-    await navigator.serviceWorker.ready;
-    if (!navigator.serviceWorker.controller) {
-      await new Promise((resolve) => navigator.serviceWorker.addEventListener("controllerchange", resolve, { once: true }));
-    }
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+}
+
+async function within(milliseconds, job) {
+  let timer;
+  const late = new Promise((_, reject) => {
+    timer = setTimeout(() => reject(new Error(`not done after ${milliseconds / 1000} s`)), milliseconds);
   });
+  await Promise.race([job, late]).finally(() => clearTimeout(timer));
 }
 
 function watch(context, host, problems) {

@@ -98,6 +98,12 @@ fn a_joint_of_hinges_only_is_no_mechanism_but_bears_no_moment() {
     let solution = tripod.factorise().expect("sound").solve(&nodal(-10.0, 0.0)).expect("sound");
     assert!((solution.axial_at(0, 0.5) + 5.0 * 2.0_f64.sqrt()).abs() < 1e-12);
     assert_eq!(load_error(&tripod, nodal(0.0, 1.0)), FrameError::Mechanism { node: 2, dof: Dof::Rz });
+
+    let mut sprung = tripod;
+    sprung.springs.push(Spring { node: 2, dof: Dof::Rz, k: 50.0 });
+    let solution = sprung.factorise().expect("sound").solve(&nodal(0.0, 1.0)).expect("the spring bears it");
+    assert!((solution.displacement(2).rz - 0.02).abs() < 1e-15);
+    assert!((solution.spring_force(0) + 1.0).abs() < 1e-12);
 }
 
 #[test]
@@ -170,9 +176,11 @@ fn a_bar_bears_loads_along_it_only() {
 fn loads_a_rounding_beyond_the_end_are_whole() {
     let beam = cantilever();
     let line = DistributedLoad { member: 0, axis: Axis::Y, w1: -5.0, w2: -5.0, a: -1e-10, b: 2.0 + 1e-10 };
-    let loads = LoadCase { distributed: vec![line], ..LoadCase::default() };
+    let point = [-1e-10, 0.0, 2.0, 2.0 + 1e-10].map(|a| PointLoad { member: 0, axis: Axis::Y, p: -3.0, a });
+    let loads = LoadCase { distributed: vec![line], point: point.to_vec(), ..LoadCase::default() };
     let reaction = beam.factorise().expect("sound").solve(&loads).expect("sound").reaction(0);
-    assert!((reaction.fy - 10.0).abs() < 1e-12);
+    assert!((reaction.fy - 22.0).abs() < 1e-12);
+    assert!((reaction.mz - 22.0).abs() < 1e-12);
 }
 
 #[test]
@@ -186,6 +194,26 @@ fn beyond_the_critical_load_there_is_no_second_order_answer() {
     assert!(beam.solve_second_order(&pushed(0.99)).is_ok());
     assert!(matches!(beam.solve_second_order(&pushed(1.01)), Err(FrameError::Unstable)));
     assert!(matches!(beam.solve_second_order(&pushed(30.0)), Err(FrameError::Unstable)));
+}
+
+#[test]
+fn stiffnesses_too_far_apart_are_not_trusted() {
+    let sloping = |ea| {
+        let mut frame = Frame::default();
+        frame.add_node(0.0, 0.0);
+        for member in 0..80 {
+            let s = f64::from(member + 1) / 8.0;
+            let j = frame.add_node(0.8 * s, 0.6 * s);
+            frame.add_member(Member::beam(j - 1, j, 20.0, ea));
+        }
+        frame.supports.push(Support { node: 0, ux: true, uy: true, rz: true });
+        let load = NodalLoad { node: 80, fx: -0.6, fy: 0.8, mz: 0.0 };
+        frame.factorise()?.solve(&LoadCase { nodal: vec![load], ..LoadCase::default() })
+    };
+    // A cantilever of 10 m: P·L³/3EI.
+    let moved = sloping(1e5).expect("ordinary stiffnesses").displacement(80);
+    assert!((0.8 * moved.uy - 0.6 * moved.ux - 1000.0 / 60.0).abs() < 1e-5);
+    assert!(matches!(sloping(1e10), Err(FrameError::IllConditioned { .. })));
 }
 
 #[test]

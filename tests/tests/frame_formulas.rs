@@ -459,7 +459,58 @@ fn beam_with_axial_force_and_uniform_load() {
         if u < 4.0 {
             assert_close("at the middle", place, 0.5 * l, 1e-6);
         }
+        for x in [0.3, 1.7, 3.1] {
+            let step = 1e-4;
+            let slope = (solution.moment_at(0, x + step) - solution.moment_at(0, x - step)) / (2.0 * step);
+            assert!((solution.shear_at(0, x) - slope).abs() < 1e-6 * q * l, "shear with {n} at {x}");
+        }
         assert_close("from the chord", -solution.deflection_at(0, 0.5 * l), (q * l * l / 8.0 - moment) / n, 1e-6);
+    }
+}
+
+#[test]
+fn extremes_of_a_moment_that_turns_often() {
+    // Close to its critical load, N·L²/EI = 39.5, a member with fixed ends bends in waves of its own.
+    let (l, part) = (4.0, 0.97);
+    let frame = on_supports(&[l], &[(0, FIXED), (1, [false, true, true])]);
+    let mut loads = with_line(LoadCase::default(), &frame, 0, -30.0, 32.0);
+    loads.nodal.push(NodalLoad { node: 1, fx: -part * 4.0 * PI * PI * EI / (l * l), ..NodalLoad::default() });
+    let solution = frame.solve_second_order(&loads).expect("below the critical load");
+    let extremes = solution.extremes(0);
+    let samples = || (0..=2000).map(|sample| l * f64::from(sample) / 2000.0);
+    for (found, value) in [
+        (extremes.moment_max.0, samples().map(|x| solution.moment_at(0, x)).fold(f64::MIN, f64::max)),
+        (extremes.moment_min.0, samples().map(|x| solution.moment_at(0, x)).fold(f64::MAX, f64::min)),
+        (extremes.shear_max.0, samples().map(|x| solution.shear_at(0, x)).fold(f64::MIN, f64::max)),
+        (extremes.shear_min.0, samples().map(|x| solution.shear_at(0, x)).fold(f64::MAX, f64::min)),
+    ] {
+        assert_close("extreme", found, value, 1e-5);
+    }
+}
+
+#[test]
+fn a_sway_portal_settles_on_its_axial_forces() {
+    // At the end of a leg M = H·L + N·Δ, with the axial force that the solution tells.
+    let l = 4.0;
+    let mut frame = Frame::default();
+    for (x, y) in [(0.0, 0.0), (0.0, l), (6.0, l), (6.0, 0.0)] {
+        frame.add_node(x, y);
+    }
+    for (i, j) in [(0, 1), (1, 2), (3, 2)] {
+        frame.add_member(Member::beam(i, j, EI, EA));
+    }
+    frame.supports = vec![support(0, PIN), support(3, PIN)];
+    let nodal =
+        [NodalLoad { node: 1, fx: 1.0, fy: -15.0, mz: 0.0 }, NodalLoad { node: 2, fx: 0.0, fy: -15.0, mz: 0.0 }];
+    let loads = LoadCase { nodal: nodal.to_vec(), ..LoadCase::default() };
+    let factor = frame.lowest_buckling_factor(&loads).expect("sound").factor;
+    assert!(1.5 < factor && factor < 4.0, "a slender portal, {factor}");
+    let solution = frame.solve_second_order(&loads).expect("below the critical load");
+    for (leg, foot, head) in [(0, 0, 1), (2, 3, 2)] {
+        // Local y of an upward member points to the left.
+        let (push, sway) = (-solution.reaction(foot).fx, -solution.displacement(head).ux);
+        let moment = push * l + solution.axial_at(leg, 0.0) * sway;
+        assert_close("head of a leg", solution.moment_at(leg, l), moment, 1e-8);
     }
 }
 

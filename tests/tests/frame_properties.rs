@@ -503,4 +503,16 @@ proptest! {
         };
         assert_same(&nodes(&whole), &nodes(&parts), 1e-6)?;
     }
+
+    /// Under loads too small to matter to it, second order is first order.
+    #[test]
+    fn small_loads_make_no_second_order(frame in any_frame(), seed in any_loads()) {
+        let mut loads = loads_on(&frame, &seed);
+        let small = 1e-9;
+        loads.nodal.iter_mut().for_each(|load| (load.fx, load.fy, load.mz) = (small * load.fx, small * load.fy, small * load.mz));
+        loads.distributed.iter_mut().for_each(|load| (load.w1, load.w2) = (small * load.w1, small * load.w2));
+        loads.point.iter_mut().for_each(|load| load.p *= small);
+        let second = frame.solve_second_order(&loads).expect("far from buckling");
+        assert_same(&values(&frame, &solve(&frame, &loads)), &values(&frame, &second), 1e-6)?;
+    }
 }

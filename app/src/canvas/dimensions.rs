@@ -1,13 +1,33 @@
-use crate::editor::{Dimension, DimensionKey, Target, Viewport};
+use super::paint::Block;
+use crate::editor::{Dimension, DimensionKey, Target, Tool, Viewport};
 use crate::store::Store;
 use crate::units;
 use leptos::prelude::*;
 
+/// Width of a figure of the text.
+const LETTER_PX: f64 = 7.0;
+/// From the line up to the foot of the text.
+const ABOVE_PX: f64 = 4.0;
+
+/// The dimensions whose texts can be read at this scale: a longer one comes before those that it would cover.
+pub fn legible(view: &Viewport, all: &[Dimension]) -> Vec<Dimension> {
+    let length = |dimension: &Dimension| (dimension.line[1] - dimension.line[0]).length();
+    let mut ordered: Vec<&Dimension> = all.iter().collect();
+    ordered.sort_by(|a, b| length(b).total_cmp(&length(a)));
+    let mut kept: Vec<(Block, &Dimension)> = Vec::new();
+    for dimension in ordered {
+        let block = written(view, dimension);
+        if kept.iter().all(|(other, _)| !block.covers(other)) {
+            kept.push((block, dimension));
+        }
+    }
+    kept.into_iter().map(|(_, dimension)| dimension.clone()).collect()
+}
+
 /// Dimension lines, with oblique strokes at their ends.
 #[component]
-pub fn Dimensions() -> impl IntoView {
+pub fn Dimensions(legible: Memo<Vec<Dimension>>) -> impl IntoView {
     let store = Store::here();
-    let dimensions = Memo::new(move |_| store.read(|editor| editor.dimensions()));
     let draw = move || {
         let view = store.viewport.get();
         let chosen = match store.selection.get() {
@@ -17,14 +37,15 @@ pub fn Dimensions() -> impl IntoView {
         let hovered = store.overlay.get().hover;
         let draw = |dimension: Dimension| {
             let lit = chosen == Some(dimension.key) || hovered == Some(Target::Dimension(dimension.key));
-            one(&view, &dimension, lit)
+            let tappable = matches!(store.tool.get(), Tool::Select | Tool::Hand);
+            one(store, &view, &dimension, lit, tappable)
         };
-        dimensions.get().into_iter().map(draw).collect_view()
+        legible.get().into_iter().map(draw).collect_view()
     };
     view! { <g class="dimensions">{draw}</g> }
 }
 
-fn one(view: &Viewport, dimension: &Dimension, lit: bool) -> impl IntoView + use<> {
+fn one(store: Store, view: &Viewport, dimension: &Dimension, lit: bool, tappable: bool) -> impl IntoView + use<> {
     const BEYOND_PX: f64 = 5.0;
     const GAP_PX: f64 = 4.0;
     let [a, b] = dimension.line.map(|point| view.to_screen(point));
@@ -60,24 +81,70 @@ fn one(view: &Viewport, dimension: &Dimension, lit: bool) -> impl IntoView + use
     };
     let ends = format!("{}{}", stroke(a), stroke(b));
     let middle = a.middle(b);
-    let mut angle = uy.atan2(ux).to_degrees();
-    if !(-90.0..90.0).contains(&angle) {
-        angle += 180.0;
-    }
-    if angle > 89.9 {
-        angle -= 180.0;
-    }
+    let angle = reading_angle(ux, uy);
     let text = units::millimetres(dimension.value_m);
-    let fits = length > text.len() as f64 * 7.0 + 4.0;
-    let along = if fits { 0.0 } else { length / 2.0 + 6.0 + text.len() as f64 * 3.5 };
+    let along = along(length, &text);
     let place = format!("translate({:.1} {:.1}) rotate({angle:.1})", middle.x, middle.y);
     let class = if lit { "dimension lit" } else { "dimension" };
+    let key = dimension.key;
+    let choose = move || store.run(|editor| editor.select(Some(Target::Dimension(key))));
+    let (width, height) = (text.len() as f64 * LETTER_PX + 12.0, 26.0);
     view! {
-        <g class=class role="img" aria-label=format!("{} {text} mm", words(dimension.key)) data-testid=test_id(dimension.key)>
+        <g
+            class=class
+            role="button"
+            tabindex=if tappable { "0" } else { "-1" }
+            aria-label=format!("{} {text} mm", words(key))
+            data-testid=test_id(key)
+            data-own=tappable.then_some("")
+            on:click=move |_| if tappable { choose() }
+            on:keydown=move |event| if event.key() == "Enter" {
+                event.prevent_default();
+                event.stop_propagation();
+                choose();
+            }
+        >
             <path class="dimension-line" d=lines/>
             <path class="dimension-end" d=ends/>
-            <text transform=place x=along y="-5">{text.clone()}</text>
+            <g transform=place>
+                <rect class="target" x=along - width / 2.0 y=-ABOVE_PX - 18.0 width=width height=height/>
+                <text x=along y=-ABOVE_PX>{text.clone()}</text>
+            </g>
         </g>
+    }
+}
+
+/// Angle of a text along a direction, read from below or from the right.
+fn reading_angle(ux: f64, uy: f64) -> f64 {
+    let angle = uy.atan2(ux).to_degrees();
+    match angle {
+        a if a > 89.9 => a - 180.0,
+        a if a < -90.1 => a + 180.0,
+        a => a,
+    }
+}
+
+/// How far along its line from the middle a text stands: beside the line where it does not fit on it.
+fn along(length_px: f64, text: &str) -> f64 {
+    let half = text.len() as f64 * LETTER_PX / 2.0;
+    if length_px > 2.0 * half + 4.0 { 0.0 } else { length_px / 2.0 + 6.0 + half }
+}
+
+/// Where the text of a dimension is written.
+pub fn written(view: &Viewport, dimension: &Dimension) -> Block {
+    let [a, b] = dimension.line.map(|point| view.to_screen(point));
+    let length = a.distance(b).max(1e-6);
+    let text = units::millimetres(dimension.value_m);
+    let (cos, sin) = {
+        let angle = reading_angle((b.x - a.x) / length, (b.y - a.y) / length).to_radians();
+        (angle.cos(), angle.sin())
+    };
+    let (along, above) = (along(length, &text), -ABOVE_PX - 5.0);
+    let middle = a.middle(b);
+    let (width, height) = (text.len() as f64 * LETTER_PX, 14.0);
+    Block {
+        centre: (middle.x + along * cos - above * sin, middle.y + along * sin + above * cos),
+        size: (width * cos.abs() + height * sin.abs(), width * sin.abs() + height * cos.abs()),
     }
 }
 
@@ -110,5 +177,19 @@ fn test_id(key: DimensionKey) -> String {
         DimensionKey::OpeningWidth(id) => format!("dimension-opening-width-{}", id.0),
         DimensionKey::OpeningHeight(id) => format!("dimension-opening-height-{}", id.0),
         DimensionKey::OpeningLeft(id) => format!("dimension-opening-left-{}", id.0),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn texts_are_read_from_below_or_from_the_right() {
+        for (direction, angle) in
+            [((1.0, 0.0), 0.0), ((-1.0, 0.0), 0.0), ((-1.0, -0.0), 0.0), ((0.0, 1.0), -90.0), ((0.0, -1.0), -90.0)]
+        {
+            assert!((reading_angle(direction.0, direction.1) - angle).abs() < 1e-9, "{direction:?}");
+        }
     }
 }

@@ -36,6 +36,7 @@ pub fn Drawing() -> impl IntoView {
             sheet::follow_size(&frame, store);
         }
     });
+    let legible = Memo::new(move |_| store.dimensions.with(|all| dimensions::legible(&store.viewport.get(), all)));
     let world = move || {
         let view = store.viewport.get();
         let scale = view.px_per_m;
@@ -57,9 +58,9 @@ pub fn Drawing() -> impl IntoView {
                 <g transform=world>
                     <Figures/>
                 </g>
-                <Dimensions/>
+                <Dimensions legible/>
                 <Marks/>
-                <Tags/>
+                <Tags legible/>
                 <ScaleBar/>
             </svg>
             <Typing/>

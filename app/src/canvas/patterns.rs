@@ -8,13 +8,16 @@ pub fn Patterns() -> impl IntoView {
     let to_world = move || format!("scale({})", 1.0 / store.viewport.get().px_per_m);
     view! {
         <defs>
-            <pattern id="hatch-fresh" width="34" height="34" patternUnits="userSpaceOnUse" patternTransform=to_world>
-                <rect class="fresh-ground" width="34" height="34"/>
+            <pattern id="hatch-fresh" width="86" height="86" patternUnits="userSpaceOnUse" patternTransform=to_world>
+                <rect class="fresh-ground" width="86" height="86"/>
                 <g class="stipple">
-                    <circle cx="5" cy="6" r="0.9"/><circle cx="17" cy="3" r="0.6"/><circle cx="28" cy="9" r="0.9"/>
-                    <circle cx="11" cy="15" r="0.6"/><circle cx="23" cy="19" r="0.7"/><circle cx="3" cy="24" r="0.8"/>
-                    <circle cx="15" cy="27" r="0.9"/><circle cx="30" cy="29" r="0.6"/>
-                    <path d="M19 11l3.4 1.2-2.6 2.4z"/><path d="M7 30l2.8-1.8.6 3z"/><path d="M27 23l3 .2-1.6 2.4z"/>
+                    <circle cx="8" cy="11" r="0.9"/><circle cx="31" cy="6" r="0.6"/><circle cx="57" cy="14" r="0.9"/>
+                    <circle cx="77" cy="4" r="0.6"/><circle cx="18" cy="27" r="0.7"/><circle cx="44" cy="33" r="0.8"/>
+                    <circle cx="71" cy="29" r="0.6"/><circle cx="5" cy="44" r="0.7"/><circle cx="29" cy="51" r="0.9"/>
+                    <circle cx="60" cy="48" r="0.6"/><circle cx="82" cy="55" r="0.9"/><circle cx="14" cy="66" r="0.6"/>
+                    <circle cx="47" cy="69" r="0.7"/><circle cx="68" cy="74" r="0.8"/><circle cx="33" cy="81" r="0.6"/>
+                    <path d="M40 18l3.6 1.3-2.8 2.5z"/><path d="M12 38l3-1.9.7 3.2z"/><path d="M66 61l3.4.2-1.8 2.6z"/>
+                    <path d="M75 41l-1 3.2-2.5-1.7z"/><path d="M24 73l2.6-2 1.2 3z"/><path d="M52 80l3.2 1-2.2 2.3z"/>
                 </g>
             </pattern>
             <pattern id="hatch-cast" width="9" height="9" patternUnits="userSpaceOnUse" patternTransform=to_world>

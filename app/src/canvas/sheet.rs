@@ -27,7 +27,10 @@ pub fn Grid() -> impl IntoView {
 #[component]
 pub fn ScaleBar() -> impl IntoView {
     let store = Store::here();
-    let length = move || step_m(&store.viewport.get(), 60.0);
+    let length = move || {
+        let px_per_m = store.viewport.get().px_per_m;
+        [0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0].into_iter().find(|length| length * px_per_m >= 50.0).unwrap_or(10.0)
+    };
     let px = move || length() * store.viewport.get().px_per_m;
     let at = move || format!("translate(16 {})", store.viewport.get().height_px - 14.0);
     let bars = move || {

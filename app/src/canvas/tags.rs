@@ -1,11 +1,13 @@
-use super::paint::{PlacedTag, TagKind, place, tone};
+use super::dimensions::written;
+use super::paint::{Block, PlacedTag, TagKind, place, tone};
+use crate::editor::Dimension;
 use crate::store::Store;
 use crate::widgets::letter_px;
 use leptos::prelude::*;
 
 /// Ratios at members, numbers of findings, values of diagrams.
 #[component]
-pub fn Tags() -> impl IntoView {
+pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
     let store = Store::here();
     let letter = letter_px();
     let placed = Memo::new(move |_| {
@@ -14,7 +16,8 @@ pub fn Tags() -> impl IntoView {
             let at = view.to_screen(at);
             (at.x, at.y)
         };
-        place(&store.scene.get().tags, to_screen, (view.width_px, view.height_px), letter)
+        let written: Vec<Block> = legible.get().iter().map(|dimension| written(&view, dimension)).collect();
+        place(&store.scene.get().tags, &written, to_screen, (view.width_px, view.height_px), letter)
     });
     let keys = move || placed.get().into_iter().map(|placed| placed.tag.key).collect::<Vec<_>>();
     view! {
@@ -77,13 +80,14 @@ fn class_of(kind: TagKind) -> &'static str {
     }
 }
 
-fn body(placed: &PlacedTag) -> impl IntoView + use<> {
-    let ((x, y), (width, height), (to_x, to_y)) = (placed.centre, placed.size, placed.anchor);
+fn body(placed: &PlacedTag) -> Option<impl IntoView + use<>> {
+    let Block { centre: (x, y), size: (width, height) } = placed.block?;
+    let (to_x, to_y) = placed.anchor;
     let leader = placed.led().then(|| view! { <path class="leader" d=format!("M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}")/> });
     let round = if matches!(placed.tag.kind, TagKind::Ring(_)) { height / 2.0 } else { 2.0 };
-    view! {
+    Some(view! {
         {leader}
         <rect x=x - width / 2.0 y=y - height / 2.0 width=width height=height rx=round/>
         <text x=x y=y>{placed.tag.text.clone()}</text>
-    }
+    })
 }

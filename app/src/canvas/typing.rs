@@ -3,16 +3,16 @@ use crate::store::Store;
 use crate::units;
 use leptos::html::Input;
 use leptos::prelude::*;
+use std::cell::Cell;
+use std::rc::Rc;
+use web_sys::{FocusEvent, KeyboardEvent};
 
 /// The field of the dimension that was tapped, laid over it.
 #[component]
 pub fn Typing() -> impl IntoView {
     let store = Store::here();
     let dimension = Memo::new(move |_| match store.selection.get() {
-        Some(Target::Dimension(key)) => store
-            .read(|editor| editor.dimensions())
-            .into_iter()
-            .find(|dimension| dimension.key == key),
+        Some(Target::Dimension(key)) => store.dimensions.get().into_iter().find(|dimension| dimension.key == key),
         _ => None,
     });
     let key = Memo::new(move |_| dimension.get().map(|dimension| dimension.key));
@@ -36,14 +36,33 @@ fn Field(dimension: Dimension) -> impl IntoView {
             input.select();
         }
     });
-    let leave = move || store.run(|editor| editor.select(None));
     let written = format!("{} mm", units::millimetres(dimension.value_m));
-    let first = written.clone();
-    let commit = move || {
-        let text = input.get_untracked().map(|input| input.value()).unwrap_or_default();
-        text == first || store.try_run(|editor| editor.type_dimension(key, &text))
+    // Leaving takes the field away, and the browser then tells that it lost the focus.
+    let left = Rc::new(Cell::new(false));
+    let leave = {
+        let left = left.clone();
+        move || {
+            left.set(true);
+            store.run(|editor| editor.select(None));
+        }
     };
-    let commit_on_blur = commit.clone();
+    let commit = {
+        let first = written.clone();
+        move |text: String| text == first || store.try_run(|editor| editor.type_dimension(key, &text))
+    };
+    let on_key = {
+        let (commit, leave) = (commit.clone(), leave.clone());
+        move |event: KeyboardEvent| match event.key().as_str() {
+            "Enter" if commit(event_target_value(&event)) => leave(),
+            "Escape" => leave(),
+            _ => {}
+        }
+    };
+    let on_blur = move |event: FocusEvent| {
+        if !left.replace(true) {
+            commit(event_target_value(&event));
+        }
+    };
     view! {
         <input
             class="typing"
@@ -56,14 +75,8 @@ fn Field(dimension: Dimension) -> impl IntoView {
             value=written
             style:left=move || format!("{:.0}px", at().x)
             style:top=move || format!("{:.0}px", at().y)
-            on:keydown=move |event| match event.key().as_str() {
-                "Enter" if commit() => leave(),
-                "Escape" => leave(),
-                _ => {}
-            }
-            on:blur=move |_| {
-                commit_on_blur();
-            }
+            on:keydown=on_key
+            on:blur=on_blur
         />
     }
 }

@@ -1,9 +1,12 @@
 //! What is under a pointer.
 
-use super::places::Places;
+use super::places::{Places, levels};
 use super::{Bounds, Side, Target, Viewport};
 use falsewright_core::geometry::{Edge, Point};
 use falsewright_core::scheme::Corner;
+
+/// This near to a face it is the face that is meant, not the shutter on it, px.
+const FACE_PX: f64 = 8.0;
 
 /// Joints can be taken hold of this far outside the section, m.
 const JOINT_PAST_M: f64 = 0.3;
@@ -20,7 +23,7 @@ pub fn hits(places: &Places, viewport: &Viewport, at: Point, reach_px: f64) -> V
         for line in &falsework.leg_lines {
             found.line(3, places.leg(falsework, line), Target::LegLine(line.id));
         }
-        found.inside(9, places.falsework_bounds(falsework), Target::Falsework(falsework.id));
+        found.inside(10, places.falsework_bounds(falsework), Target::Falsework(falsework.id));
     }
     if let Some(section) = places.section() {
         for joint in &places.scheme.section.joints {
@@ -30,7 +33,12 @@ pub fn hits(places: &Places, viewport: &Viewport, at: Point, reach_px: f64) -> V
         }
     }
     for shutter in &places.scheme.shutters {
-        found.inside(6, places.shutter_bounds(shutter), Target::Shutter(shutter.id));
+        let Some(face) = places.shutter_face(shutter) else { continue };
+        let near = (Edge::new(face.from, face.to).nearest(at) - at).length() <= viewport.length_m(FACE_PX);
+        let beside = (levels(face)[0]..=levels(face)[1]).contains(&at.z);
+        // The face itself comes before its shutter, and the shutter beside its face before one that laps it.
+        let rank = if near { 8 } else { 7 - u8::from(beside) };
+        found.inside(rank, places.shutter_bounds(shutter), Target::Shutter(shutter.id));
     }
     let pours: Vec<_> = places.scheme.section.joints.iter().map(|joint| joint.id).collect();
     for face in places.faces.iter().filter(|face| !pours.contains(&face.of.corner)) {
@@ -56,7 +64,7 @@ fn openings(places: &Places, found: &mut Finder) {
         found.line(1, Some([Point::new(max.x, min.z), max]), Target::OpeningEdge(id, Side::Right));
         found.line(1, Some([Point::new(min.x, max.z), max]), Target::OpeningEdge(id, Side::Top));
         found.inside(5, places.transfer(opening), Target::Transfer(id));
-        found.inside(8, Some(Bounds { min, max }), Target::Opening(id));
+        found.inside(9, Some(Bounds { min, max }), Target::Opening(id));
     }
 }
 
@@ -95,5 +103,62 @@ impl Finder {
     fn in_order(mut self) -> Vec<Target> {
         self.found.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
         self.found.into_iter().map(|(_, _, target)| target).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use falsewright_core::layout::concrete::faces;
+    use falsewright_core::model::Model;
+    use falsewright_core::scheme::heron_lane;
+
+    fn first(at: Point, reach_px: f64, model: &Model) -> Option<Target> {
+        let scheme = heron_lane().unwrap();
+        let faces = faces(&scheme.section, scheme.ground.level_m);
+        let places = Places { scheme: &scheme, faces: &faces, model };
+        hits(&places, &Viewport::new(1000.0, 800.0), at, reach_px).into_iter().next()
+    }
+
+    #[test]
+    fn the_same_things_are_hit_with_and_without_placed_parts() {
+        let scheme = heron_lane().unwrap();
+        let catalogue = falsewright_core::catalogue::Catalogue::generic();
+        let placed = falsewright_core::design(&scheme, &catalogue).unwrap().model;
+        assert!(!placed.parts.is_empty());
+        for model in [&Model::default(), &placed] {
+            let corner = scheme.section.outline[0];
+            let near = corner.point() + Point::new(0.05, 0.05);
+            assert_eq!(first(near, 8.0, model), Some(Target::Corner(corner.id)));
+            let opening = &scheme.openings[0];
+            let inside = Point::new(opening.left_m + opening.width_m / 2.0, 2.0);
+            assert_eq!(first(inside, 8.0, model), Some(Target::Opening(opening.id)));
+            let edge = Point::new(opening.left_m + opening.width_m + 0.03, 2.0);
+            assert_eq!(first(edge, 8.0, model), Some(Target::OpeningEdge(opening.id, Side::Right)));
+            let row = scheme.ties.iter().find(|row| row.z_m == 2.2).unwrap();
+            let wall_middle = Point::new((corner.x_m + scheme.section.cells[0].corners[0].x_m) / 2.0, 2.22);
+            assert_eq!(first(wall_middle, 8.0, model), Some(Target::TieRow(row.id)));
+            assert_eq!(first(Point::new(-9.0, 9.0), 20.0, model), None);
+        }
+    }
+
+    #[test]
+    fn a_face_can_be_taken_hold_of_under_its_shutter() {
+        let scheme = heron_lane().unwrap();
+        let right = scheme.section.outline[1];
+        let shutter = scheme.shutters.iter().find(|shutter| shutter.face.corner == right.id && shutter.below_m > 0.0);
+        let at = |past: f64| Point::new(right.x_m + past, 3.0);
+        assert!(
+            matches!(first(at(0.05), 20.0, &Model::default()), Some(Target::Face(face)) if face.corner == right.id)
+        );
+        assert_eq!(first(at(0.25), 20.0, &Model::default()), Some(Target::Shutter(shutter.unwrap().id)));
+    }
+
+    #[test]
+    fn a_finger_reaches_farther_than_a_mouse() {
+        let corner = heron_lane().unwrap().section.outline[0];
+        let beside = corner.point() - Point::new(0.15, 0.15);
+        assert_ne!(first(beside, 8.0, &Model::default()), Some(Target::Corner(corner.id)));
+        assert_eq!(first(beside, 20.0, &Model::default()), Some(Target::Corner(corner.id)));
     }
 }

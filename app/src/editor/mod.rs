@@ -9,6 +9,8 @@ mod gesture;
 mod history;
 mod hit;
 mod input;
+mod label;
+mod moving;
 mod overlay;
 mod places;
 mod quantity;
@@ -16,6 +18,7 @@ mod snap;
 mod state;
 mod target;
 mod tool;
+mod tools;
 mod viewport;
 
 pub use dimensions::{Dimension, DimensionKey};
@@ -27,3 +30,6 @@ pub use state::{Editor, Outcome, Refusal};
 pub use target::{Selection, Side, Target};
 pub use tool::Tool;
 pub use viewport::{Bounds, ScreenPoint, Viewport};
+
+#[cfg(test)]
+mod tests;

@@ -146,10 +146,19 @@ impl<'a> Places<'a> {
         }
     }
 
-    /// A leg line from foot to head.
+    /// A leg line from foot to head; over an opening it stands on the transfer beams.
     pub fn leg(&self, falsework: &Falsework, line: &LegLine) -> Option<[Point; 2]> {
         let upright = |role| matches!(role, Role::Leg | Role::Stub);
-        let bounds = self.parts(line.id, upright).or_else(|| self.falsework_bounds(falsework))?;
+        let bounds = self.parts(line.id, upright).or_else(|| {
+            let mut room = self.falsework_bounds(falsework)?;
+            let over = self.scheme.openings.iter().filter(|opening| opening.falsework == falsework.id);
+            for beams in over.filter_map(|opening| self.transfer(opening)) {
+                if (beams.min.x..=beams.max.x).contains(&line.x_m) {
+                    room.min.z = beams.max.z;
+                }
+            }
+            Some(room)
+        })?;
         Some([Point::new(line.x_m, bounds.min.z), Point::new(line.x_m, bounds.max.z)])
     }
 

@@ -1,4 +1,12 @@
-//! The pens at the foot of the sheet.
+//! The pens at the foot of the sheet, and what they are told and answer.
+
+use super::hit::hits;
+use super::places::Places;
+use super::snap::Snapper;
+use super::tools::{joint, legs, opening, outline, select, shutter, ties};
+use super::{Key, Modifiers, Overlay, ScreenPoint, Selection, Target, Viewport};
+use falsewright_core::geometry::Point;
+use falsewright_core::scheme::edit::Edit;
 
 /// What a press on the drawing does.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -38,6 +46,167 @@ impl Tool {
             Self::Legs => 'f',
             Self::Opening => 'o',
             Self::Hand => 'h',
+        }
+    }
+}
+
+/// What a tool sees.
+pub(super) struct Context<'a> {
+    /// The committed scheme and its places.
+    pub places: Places<'a>,
+    pub viewport: &'a Viewport,
+    pub selection: Selection,
+    /// How near a pointer must come, px.
+    pub reach_px: f64,
+    pub modifiers: Modifiers,
+}
+
+impl Context<'_> {
+    pub fn snapper(&self) -> Snapper {
+        Snapper::new(self.places.scheme, self.viewport, self.modifiers.control)
+    }
+
+    /// The uppermost thing at a point that is wanted.
+    pub fn hit(&self, at: Point, wanted: impl Fn(&Target) -> bool) -> Option<Target> {
+        hits(&self.places, self.viewport, at, self.reach_px).into_iter().find(wanted)
+    }
+}
+
+/// What a tool is told, in world points.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Event {
+    Hover(Point),
+    Tap(Point),
+    Drag { from: Point, at: Point, first: bool, screen: ScreenPoint },
+    Drop,
+    Cancel,
+    Key(Key),
+}
+
+/// What a tool answers.
+#[derive(Debug, Default, PartialEq)]
+pub(super) struct Step {
+    pub change: Change,
+    pub select: Option<Selection>,
+    /// Selects what the change adds.
+    pub select_new: bool,
+    pub message: Option<String>,
+    /// Holds this world point under this screen point.
+    pub hold: Option<(Point, ScreenPoint)>,
+    /// A key was for the tool.
+    pub taken: bool,
+}
+
+#[derive(Debug, Default, PartialEq)]
+pub(super) enum Change {
+    #[default]
+    None,
+    /// Shows what an edit would give.
+    Preview(Edit),
+    /// Commits what is shown.
+    Keep,
+    /// Shows what was before.
+    Drop,
+    Commit(Edit),
+}
+
+impl Step {
+    pub fn none() -> Self {
+        Self::default()
+    }
+
+    pub fn change(change: Change) -> Self {
+        Self { change, ..Self::default() }
+    }
+
+    pub fn preview(edit: Edit) -> Self {
+        Self::change(Change::Preview(edit))
+    }
+
+    /// Commits an edit and selects what it adds.
+    pub fn add(edit: Edit) -> Self {
+        Self { select_new: true, ..Self::change(Change::Commit(edit)) }
+    }
+
+    pub fn select(selection: Selection) -> Self {
+        Self { select: Some(selection), ..Self::default() }
+    }
+
+    pub fn say(message: impl Into<String>) -> Self {
+        Self { message: Some(message.into()), ..Self::default() }
+    }
+
+    pub fn taken(mut self) -> Self {
+        self.taken = true;
+        self
+    }
+}
+
+/// The tool in hand with what it is doing.
+#[derive(Debug)]
+pub(super) enum Pen {
+    Select(select::State),
+    Outline(outline::State),
+    Joint(joint::State),
+    Shutter(shutter::State),
+    Ties(ties::State),
+    Legs(legs::State),
+    Opening(opening::State),
+    Hand,
+}
+
+impl Default for Pen {
+    fn default() -> Self {
+        Self::new(Tool::default())
+    }
+}
+
+impl Pen {
+    pub fn new(tool: Tool) -> Self {
+        match tool {
+            Tool::Select => Self::Select(Default::default()),
+            Tool::Outline => Self::Outline(Default::default()),
+            Tool::Joint => Self::Joint(Default::default()),
+            Tool::Shutter => Self::Shutter(Default::default()),
+            Tool::Ties => Self::Ties(Default::default()),
+            Tool::Legs => Self::Legs(Default::default()),
+            Tool::Opening => Self::Opening(Default::default()),
+            Tool::Hand => Self::Hand,
+        }
+    }
+
+    pub fn tool(&self) -> Tool {
+        match self {
+            Self::Select(_) => Tool::Select,
+            Self::Outline(_) => Tool::Outline,
+            Self::Joint(_) => Tool::Joint,
+            Self::Shutter(_) => Tool::Shutter,
+            Self::Ties(_) => Tool::Ties,
+            Self::Legs(_) => Tool::Legs,
+            Self::Opening(_) => Tool::Opening,
+            Self::Hand => Tool::Hand,
+        }
+    }
+
+    pub fn step(&mut self, event: Event, context: &Context) -> Step {
+        match self {
+            Self::Select(state) => state.step(event, context),
+            Self::Outline(state) => state.step(event, context),
+            Self::Joint(state) => state.step(event, context),
+            Self::Shutter(state) => state.step(event, context),
+            Self::Ties(state) => state.step(event, context),
+            Self::Legs(state) => state.step(event, context),
+            Self::Opening(state) => state.step(event, context),
+            Self::Hand => Step::none(),
+        }
+    }
+
+    pub fn overlay(&self, overlay: &mut Overlay) {
+        match self {
+            Self::Outline(state) => state.overlay(overlay),
+            Self::Joint(state) => state.overlay(overlay),
+            Self::Opening(state) => state.overlay(overlay),
+            _ => {}
         }
     }
 }

@@ -19,7 +19,7 @@ use leptos::prelude::*;
 #[component]
 pub fn Element() -> impl IntoView {
     let store = Store::here();
-    let target = Memo::new(move |_| store.selection.get().filter(|target| !matches!(target, Target::Dimension(_))));
+    let target = Memo::new(move |_| selected(store));
     move || {
         let target = target.get()?;
         let fields = match target {
@@ -55,6 +55,21 @@ pub fn Element() -> impl IntoView {
             </section>
         })
     }
+}
+
+/// What is selected, unless it is a dimension.
+pub fn selected(store: Store) -> Option<Target> {
+    store.selection.get().filter(|target| !matches!(target, Target::Dimension(_)))
+}
+
+/// The mark of what is selected, or its kind.
+pub fn mark(store: Store, target: &Target) -> String {
+    let title = title(store, target);
+    title
+        .rsplit(' ')
+        .next()
+        .filter(|word| word.chars().any(|c| c.is_ascii_digit()))
+        .map_or(title.clone(), str::to_owned)
 }
 
 fn checks(store: Store, id: Id) -> impl IntoView {

@@ -23,8 +23,8 @@ fn entry(entry: LedgerEntry) -> impl IntoView {
         view! {
             <tr>
                 <td>{level.level}</td>
-                <td class="n">{format!("{:.1}", level.into_kn)}</td>
-                <td class="n">{format!("{:.1}", level.out_kn)}</td>
+                <td class="n">{format!("{:.2}", level.into_kn)}</td>
+                <td class="n">{format!("{:.2}", level.out_kn)}</td>
             </tr>
         }
     };

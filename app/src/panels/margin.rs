@@ -1,4 +1,4 @@
-use super::element::Element;
+use super::element::{self, Element};
 use super::ledger::Ledger;
 use super::notes::Notes;
 use super::schedule::Schedule;
@@ -8,6 +8,7 @@ use leptos::prelude::*;
 
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Leaf {
+    Element,
     Notes,
     Schedule,
     Loads,
@@ -26,12 +27,23 @@ pub fn Margin() -> impl IntoView {
         let count = findings.len() + usize::from(worked.reason.is_some());
         format!("Notes {}{count}", if serious > 0 || worked.reason.is_some() { "▲ " } else { "" })
     };
+    let selected = Memo::new(move |_| element::selected(store));
+    let noted = Memo::new(move |_| {
+        let findings = &store.worked.get().design.results.findings;
+        store.note().and_then(|note| findings.get(note)?.owner)
+    });
     Effect::new(move || {
         if store.note().is_some() {
             leaf.set(Leaf::Notes);
             pulled.set(true);
         }
     });
+    Effect::new(move || match selected.get().map(|target| target.element()) {
+        Some(element) if element.is_none() || element != noted.get_untracked() => leaf.set(Leaf::Element),
+        None if leaf.get_untracked() == Leaf::Element => leaf.set(Leaf::Notes),
+        _ => {}
+    });
+    let mark = Signal::derive(move || selected.get().map(|target| element::mark(store, &target)).unwrap_or_default());
     let tab = move |of: Leaf, id: &'static str, name: Signal<String>| {
         view! {
             <button
@@ -52,13 +64,14 @@ pub fn Margin() -> impl IntoView {
     view! {
         <aside class="margin" class:pulled=move || pulled.get() aria-label="Margin of the drawing">
             <div class="leaves" role="tablist">
+                {move || selected.get().is_some().then(|| tab(Leaf::Element, "leaf-element", mark))}
                 {tab(Leaf::Notes, "leaf-notes", Signal::derive(count))}
                 {tab(Leaf::Schedule, "leaf-schedule", Signal::stored("Schedule".to_owned()))}
-                {tab(Leaf::Loads, "leaf-loads", Signal::stored("Path of loads".to_owned()))}
+                {tab(Leaf::Loads, "leaf-loads", Signal::stored("Loads".to_owned()))}
             </div>
             <div class="leaf" tabindex="0">
-                <Element/>
                 {move || match leaf.get() {
+                    Leaf::Element => view! { <Element/> }.into_any(),
                     Leaf::Notes => view! { <Notes/> }.into_any(),
                     Leaf::Schedule => view! { <Schedule/> }.into_any(),
                     Leaf::Loads => view! { <Ledger/> }.into_any(),

@@ -10,11 +10,16 @@ pub fn Notes() -> impl IntoView {
     let list = move || {
         let worked = store.worked.get();
         let results = &worked.design.results;
+        let findings = &results.findings;
         let note = |(index, finding): (usize, &Finding)| {
             let check = finding.check.and_then(|check| results.checks.get(check)).cloned();
-            view! { <Note index finding=finding.clone() check/> }
+            let first = index == 0 || findings[index - 1].severity != finding.severity;
+            view! {
+                {first.then(|| view! { <li class="heading">{heading(finding.severity)}</li> })}
+                <Note index finding=finding.clone() check/>
+            }
         };
-        results.findings.iter().enumerate().map(note).collect_view()
+        findings.iter().enumerate().map(note).collect_view()
     };
     let none = move || {
         let worked = store.worked.get();
@@ -39,14 +44,22 @@ pub fn Notes() -> impl IntoView {
     }
 }
 
+fn heading(severity: Severity) -> &'static str {
+    match severity {
+        Severity::Fail => "▲ Must not be built so",
+        Severity::Warn => "Take care",
+        Severity::Note => "Worth knowing",
+    }
+}
+
 #[component]
 fn Note(index: usize, finding: Finding, check: Option<Check>) -> impl IntoView {
     let store = Store::here();
     let open = move || store.note() == Some(index);
-    let (class, word) = match finding.severity {
-        Severity::Fail => ("fail", "Must not be built so. "),
-        Severity::Warn => ("warn", "Take care. "),
-        Severity::Note => ("note", ""),
+    let class = match finding.severity {
+        Severity::Fail => "fail",
+        Severity::Warn => "warn",
+        Severity::Note => "note",
     };
     view! {
         <li class=class class:open=open data-testid=format!("note-{}", index + 1)>
@@ -57,7 +70,6 @@ fn Note(index: usize, finding: Finding, check: Option<Check>) -> impl IntoView {
             >
                 <span class="number">{index + 1}</span>
                 <span>
-                    <b>{word}</b>
                     {finding.text}
                     " "
                     <i>{finding.remedy}</i>

@@ -47,7 +47,7 @@ pub fn Pens() -> impl IntoView {
                     <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M15 5l5 5-5 5M20 10H10a5 5 0 0 0 0 10h3"/></svg>
                     <span>"Redo"</span>
                 </button>
-                <button data-testid="fit" aria-label="Fit" title="Show the whole section" on:click=move |_| store.run(Editor::fit)>
+                <button data-testid="fit" aria-label="Fit" title="Show the whole section" on:click=move |_| store.fit()>
                     <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M4 9V4h5M15 4h5v5M20 15v5h-5M9 20H4v-5M8 9h8v6H8z"/></svg>
                     <span>"Fit"</span>
                 </button>
@@ -57,6 +57,14 @@ pub fn Pens() -> impl IntoView {
                 </button>
             </div>
             <Layers/>
+            {move || store.read(Editor::pen_mode).then(|| view! {
+                <button
+                    data-testid="pen-mode"
+                    aria-pressed="true"
+                    title="Fingers only move the sheet since a pen was used"
+                    on:click=move |_| store.leave_pen_mode()
+                >"Pen only"</button>
+            })}
         </nav>
     }
 }

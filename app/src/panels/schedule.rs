@@ -24,7 +24,7 @@ pub fn Schedule() -> impl IntoView {
             </p>
             <table data-testid="schedule">
                 <thead>
-                    <tr><th>"Mark"</th><th>"Item"</th><th>"Size"</th><th class="n">"Count"</th><th class="n">"kg"</th></tr>
+                    <tr><th>"Mark"</th><th>"Item and size"</th><th class="n">"Count, mass"</th></tr>
                 </thead>
                 <tbody>{rows}</tbody>
             </table>
@@ -43,10 +43,11 @@ fn row(quantity: Quantity) -> impl IntoView {
             <td class="mark">
                 {owner.map(|owner| view! { <button on:click=move |_| store.select(owner)>{mark}</button> })}
             </td>
-            <td>{quantity.item}</td>
-            <td>{quantity.size}</td>
-            <td class="n">{format!("{} {}", units::trimmed(quantity.count, decimals), quantity.unit)}</td>
-            <td class="n">{format!("{:.0}", quantity.mass_kg)}</td>
+            <td>{quantity.item} " " <span class="size">{quantity.size}</span></td>
+            <td class="n">
+                {format!("{} {}", units::trimmed(quantity.count, decimals), quantity.unit)}
+                <span class="mass">{format!("{:.0} kg", quantity.mass_kg)}</span>
+            </td>
         </tr>
     }
 }

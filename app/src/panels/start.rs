@@ -19,7 +19,7 @@ pub fn Start() -> impl IntoView {
     let section = move |section: fn() -> Section| {
         move |_| {
             store.edit(Edit::SetSection(section()));
-            store.run(|editor| editor.fit());
+            store.fit();
         }
     };
     let shelf = move || {

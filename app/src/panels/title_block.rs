@@ -1,3 +1,4 @@
+use super::element::selected;
 use super::ratio::Ratio;
 use crate::persistence::{Saved, open_file, save_to_file, set_present_aside};
 use crate::store::Store;
@@ -16,9 +17,15 @@ const BASES: [(Basis, &str); 3] = [
 /// What the drawing is, how it stands, and what it is computed with.
 #[component]
 pub fn TitleBlock() -> impl IntoView {
+    let store = Store::here();
     let open = RwSignal::new(false);
+    let folded = move || selected(store).is_some();
     view! {
-        <section class="title-block" class:open=move || open.get() aria-label="Title block" data-testid="title-block">
+        <section
+            class="title-block"
+            class:open=move || open.get()
+            class:folded=folded
+            aria-label="Title block" data-testid="title-block">
             <Summary/>
             <button class="more" aria-expanded=move || open.get().to_string() on:click=move |_| open.update(|open| *open = !*open)>
                 {move || if open.get() { "Less" } else { "Data" }}

@@ -2,10 +2,12 @@
 
 mod autosave;
 mod files;
+mod settings;
 mod shelf;
 
 pub use autosave::{keep, restore};
 pub use files::{download, file_name, open_dropped, open_file, open_text, save_to_file, set_present_aside};
+pub use settings::{keep_left_handed, left_handed};
 pub use shelf::{Kept, kept, put_aside};
 
 /// How the scheme is kept in this browser.

@@ -48,14 +48,19 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
     }
 
     fn change(self, change: impl FnOnce(&mut T)) {
-        let mut value = self.value.get_untracked();
-        change(&mut value);
-        self.put.run(value);
+        // A field may still lose the focus while it is taken away with its form.
+        if let Some(mut value) = self.value.try_get_untracked() {
+            change(&mut value);
+            self.put.try_run(value);
+        }
     }
 
     /// A number. What is not a number is put back as it was.
     pub fn number(self, label: &'static str, unit: Unit, get: fn(&T) -> f64, set: fn(&mut T, f64)) -> AnyView {
-        let written = move || units::trimmed(self.value.with(get) / unit.size, unit.decimals);
+        let written = move || {
+            let value = self.value.try_with(get).unwrap_or_default();
+            units::trimmed(value / unit.size, unit.decimals)
+        };
         let on_focus = |event: FocusEvent| event_target::<HtmlInputElement>(&event).select();
         let on_key = move |event: KeyboardEvent| {
             let input = event_target::<HtmlInputElement>(&event);

@@ -178,11 +178,7 @@ impl Element {
     /// Local forces and moments of the nodes on the member.
     pub fn end_forces(&self, start: &State, response: &Response) -> [f64; 6] {
         let (end, s) = (&response.end, self.at_end());
-        let moment_j = if self.hinged[1] {
-            0.0
-        } else {
-            (self.tension * start.slope + start.transverse) * s[1] + start.moment * s[0] + end.moment
-        };
+        let moment_j = (self.tension * start.slope + start.transverse) * s[1] + start.moment * s[0] + end.moment;
         [
             -start.axial,
             start.transverse,

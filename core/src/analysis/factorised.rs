@@ -22,6 +22,9 @@ pub struct Factorised<'a> {
 
 impl Frame {
     /// Factorises the stiffness of the frame, or says where the frame is loose.
+    ///
+    /// For members that stand for rigid links, EA up to 10⁶ · EI / 1 m² keeps six figures. Where rounding spoils more
+    /// than that, solving gives [`FrameError::IllConditioned`].
     pub fn factorise(&self) -> Result<Factorised<'_>, FrameError> {
         self.validate()?;
         let mut factorised = Factorised::new(self);

@@ -101,6 +101,19 @@ mod tests {
     }
 
     #[test]
+    fn the_hub_of_a_star_comes_late() {
+        // Rows of the leaves before it then have nothing beside their diagonals.
+        let mut frame = Frame::default();
+        for x in 0..6 {
+            frame.add_node(f64::from(x), f64::from(x * x));
+        }
+        for leaf in [0, 1, 3, 4, 5] {
+            frame.add_member(Member::beam(2, leaf, 1.0, 1.0));
+        }
+        assert_eq!(reverse_cuthill_mckee(&frame)[4], 2);
+    }
+
+    #[test]
     fn every_node_of_every_part_comes_once() {
         let mut frame = Frame::default();
         for x in 0..6 {

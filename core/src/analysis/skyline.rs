@@ -1,3 +1,6 @@
+/// What stands for a pivot of exactly 0, by its diagonal: small, yet it leaves figures enough in the rows below.
+const LEAST_PIVOT: f64 = 1e-12;
+
 /// A symmetric matrix that keeps of each row what lies between its first entry and its diagonal.
 ///
 /// Once factorised it holds L and D of `L·D·Lᵀ`. Source: A. George, J. W. H. Liu, *Computer Solution of Large Sparse
@@ -69,7 +72,7 @@ impl Skyline {
                 *entry = scaled;
             }
             if pivot == 0.0 {
-                pivot = f64::EPSILON * f64::EPSILON * self.original[i].abs().max(1.0);
+                pivot = -LEAST_PIVOT * self.original[i].abs().max(1.0);
             }
             negative += usize::from(pivot < 0.0);
             self.diagonal[i] = pivot;
@@ -151,6 +154,16 @@ mod tests {
     fn counts_negative_eigenvalues() {
         // With the corner at -6 one eigenvalue turns negative.
         assert_eq!(example(-6.0).factorise(), 1);
+    }
+
+    #[test]
+    fn counts_past_a_pivot_of_nothing() {
+        let mut matrix = Skyline::new(vec![0, 0, 0]);
+        for (row, column) in [(1, 0), (2, 0), (2, 1)] {
+            matrix.add(row, column, 1.0);
+        }
+        // Its eigenvalues are -1, -1 and 2.
+        assert_eq!(matrix.factorise(), 2);
     }
 
     #[test]

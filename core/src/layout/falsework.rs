@@ -1,15 +1,10 @@
-use super::lookup::{Lookup, fail, warn};
+use super::lookup::{Lookup, fail};
+use super::{legs, opening};
 use crate::catalogue::{Catalogue, Item};
 use crate::geometry::{Boundary, Point, Side};
-use crate::model::{Face, FaceKind, Leg, LegKind, Model, PlacedFalsework, PlacedOpening};
+use crate::model::{Face, FaceKind, Model, PlacedFalsework};
 use crate::results::Finding;
-use crate::scheme::{Direction, Falsework, Opening, Scheme};
-
-/// Transfer beams reach this far beyond the outer trestle legs.
-const BEAM_END_M: f64 = 0.15;
-
-/// Lines of legs stand at least this far apart.
-const LINES_APART_M: f64 = 0.1;
+use crate::scheme::{Direction, Falsework, Lateral, Scheme};
 
 pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings: &mut Vec<Finding>) {
     for (index, drawn) in scheme.falsework.iter().enumerate() {
@@ -47,6 +42,23 @@ fn soffit(model: &Model, drawn: &Falsework) -> Option<Vec<Face>> {
     Some(chain)
 }
 
+/// Where legs and an opening have to fit.
+pub struct Room<'a> {
+    /// Mark of the falsework.
+    pub mark: &'a str,
+    /// Left and right end of the soffit.
+    pub ends_m: [f64; 2],
+    /// Underside of the primaries.
+    pub head_m: f64,
+    /// Level of the floor in the middle.
+    pub floor_m: f64,
+    /// Level of the floor at any place.
+    pub floor: &'a dyn Fn(f64) -> f64,
+    /// Width and thickness of a base.
+    pub plate_width_m: f64,
+    pub plate_m: f64,
+}
+
 fn one(
     drawn: &Falsework,
     mark: String,
@@ -82,16 +94,25 @@ fn one(
         return None;
     }
 
-    let drawn_opening = scheme.openings.iter().find(|opening| opening.falsework == drawn.id);
-    let opening = drawn_opening.and_then(|opening| {
-        let index = scheme.openings.iter().position(|other| other.id == opening.id).unwrap_or(0);
-        let beside_m = opening.guard_m + scheme.limits.access_tolerance_m;
-        place_opening(opening, format!("A{}", index + 1), beside_m, plate.width_m, floor_m, catalogue, findings)
-    });
-
-    let mut placing = Legs { legs: Vec::new(), tied: Vec::new(), braced: Vec::new(), mark: &mark, owner: drawn.id };
-    placing.stand(drawn, [left, right], head_m, &floor, plate.thickness_m, opening.as_ref(), findings);
-    let Legs { legs, tied, braced, .. } = placing;
+    let room = Room {
+        mark: &mark,
+        ends_m: [left, right],
+        head_m,
+        floor_m,
+        floor: &floor,
+        plate_width_m: plate.width_m,
+        plate_m: plate.thickness_m,
+    };
+    let opening = opening::place(drawn.id, &room, scheme, catalogue, findings);
+    let legs = legs::place(drawn, &room, opening.as_ref(), findings);
+    let (tied, braced) = legs::bracing(drawn, &legs, opening.as_ref());
+    if drawn.lateral == Lateral::Braced && braced.is_empty() {
+        findings.push(fail(
+            drawn.id,
+            format!("{mark} has no diagonals to take its horizontal load."),
+            "Brace at least one gap between lines of legs, or state that cast walls hold it.",
+        ));
+    }
     if legs.len() < 2 {
         findings.push(fail(
             drawn.id,
@@ -140,163 +161,4 @@ pub fn span(faces: &[Face]) -> (f64, f64) {
 
 fn lowest(face: &Face) -> f64 {
     face.from.z.min(face.to.z)
-}
-
-fn place_opening(
-    drawn: &Opening,
-    mark: String,
-    beside_m: f64,
-    base_width_m: f64,
-    floor_m: f64,
-    catalogue: &Catalogue,
-    findings: &mut Vec<Finding>,
-) -> Option<PlacedOpening> {
-    let lookup = Lookup { catalogue, owner: drawn.id, mark: &mark };
-    let transfer = lookup.item(&drawn.transfer, "transfer beam", |item| item.beam().is_some(), findings);
-    let trestle = lookup.item(&drawn.trestle, "trestle leg", |item| item.leg().is_some(), findings);
-    let (transfer, trestle) = (transfer?, trestle?);
-    let stand_off = beside_m + trestle.leg()?.footprint_m.max(base_width_m / 2.0);
-    let inner = [drawn.left_m - stand_off, drawn.left_m + drawn.width_m + stand_off];
-    let trestles_m = [inner[0] - drawn.trestle_m, inner[0], inner[1], inner[1] + drawn.trestle_m];
-    Some(PlacedOpening {
-        beam_m: [trestles_m[0] - BEAM_END_M, trestles_m[3] + BEAM_END_M],
-        underside_m: floor_m + drawn.beam_underside_m,
-        trestles_m,
-        drawn: drawn.clone(),
-        mark,
-        transfer,
-        trestle,
-    })
-}
-
-struct Legs<'a> {
-    legs: Vec<Leg>,
-    tied: Vec<(usize, usize)>,
-    braced: Vec<(usize, usize)>,
-    mark: &'a str,
-    owner: crate::scheme::Id,
-}
-
-impl Legs<'_> {
-    #[allow(clippy::too_many_arguments)]
-    fn stand(
-        &mut self,
-        drawn: &Falsework,
-        [left, right]: [f64; 2],
-        head_m: f64,
-        floor: &dyn Fn(f64) -> f64,
-        plate_m: f64,
-        opening: Option<&PlacedOpening>,
-        findings: &mut Vec<Finding>,
-    ) {
-        let beam_top =
-            opening.map(|opening| opening.underside_m + opening.transfer.beam().map_or(0.0, |beam| beam.depth_m));
-        let mut braced_from = Vec::new();
-        for (index, line) in drawn.leg_lines.iter().enumerate() {
-            let mark = format!("L{}", index + 1);
-            if line.x_m <= left || line.x_m >= right {
-                findings.push(fail(
-                    line.id,
-                    format!("{}: {mark} at x = {:.3} m does not stand under the soffit.", self.mark, line.x_m),
-                    "Move the line between the walls.",
-                ));
-                continue;
-            }
-            if let Some(other) = self.legs.iter().find(|other| (other.x_m - line.x_m).abs() < LINES_APART_M) {
-                let text = format!("{}: {mark} stands where {} stands, and is left out.", self.mark, other.mark);
-                findings.push(fail(line.id, text, "Move the line or delete it."));
-                continue;
-            }
-            let leg = |kind, foot_m| Leg { owner: line.id, mark: mark.clone(), x_m: line.x_m, kind, foot_m, head_m };
-            match (opening, beam_top) {
-                (Some(opening), Some(top)) if line.x_m > opening.beam_m[0] && line.x_m < opening.beam_m[1] => {
-                    let clear = 0.15;
-                    if opening.trestles_m.iter().any(|x| (x - line.x_m).abs() < clear)
-                        || line.x_m < opening.trestles_m[1]
-                        || line.x_m > opening.trestles_m[2]
-                    {
-                        findings.push(warn(
-                            line.id,
-                            format!(
-                                "{}: {mark} falls into the trestle of {} and is left out.",
-                                self.mark, opening.mark
-                            ),
-                            "Move the line clear of the trestle or delete it.",
-                        ));
-                    } else {
-                        self.legs.push(leg(LegKind::Stub, top));
-                    }
-                }
-                _ => {
-                    if line.braced {
-                        braced_from.push(line.x_m);
-                    }
-                    self.legs.push(leg(LegKind::Leg, floor(line.x_m) + plate_m));
-                }
-            }
-        }
-        if let (Some(opening), Some(top)) = (opening, beam_top) {
-            if top > head_m + 1e-9 {
-                findings.push(fail(
-                    opening.drawn.id,
-                    format!(
-                        "{}: the transfer beams stand {:.0} mm too high to fit under the primaries.",
-                        opening.mark,
-                        (top - head_m) * 1e3
-                    ),
-                    "Lower them, or use shallower beams or members.",
-                ));
-            }
-            if opening.trestles_m[0] <= left || opening.trestles_m[3] >= right {
-                findings.push(fail(
-                    opening.drawn.id,
-                    format!("{}: its trestles do not all stand under the soffit.", opening.mark),
-                    "Move or narrow the way, or set the trestle legs closer together.",
-                ));
-            }
-            for (index, x) in opening.trestles_m.into_iter().enumerate() {
-                let leg = |mark: String, kind, foot_m, head_m| Leg {
-                    owner: opening.drawn.id,
-                    mark,
-                    x_m: x,
-                    kind,
-                    foot_m,
-                    head_m,
-                };
-                let mark = format!("{}t{}", opening.mark, index + 1);
-                self.legs.push(leg(mark.clone(), LegKind::Trestle, floor(x) + plate_m, opening.underside_m));
-                self.legs.push(leg(format!("{mark} post"), LegKind::Stub, top, head_m));
-            }
-        }
-        self.legs.sort_by(|a, b| a.x_m.total_cmp(&b.x_m).then(a.foot_m.total_cmp(&b.foot_m)));
-        self.brace(&braced_from);
-        if drawn.lateral == crate::scheme::Lateral::Braced && self.braced.is_empty() {
-            findings.push(fail(
-                self.owner,
-                format!("{} has no diagonals to take its horizontal load.", self.mark),
-                "Brace at least one gap between lines of legs, or state that cast walls hold it.",
-            ));
-        }
-    }
-
-    /// Ties neighbouring legs on the floor together; trestles always have diagonals.
-    fn brace(&mut self, from: &[f64]) {
-        let standing: Vec<usize> =
-            (0..self.legs.len()).filter(|&index| self.legs[index].kind != LegKind::Stub).collect();
-        for pair in standing.windows(2) {
-            let (a, b) = (&self.legs[pair[0]], &self.legs[pair[1]]);
-            let trestle = a.kind == LegKind::Trestle && b.kind == LegKind::Trestle;
-            let over_opening = self.legs[pair[0]..pair[1]]
-                .iter()
-                .any(|leg| leg.kind == LegKind::Stub && leg.x_m > a.x_m + 1e-9 && leg.x_m < b.x_m - 1e-9);
-            let pair = (pair[0], pair[1]);
-            if over_opening || (trestle && a.mark.ends_with("t2")) {
-                continue;
-            }
-            self.tied.push(pair);
-            if trestle || from.contains(&a.x_m) {
-                self.braced.push(pair);
-            }
-        }
-    }
 }

@@ -2,7 +2,9 @@
 
 pub mod concrete;
 mod falsework;
+mod legs;
 mod lookup;
+mod opening;
 mod parts;
 mod shutters;
 mod ties;

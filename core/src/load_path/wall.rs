@@ -15,6 +15,9 @@ use crate::model::{Model, PlacedShutter, PlacedTieRow, Pour};
 use crate::results::{Diagram, PressureDiagram, Severity, Station, TieForce};
 use crate::scheme::{Arrangement, Scheme};
 
+/// Foot forces below this need no word, kN.
+const WORTH_TELLING_KN: f64 = 0.5;
+
 /// What a shutter hands down to its uprights and ties.
 pub(super) struct Path<'a> {
     pub shutter: &'a PlacedShutter,
@@ -181,8 +184,8 @@ impl<'a> Walls<'a> {
             let held = held.map(|(row, &force)| (row.z_m - path.shutter.bottom_m, force));
             let envelope = Envelope { bearing: Peak::among(0, held), ..solved.envelopes[index] };
             self.check_upright(path, &envelope, &solved.stations[index], record);
-            self.tell_foot(path, solved.feet[index], record);
         }
+        self.tell_feet(&group.paths, &solved.feet, record);
         if let Some(prop) = &solved.missing_prop {
             let path = group.paths[prop.upright];
             let force = prop.force_kn * greatest(&path.widths).1;
@@ -318,21 +321,26 @@ impl<'a> Walls<'a> {
         });
     }
 
-    /// The force that a foot needs, so that someone provides for it.
-    fn tell_foot(&self, path: &Path, foot_kn_m: f64, record: &mut Record) {
-        let (_, width) = greatest(&path.widths);
-        let force = foot_kn_m * width;
-        if force.abs() < 0.1 {
-            return;
+    /// The forces that feet need, so that someone provides for them.
+    fn tell_feet(&self, paths: &[&Path], feet_kn_m: &[f64], record: &mut Record) {
+        for (side, sign, remedy) in [
+            ("outward", 1.0, "Hold it back there: a tie in the kicker, a cleat or a wedge."),
+            ("into the concrete", -1.0, "Let it bear there on earlier concrete or a spacer."),
+        ] {
+            let force =
+                |(path, foot): (&&Path, &f64)| (path.shutter.mark.clone(), foot * sign * greatest(&path.widths).1);
+            let pushing: Vec<String> = paths
+                .iter()
+                .zip(feet_kn_m)
+                .map(force)
+                .filter(|(_, force)| *force >= WORTH_TELLING_KN)
+                .map(|(mark, force)| format!("{mark} by {force:.1} kN"))
+                .collect();
+            if let Some(path) = paths.first().filter(|_| !pushing.is_empty()) {
+                let text = format!("The foot of each upright is pushed {side}: {}.", pushing.join(", "));
+                record.find(Severity::Note, path.shutter.id, text, remedy);
+            }
         }
-        let shutter = path.shutter;
-        let (side, remedy) = if force > 0.0 {
-            ("outward", "Hold the foot back: a tie in the kicker, a cleat or a wedge.")
-        } else {
-            ("into the concrete", "Let the foot bear on earlier concrete or a spacer.")
-        };
-        let text = format!("The foot of {} pushes {side} with {:.1} kN at each upright.", shutter.mark, force.abs());
-        record.find(Severity::Note, shutter.id, text, remedy);
     }
 
     /// Checks the ties of a row, each for the greater of the forces at its ends.

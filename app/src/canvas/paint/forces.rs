@@ -1,13 +1,12 @@
 //! Pressure on the shutters, and moments and deflections along the members of the section plane.
 
 use super::{Figure, Path};
-use falsewright_core::catalogue::Kind;
 use falsewright_core::geometry::Point;
 use falsewright_core::model::{Model, PlacedShutter};
 use falsewright_core::results::{Diagram, PressureDiagram, Results, Station};
 
-/// Length on the drawing of 100 kPa.
-const METRES_PER_KPA: f64 = 0.01;
+/// Length on the drawing of the greatest pressure.
+const GREATEST_PRESSURE_M: f64 = 0.22;
 /// Length on the drawing of the greatest moment or deflection.
 const GREATEST_M: f64 = 0.3;
 
@@ -21,28 +20,30 @@ pub struct Labelled {
     pub text: String,
 }
 
-/// Pressures, drawn beyond each shutter.
+/// Pressures, drawn in the concrete, pushing at each shutter.
 pub fn pressures(model: &Model, results: &Results) -> Vec<Labelled> {
+    let all = results.pressures.iter().flat_map(|pressure| &pressure.points);
+    let metres_per_kpa = GREATEST_PRESSURE_M / all.map(|point| point.1).fold(1e-9, f64::max);
     let diagram = |pressure: &PressureDiagram| {
         let shutter = model.shutter(pressure.shutter)?;
-        let base = |z: f64| Point::new(face_x(shutter, z) + shutter.outward * (depth_m(shutter) + 0.12), z);
-        let tip = |(z, kpa): (f64, f64)| base(z) + Point::new(shutter.outward * kpa * METRES_PER_KPA, 0.0);
+        let face = |z: f64| Point::new(face_x(shutter, z), z);
+        let tail = |(z, kpa): (f64, f64)| face(z) - Point::new(shutter.outward * kpa * metres_per_kpa, 0.0);
         let &(bottom, _) = pressure.points.first()?;
         let &(top, _) = pressure.points.last()?;
         let greatest = pressure.points.iter().copied().max_by(|a, b| a.1.total_cmp(&b.1))?;
         let label = format!("Pressure on {}, at most {:.1} kPa", shutter.mark, greatest.1);
         let mut figure = Figure::new(format!("pressure-{}", shutter.mark), label, None);
         let (mut area, mut arrows) = (Path::default(), Path::default());
-        area.ring(pressure.points.iter().map(|&point| tip(point)).chain([base(top), base(bottom)]));
+        area.ring(pressure.points.iter().map(|&point| tail(point)).chain([face(top), face(bottom)]));
         for z in levels(bottom, top) {
             let kpa = at_level(&pressure.points, z);
-            if kpa * METRES_PER_KPA > 0.08 {
-                arrow(&mut arrows, base(z), tip((z, kpa)));
+            if kpa * metres_per_kpa > 0.06 {
+                arrow(&mut arrows, tail((z, kpa)), face(z));
             }
         }
         figure.stroke("pressure-area", area);
         figure.stroke("pressure-arrows", arrows);
-        Some(Labelled { figure, at: tip(greatest), text: format!("{:.0} kPa", greatest.1) })
+        Some(Labelled { figure, at: tail(greatest), text: format!("{:.0} kPa", greatest.1) })
     };
     results.pressures.iter().filter_map(diagram).collect()
 }
@@ -87,24 +88,6 @@ fn face_x(shutter: &PlacedShutter, z: f64) -> f64 {
     let (low, high) = (shutter.face.from, shutter.face.to);
     let rise = high.z - low.z;
     if rise.abs() < 1e-9 { low.x } else { low.lerp(high, (z - low.z) / rise).x }
-}
-
-/// Of board, secondary and primary together.
-pub fn depth_m(shutter: &PlacedShutter) -> f64 {
-    [&shutter.facing, &shutter.secondary, &shutter.primary].into_iter().map(|item| item_depth_m(&item.kind)).sum()
-}
-
-fn item_depth_m(kind: &Kind) -> f64 {
-    use falsewright_core::catalogue::Section;
-    match kind {
-        Kind::Board(board) => board.thickness_m,
-        Kind::Timber(timber) => timber.depth_m,
-        Kind::TimberBeam(beam) => beam.depth_m,
-        Kind::Steel(steel) => match steel.section {
-            Section::I { h_mm, .. } | Section::Channel { h_mm, .. } => h_mm / 1e3,
-        },
-        _ => 0.0,
-    }
 }
 
 fn at_level(points: &[(f64, f64)], z: f64) -> f64 {

@@ -17,6 +17,6 @@ pub use equipment::name_of;
 pub use figure::Figure;
 pub use highlight::highlight;
 pub use path::Path;
-pub use placing::{PlacedTag, place};
+pub use placing::{Block, PlacedTag, place};
 pub use scene::{Scene, Shown, scene};
 pub use tags::{Tag, TagKind};

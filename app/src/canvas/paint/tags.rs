@@ -4,7 +4,7 @@ use super::forces::Labelled;
 use super::{equipment, tone};
 use falsewright_core::geometry::Point;
 use falsewright_core::model::Model;
-use falsewright_core::results::{Check, Finding, Results};
+use falsewright_core::results::{Check, Finding, Results, Severity};
 use falsewright_core::scheme::Id;
 use std::collections::BTreeMap;
 
@@ -23,6 +23,8 @@ pub struct Tag {
     pub label: String,
     /// The element concerned.
     pub owner: Option<Id>,
+    /// Whether it is written even where nothing is free: what must not or should not be built so.
+    pub urgent: bool,
 }
 
 /// What a tag looks like, from the one placed first.
@@ -40,13 +42,6 @@ pub enum TagKind {
     Value,
 }
 
-impl TagKind {
-    /// Whether it is written even where nothing is free.
-    pub fn always(self) -> bool {
-        matches!(self, TagKind::Ring(_) | TagKind::Governing(_) | TagKind::Unchecked)
-    }
-}
-
 /// Rings, then ratios from the greatest down, then values.
 pub fn tags(model: &Model, results: &Results, values: &[Labelled]) -> Vec<Tag> {
     let mut tags: Vec<Tag> = rings(model, results).collect();
@@ -58,6 +53,7 @@ pub fn tags(model: &Model, results: &Results, values: &[Labelled]) -> Vec<Tag> {
         text: value.text.clone(),
         label: value.figure.label.clone(),
         owner: None,
+        urgent: false,
     }));
     tags
 }
@@ -74,6 +70,7 @@ fn rings(model: &Model, results: &Results) -> impl Iterator<Item = Tag> {
             text: (index + 1).to_string(),
             label: format!("Note {}: {}", index + 1, finding.text),
             owner: finding.owner,
+            urgent: finding.severity != Severity::Note,
         })
     };
     results.findings.iter().enumerate().filter_map(placed)
@@ -116,6 +113,7 @@ fn unchecked(model: &Model, name: &equipment::Name) -> Option<Tag> {
         text: name.mark.clone(),
         label: format!("{}, not checked", name.label),
         owner: Some(name.id),
+        urgent: false,
     })
 }
 
@@ -128,5 +126,6 @@ fn tag(check: &Check, key: String, mark: Option<&str>) -> Tag {
         text: mark.map_or(ratio.clone(), |mark| format!("{mark} {ratio}")),
         label: format!("{}, {}, ratio {ratio}", check.member, check.place),
         owner: Some(check.owner),
+        urgent: mark.is_some() && tone::exceeds(check.ratio),
     }
 }

@@ -6,17 +6,21 @@ use crate::scheme::{
     TieRow,
 };
 
-const FACING: &str = "PLY18";
+const FACING: &str = "PLY21";
 const SECONDARY: &str = "TB20";
 const PRIMARY: &str = "2PFC150x75";
+const KICKER_TIMBER: &str = "T75x150";
+const SOFFIT_PRIMARY: &str = "2PFC125";
 const TIE: &str = "TIE20";
 const PROP: &str = "PROP76";
 const LEG: &str = "LEG48";
-const BASE: &str = "BASE150";
-const BRACE: &str = "TUBE48";
+const BASE: &str = "BASE250";
+const BRACE: &str = "TUBE48B";
 const TRANSFER: &str = "UB305x165x40";
 const TRESTLE: &str = "LEG76";
 
+/// Faces lower than this are formed by timber alone, m.
+const KICKER_M: f64 = 0.8;
 /// Leg lines and bents stand at most this far apart, m.
 const LEGS_APART_M: f64 = 1.2;
 /// From a wall to the first leg line, m.
@@ -34,20 +38,29 @@ const WAY_M: f64 = 3.6;
 /// Least height of any way, m.
 const LEAST_WAY_M: f64 = 1.0;
 
+/// Guards at each side of a way, m.
+const GUARD_M: f64 = 0.25;
+/// From a way to the wall beside its trestle: guard, tolerance and a base at each trestle leg, m.
+const GUARD_TO_WALL_M: f64 = GUARD_M + 0.05 + 0.25;
+/// Least and greatest distance between the legs of a trestle, m.
+const TRESTLE_M: [f64; 2] = [0.3, 0.95];
+
 /// Distance from the foot and head of a shutter to the first and last row, m.
 pub(super) const SHUTTER_END_TO_TIE_M: f64 = 0.35;
 
 pub(super) fn shutter(id: Id, face: &Face) -> Shutter {
     let on_joint = face.of.pour != FaceRef::LOWEST;
+    let height_m = (face.to.z - face.from.z).abs();
+    let low = height_m < KICKER_M;
     Shutter {
         id,
         face: face.of,
         arrangement: Arrangement::UprightPrimaries,
         facing: FACING.into(),
-        secondary: SECONDARY.into(),
-        secondaries: Spacing { edge_m: 0.1, max_m: 0.3 },
-        primary: PRIMARY.into(),
-        primaries: Spacing { edge_m: BAY_END_M, max_m: 1.2 },
+        secondary: if low { KICKER_TIMBER } else { SECONDARY }.into(),
+        secondaries: Spacing { edge_m: 0.1_f64.min(height_m / 4.0), max_m: 0.25 },
+        primary: if low { KICKER_TIMBER } else { PRIMARY }.into(),
+        primaries: Spacing { edge_m: BAY_END_M, max_m: 1.0 },
         below_m: if on_joint { 0.1 } else { 0.0 },
         above_m: if face.kind == FaceKind::OuterWall { 0.1 } else { 0.0 },
         foot_held: true,
@@ -78,7 +91,7 @@ pub(super) fn falsework(id: Id, face: &Face, extent: [f64; 2], on_slab: bool) ->
         facing: FACING.into(),
         secondary: SECONDARY.into(),
         secondaries: Spacing { edge_m: 0.1, max_m: 0.4 },
-        primary: PRIMARY.into(),
+        primary: SOFFIT_PRIMARY.into(),
         leg: LEG.into(),
         base: BASE.into(),
         brace: BRACE.into(),
@@ -90,8 +103,14 @@ pub(super) fn falsework(id: Id, face: &Face, extent: [f64; 2], on_slab: bool) ->
     }
 }
 
-/// An opening under a soffit this high above the floor; none where it is too low.
-pub(super) fn opening(id: Id, falsework: Id, left_m: f64, width_m: f64, soffit_m: f64) -> Option<Opening> {
+/// An opening under a soffit this high above the floor, with so much room at either side; none where it is too low.
+pub(super) fn opening(
+    id: Id,
+    falsework: Id,
+    [left_m, width_m]: [f64; 2],
+    soffit_m: f64,
+    beside_m: f64,
+) -> Option<Opening> {
     let highest = soffit_m - BEAM_TO_SOFFIT_M - WAY_TO_BEAM_M;
     let height_m = WAY_M.min((highest / 0.05).floor() * 0.05);
     (height_m >= LEAST_WAY_M).then(|| Opening {
@@ -100,12 +119,12 @@ pub(super) fn opening(id: Id, falsework: Id, left_m: f64, width_m: f64, soffit_m
         left_m,
         width_m,
         height_m,
-        guard_m: 0.3,
+        guard_m: GUARD_M,
         beam_underside_m: height_m + WAY_TO_BEAM_M,
         transfer: TRANSFER.into(),
         transfers: 2,
         restraint_m: None,
         trestle: TRESTLE.into(),
-        trestle_m: 0.6,
+        trestle_m: (((beside_m - GUARD_TO_WALL_M) / 0.05).floor() * 0.05).clamp(TRESTLE_M[0], TRESTLE_M[1]),
     })
 }

@@ -98,7 +98,16 @@ pub enum Edit {
         /// Level of the row.
         z_m: f64,
     },
-    /// Replaces a shutter's rows by rows over its whole height.
+    /// Props a shutter from a fixed point outside.
+    AddProp {
+        /// The shutter.
+        shutter: Id,
+        /// Level of the row.
+        z_m: f64,
+        /// Length of the props.
+        length_m: f64,
+    },
+    /// Replaces the ties of a shutter, or its props where it has no opposite, by rows over its whole height.
     AddTieRows {
         /// The shutter.
         shutter: Id,
@@ -249,6 +258,7 @@ fn change(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {
         }
         Edit::SetShutter(shutter) => shutters::set_shutter(scheme, shutter)?,
         Edit::AddTieRow { shutter, z_m } => shutters::add_row(scheme, *shutter, *z_m)?,
+        Edit::AddProp { shutter, z_m, length_m } => shutters::add_prop(scheme, *shutter, *z_m, *length_m)?,
         Edit::AddTieRows { shutter, spacing_m } => shutters::add_rows(scheme, *shutter, *spacing_m)?,
         Edit::MoveTieRow { row, z_m } => shutters::move_row(scheme, *row, *z_m)?,
         Edit::SetTieItem { row, item } => shutters::set_item(scheme, *row, item)?,

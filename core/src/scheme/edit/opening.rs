@@ -1,6 +1,6 @@
 //! Ways kept open through falsework.
 
-use super::falsework::{check_under, floor_under, soffit_of};
+use super::falsework::{check_under, floor_under, soffit_extent, soffit_of};
 use super::{EditError, defaults};
 use crate::layout::concrete::faces;
 use crate::scheme::{Id, Opening, Scheme};
@@ -14,7 +14,9 @@ pub(super) fn add(scheme: &mut Scheme, falsework: Id, left_m: f64, width_m: f64)
     let soffit = soffit_of(scheme, &faces, falsework)?;
     let floor = floor_under(scheme, soffit).unwrap_or(scheme.ground.level_m);
     let height_m = soffit.from.z - floor;
-    let opening = defaults::opening(scheme.fresh_id(), falsework, left_m, width_m, height_m);
+    let [left, right] = soffit_extent(&faces, soffit);
+    let beside_m = (left_m - left).min(right - left_m - width_m);
+    let opening = defaults::opening(scheme.fresh_id(), falsework, [left_m, width_m], height_m, beside_m);
     scheme.openings.push(opening.ok_or(EditError::TooLow { height_m })?);
     Ok(())
 }

@@ -9,6 +9,9 @@ use crate::scheme::{FaceRef, Id, Scheme, Shutter, Spacing, TieEnd, TieRow};
 /// Ends this near are at the same place, m.
 const SAME_M: f64 = 1e-4;
 
+/// Concrete thicker than this is not tied through, m.
+const LONGEST_TIE_M: f64 = 2.5;
+
 /// Rows of one shutter, at most.
 const MOST_ROWS: usize = 50;
 
@@ -44,11 +47,16 @@ pub(super) fn set_shutter(scheme: &mut Scheme, shutter: &Shutter) -> Result<(), 
 
 pub(super) fn add_row(scheme: &mut Scheme, shutter: Id, z_m: f64) -> Result<(), EditError> {
     let faces = faces(&scheme.section, scheme.ground.level_m);
-    let [bottom_m, top_m] = reach(scheme, &faces, shutter)?;
-    if !(bottom_m..=top_m).contains(&z_m) {
-        return Err(EditError::OffShutter { z_m, bottom_m, top_m });
-    }
+    check_level(scheme, &faces, shutter, z_m)?;
     let row = row_at(scheme, &faces, shutter, z_m)?;
+    scheme.ties.push(row);
+    Ok(())
+}
+
+pub(super) fn add_prop(scheme: &mut Scheme, shutter: Id, z_m: f64, length_m: f64) -> Result<(), EditError> {
+    let faces = faces(&scheme.section, scheme.ground.level_m);
+    check_level(scheme, &faces, shutter, z_m)?;
+    let row = defaults::tie_row(scheme.fresh_id(), shutter, TieEnd::Fixed { length_m }, false, z_m);
     scheme.ties.push(row);
     Ok(())
 }
@@ -59,12 +67,14 @@ pub(super) fn add_rows(scheme: &mut Scheme, shutter: Id, spacing_m: f64) -> Resu
     if !(spacing_m > (top - bottom) / MOST_ROWS as f64 && spacing_m > 0.05) {
         return Err(EditError::Value { what: "spacing of rows", value: spacing_m, range: "0.1 m or more" });
     }
-    if let (TieEnd::Shutter { id }, _) = far_end(scheme, &faces, shutter, (bottom + top) / 2.0)? {
+    let (opposite, _) = far_end(scheme, &faces, shutter, (bottom + top) / 2.0)?;
+    if let TieEnd::Shutter { id } = opposite {
         let other = reach(scheme, &faces, id)?;
         (bottom, top) = (bottom.max(other[0]), top.min(other[1]));
     }
     let height = top - bottom;
-    scheme.ties.retain(|row| !holds(row, shutter));
+    let fixed = |end: TieEnd| matches!(end, TieEnd::Fixed { .. });
+    scheme.ties.retain(|row| !holds(row, shutter) || fixed(row.to) != fixed(opposite));
     let edge_m = defaults::SHUTTER_END_TO_TIE_M.min(height / 4.0);
     for place in (Spacing { edge_m, max_m: spacing_m }).positions(height) {
         let row = row_at(scheme, &faces, shutter, bottom + place)?;
@@ -78,10 +88,7 @@ pub(super) fn move_row(scheme: &mut Scheme, row: Id, z_m: f64) -> Result<(), Edi
     let (shutter, to) = scheme.ties.iter().find(|r| r.id == row).map(|r| (r.shutter, r.to)).ok_or(missing_row(row))?;
     let ends = [Some(shutter), if let TieEnd::Shutter { id } = to { Some(id) } else { None }];
     for end in ends.into_iter().flatten() {
-        let [bottom_m, top_m] = reach(scheme, &faces, end)?;
-        if !(bottom_m..=top_m).contains(&z_m) {
-            return Err(EditError::OffShutter { z_m, bottom_m, top_m });
-        }
+        check_level(scheme, &faces, end, z_m)?;
     }
     row_mut(scheme, row)?.z_m = z_m;
     Ok(())
@@ -102,15 +109,16 @@ fn row_at(scheme: &Scheme, faces: &[Face], shutter: Id, z_m: f64) -> Result<TieR
     Ok(defaults::tie_row(scheme.fresh_id(), shutter, to, across_concrete, z_m))
 }
 
-/// What a row of this shutter reaches at a level: the shutter across the concrete, else the one across the void, else
+/// What a row of this shutter reaches at a level: the same pour's shutter across the concrete, else the one across the void, else
 /// a fixed point; and whether concrete lies between.
 fn far_end(scheme: &Scheme, faces: &[Face], shutter: Id, z_m: f64) -> Result<(TieEnd, bool), EditError> {
     let face = face_of(scheme, faces, shutter)?;
     let [bottom, top] = levels(face);
     let z = z_m.clamp(bottom + SAME_M, top - SAME_M);
     let x = line(face).x_at(z);
-    let spans = scheme.section.boundary().spans_at(z, Side::Before);
-    let outward = face.normal.x.signum();
+    let boundary = scheme.section.boundary();
+    let spans = [Side::Before, Side::After].map(|side| boundary.spans_at(z, side)).concat();
+    let (of, outward) = (face.of, face.normal.x.signum());
     let across = |toward: f64| {
         let ends = spans.iter().flatten().filter(|end| (**end - x) * toward > SAME_M);
         ends.min_by(|a, b| (*a - x).abs().total_cmp(&(*b - x).abs())).and_then(|end| {
@@ -119,18 +127,25 @@ fn far_end(scheme: &Scheme, faces: &[Face], shutter: Id, z_m: f64) -> Result<(Ti
                 face.is_some_and(|face| {
                     let [low, high] = levels(face);
                     (low - other.below_m..=high + other.above_m).contains(&z_m)
+                        && face.of.pour == of.pour
                         && face.normal.x * outward < 0.0
                         && (line(face).x_at(z.clamp(low, high)) - end).abs() < SAME_M.max(0.02 * (high - low))
                 })
             };
-            scheme.shutters.iter().find(opposite).map(|other| other.id)
+            scheme.shutters.iter().find(opposite).map(|other| (other.id, (end - x).abs()))
         })
     };
-    Ok(match (across(-outward), across(outward)) {
-        (Some(id), _) => (TieEnd::Shutter { id }, true),
-        (None, Some(id)) => (TieEnd::Shutter { id }, false),
+    let tied = across(-outward).filter(|(_, length_m)| *length_m <= LONGEST_TIE_M);
+    Ok(match (tied, across(outward)) {
+        (Some((id, _)), _) => (TieEnd::Shutter { id }, true),
+        (None, Some((id, _))) => (TieEnd::Shutter { id }, false),
         (None, None) => (defaults::FIXED, false),
     })
+}
+
+fn check_level(scheme: &Scheme, faces: &[Face], shutter: Id, z_m: f64) -> Result<(), EditError> {
+    let [bottom_m, top_m] = reach(scheme, faces, shutter)?;
+    if (bottom_m..=top_m).contains(&z_m) { Ok(()) } else { Err(EditError::OffShutter { z_m, bottom_m, top_m }) }
 }
 
 fn reach(scheme: &Scheme, faces: &[Face], id: Id) -> Result<[f64; 2], EditError> {

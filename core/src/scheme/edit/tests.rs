@@ -118,7 +118,7 @@ fn a_joint_leaves_equipment_on_the_larger_part_of_its_face() {
 }
 
 #[test]
-fn removing_a_joint_removes_what_would_stand_twice_on_a_face() {
+fn removing_a_joint_leaves_the_larger_of_what_would_stand_twice_on_a_face() {
     let scheme = done(&box_scheme(), &[Edit::AddJoint { z_m: 2.0 }]);
     let joint = scheme.section.joints[0].id;
     let outer = |scheme: &Scheme, pour| {
@@ -127,9 +127,11 @@ fn removing_a_joint_removes_what_would_stand_twice_on_a_face() {
     };
     let both = [Edit::AddShutter(outer(&scheme, FaceRef::LOWEST)), Edit::AddShutter(outer(&scheme, joint))];
     let scheme = done(&scheme, &both);
-    let lower = scheme.shutters[0].id;
+    let upper = scheme.shutters[1].id;
+    let lowered = done(&scheme, &[Edit::MoveJoint { joint, z_m: 0.6 }]);
+    assert_eq!(lowered.shutters, scheme.shutters);
     let whole = done(&scheme, &[Edit::Remove(joint)]);
-    assert_eq!(whole.shutters.iter().map(|s| s.id).collect::<Vec<_>>(), vec![lower]);
+    assert_eq!(whole.shutters.iter().map(|s| s.id).collect::<Vec<_>>(), vec![upper]);
 }
 
 #[test]
@@ -166,11 +168,14 @@ fn rows_fill_the_height_both_shutters_share() {
     let levels: Vec<f64> = tied.ties.iter().map(|row| row.z_m).collect();
     assert!(levels.windows(2).all(|w| w[1] - w[0] <= 0.9 + 1e-9 && w[1] > w[0]), "{levels:?}");
     assert!(levels[0] > 0.5 && *levels.last().unwrap() < 3.85, "{levels:?}");
+    let tied = done(&tied, &[Edit::AddProp { shutter: outer, z_m: 3.5, length_m: 4.0 }]);
+    assert_eq!(tied.ties.last().unwrap().to, TieEnd::Fixed { length_m: 4.0 });
     let again = done(&tied, &[Edit::AddTieRows { shutter: inner, spacing_m: 0.9 }]);
     assert_eq!(again.ties.len(), tied.ties.len());
+    assert!(apply(&tied, &Edit::AddProp { shutter: outer, z_m: 9.0, length_m: 4.0 }).is_err());
     assert!(apply(&tied, &Edit::AddTieRows { shutter: outer, spacing_m: 1e-9 }).is_err());
     let bare = done(&tied, &[Edit::Remove(inner)]);
-    assert_eq!((bare.ties.len(), bare.shutters.len()), (0, 1));
+    assert_eq!((bare.ties.len(), bare.shutters.len()), (1, 1), "the prop stays");
 }
 
 #[test]
@@ -276,4 +281,16 @@ fn a_blank_sheet_takes_settings_and_an_outline() {
     let ring = [(0.0, 0.0), (2.0, 0.0), (2.0, 2.0)].map(|(x, z)| Point::new(x, z));
     assert!(apply(&blank, &Edit::AddCell(ring.to_vec())).is_err());
     done(&blank, &[Edit::SetSection(box_scheme().section)]);
+}
+
+#[test]
+fn a_tie_level_with_the_floor_goes_through_the_wall_and_none_through_the_whole_base() {
+    let scheme = box_scheme();
+    let sides = [-1.0, 1.0].map(|x| Edit::AddShutter(face(&scheme, FaceKind::OuterWall, x)));
+    let scheme = with_left_wall(&done(&scheme, &sides[1..]));
+    let (outer, inner) = (scheme.shutters[1].id, scheme.shutters[2].id);
+    let rows = [0.5, 0.3].map(|z_m| Edit::AddTieRow { shutter: outer, z_m });
+    let tied = done(&scheme, &rows);
+    assert_eq!(tied.ties[0].to, TieEnd::Shutter { id: inner });
+    assert!(matches!(tied.ties[1].to, TieEnd::Fixed { .. }));
 }

@@ -1,0 +1,334 @@
+//! The scheme being edited and all that is going on with it.
+
+mod keys;
+mod pointers;
+
+use super::dimensions::{self, Dimension, DimensionKey};
+use super::gesture::Recogniser;
+use super::history::History;
+use super::label::{label, lost};
+use super::overlay::handles;
+use super::places::Places;
+use super::tool::{Context, Event, Pen, Step};
+use super::{Bounds, Modifiers, Overlay, Selection, Target, Tool, Viewport, parse_length};
+use falsewright_core::layout::concrete::faces;
+use falsewright_core::model::{Face, Model};
+use falsewright_core::scheme::edit::{Edit, EditError, apply};
+use falsewright_core::scheme::{Id, Scheme};
+
+/// Distance between rows of dimension lines, px.
+const DIMENSION_ROW_PX: f64 = 26.0;
+/// Room for dimension lines around the section, px.
+const MARGIN_PX: f64 = 110.0;
+
+/// What an event changed.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Outcome {
+    /// [`Editor::shown`] is another: compute and draw it.
+    pub scheme_changed: bool,
+    /// [`Editor::scheme`] is another: save it.
+    pub committed: bool,
+    /// Viewport, tool, selection or overlay changed: draw them.
+    pub view_changed: bool,
+    /// Something to tell the user.
+    pub message: Option<String>,
+}
+
+impl Outcome {
+    fn view() -> Self {
+        Self { view_changed: true, ..Self::default() }
+    }
+
+    fn committed() -> Self {
+        Self { scheme_changed: true, committed: true, view_changed: true, message: None }
+    }
+}
+
+/// Why a change was refused.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum Refusal {
+    /// The scheme cannot be so.
+    #[error(transparent)]
+    Edit(#[from] EditError),
+    /// The typed value is not understood.
+    #[error(transparent)]
+    Quantity(#[from] super::QuantityError),
+    /// The dimension is no longer there.
+    #[error("This dimension is no longer on the drawing.")]
+    Dimension,
+}
+
+/// A scheme being edited.
+pub struct Editor {
+    scheme: Scheme,
+    /// Faces of `scheme`.
+    faces: Vec<Face>,
+    /// What a drag would give, with its edit.
+    preview: Option<(Edit, Scheme)>,
+    refusal: Option<String>,
+    history: History,
+    viewport: Viewport,
+    recogniser: Recogniser,
+    pen: Pen,
+    selection: Selection,
+    hover: Selection,
+    wheel_zooms: bool,
+}
+
+impl Editor {
+    /// Starts with a scheme and an empty history.
+    pub fn new(scheme: Scheme) -> Self {
+        let mut editor = Self {
+            faces: faces_of(&scheme),
+            scheme,
+            preview: None,
+            refusal: None,
+            history: History::default(),
+            viewport: Viewport::new(800.0, 600.0),
+            recogniser: Recogniser::default(),
+            pen: Pen::new(Tool::default()),
+            selection: None,
+            hover: None,
+            wheel_zooms: false,
+        };
+        editor.fit();
+        editor
+    }
+
+    /// The scheme as last committed: what is saved.
+    pub fn scheme(&self) -> &Scheme {
+        &self.scheme
+    }
+
+    /// The scheme with the drag that is going on: what is computed and drawn.
+    pub fn shown(&self) -> &Scheme {
+        self.preview.as_ref().map_or(&self.scheme, |(_, scheme)| scheme)
+    }
+
+    /// Replaces the scheme, as one step that can be undone.
+    pub fn open(&mut self, scheme: Scheme) -> Outcome {
+        self.drop_gesture();
+        if scheme == self.scheme {
+            return Outcome::view();
+        }
+        self.commit(scheme, "Open");
+        self.fit();
+        Outcome::committed()
+    }
+
+    /// What is selected.
+    pub fn selection(&self) -> Selection {
+        self.selection
+    }
+
+    /// Selects something, or nothing.
+    pub fn select(&mut self, selection: Selection) -> Outcome {
+        self.selection = selection;
+        Outcome::view()
+    }
+
+    /// Selects the element of this id, whatever it is.
+    pub fn select_element(&mut self, id: Id) -> Outcome {
+        self.selection = find(&self.scheme, id);
+        Outcome::view()
+    }
+
+    /// The tool in hand.
+    pub fn tool(&self) -> Tool {
+        self.pen.tool()
+    }
+
+    /// Takes up a tool; what is going on is dropped.
+    pub fn set_tool(&mut self, tool: Tool) -> Outcome {
+        let shown = self.preview.is_some();
+        self.drop_gesture();
+        self.pen = Pen::new(tool);
+        Outcome { scheme_changed: shown, ..Outcome::view() }
+    }
+
+    /// What part of the section is on the screen.
+    pub fn viewport(&self) -> &Viewport {
+        &self.viewport
+    }
+
+    /// Changes what part is on the screen.
+    pub fn viewport_mut(&mut self) -> &mut Viewport {
+        &mut self.viewport
+    }
+
+    /// Shows the whole section, with room for dimensions; a blank sheet at 100 %.
+    pub fn fit(&mut self) -> Outcome {
+        let size = [self.viewport.width_px, self.viewport.height_px];
+        match section_bounds(&self.scheme) {
+            Some(bounds) => self.viewport.fit(bounds, MARGIN_PX),
+            None => self.viewport = Viewport::new(size[0], size[1]),
+        }
+        Outcome::view()
+    }
+
+    /// Whether a pen was used, so that fingers only move the sheet and tap.
+    pub fn pen_mode(&self) -> bool {
+        self.recogniser.pen_mode
+    }
+
+    /// Enters or leaves the mode in which fingers only move the sheet and tap.
+    pub fn set_pen_mode(&mut self, pen_mode: bool) {
+        self.recogniser.pen_mode = pen_mode;
+    }
+
+    /// Whether a plain wheel zooms instead of panning.
+    pub fn set_wheel_zooms(&mut self, zooms: bool) {
+        self.wheel_zooms = zooms;
+    }
+
+    /// Applies one edit as one step of the history.
+    pub fn perform(&mut self, edit: Edit) -> Result<Outcome, Refusal> {
+        self.drop_gesture();
+        self.change(&edit)
+    }
+
+    /// The dimension lines of what is shown.
+    pub fn dimensions(&self) -> Vec<Dimension> {
+        let scheme = self.shown();
+        let faces = faces_of(scheme);
+        let places = Places { scheme, faces: &faces, model: &Model::default() };
+        dimensions::dimensions(&places, self.viewport.length_m(DIMENSION_ROW_PX))
+    }
+
+    /// Gives a dimension a typed value.
+    pub fn type_dimension(&mut self, key: DimensionKey, text: &str) -> Result<Outcome, Refusal> {
+        let value_m = parse_length(text)?;
+        let places = Places { scheme: &self.scheme, faces: &self.faces, model: &Model::default() };
+        let edit = dimensions::edit_for(&places, key, value_m).ok_or(Refusal::Dimension)?;
+        self.perform(edit)
+    }
+
+    /// Takes back the last step.
+    pub fn undo(&mut self) -> Outcome {
+        self.travel(History::undo)
+    }
+
+    /// Does again what was taken back.
+    pub fn redo(&mut self) -> Outcome {
+        self.travel(History::redo)
+    }
+
+    /// Whether there is a step to take back.
+    pub fn can_undo(&self) -> bool {
+        self.undo_label().is_some()
+    }
+
+    /// Whether there is a step to do again.
+    pub fn can_redo(&self) -> bool {
+        self.redo_label().is_some()
+    }
+
+    /// What undo would take back.
+    pub fn undo_label(&self) -> Option<&str> {
+        self.history.undo_label()
+    }
+
+    /// What redo would do again.
+    pub fn redo_label(&self) -> Option<&str> {
+        self.history.redo_label()
+    }
+
+    /// Marks over the drawing of what is shown.
+    pub fn overlay(&self) -> Overlay {
+        let scheme = self.shown();
+        let fresh;
+        let faces = match self.preview {
+            Some(_) => {
+                fresh = faces_of(scheme);
+                &fresh
+            }
+            None => &self.faces,
+        };
+        let handles = handles(&Places { scheme, faces, model: &Model::default() }, self.selection);
+        let mut overlay = Overlay { hover: self.hover, handles, refusal: self.refusal.clone(), ..Overlay::default() };
+        self.pen.overlay(&mut overlay);
+        overlay
+    }
+
+    /// Tells the tool.
+    fn step(&mut self, event: Event, model: &Model, reach_px: f64, modifiers: Modifiers) -> Step {
+        let mut pen = std::mem::take(&mut self.pen);
+        let step = pen.step(event, &self.context(model, reach_px, modifiers));
+        self.pen = pen;
+        step
+    }
+
+    fn context<'a>(&'a self, model: &'a Model, reach_px: f64, modifiers: Modifiers) -> Context<'a> {
+        let places = Places { scheme: &self.scheme, faces: &self.faces, model };
+        Context { places, viewport: &self.viewport, selection: self.selection, reach_px, modifiers }
+    }
+
+    fn change(&mut self, edit: &Edit) -> Result<Outcome, Refusal> {
+        let shown = self.preview.take().is_some();
+        let after = apply(&self.scheme, edit)?;
+        if after == self.scheme {
+            return Ok(Outcome { scheme_changed: shown, ..Outcome::view() });
+        }
+        let message = lost(edit, &self.scheme, &after);
+        self.commit(after, label(edit));
+        Ok(Outcome { message, ..Outcome::committed() })
+    }
+
+    /// Drops preview and gesture; the tool starts afresh.
+    fn drop_gesture(&mut self) {
+        self.preview = None;
+        self.refusal = None;
+        self.recogniser.reset();
+        self.pen = Pen::new(self.pen.tool());
+    }
+
+    fn commit(&mut self, scheme: Scheme, label: &str) {
+        self.history.record(std::mem::replace(&mut self.scheme, scheme), label);
+        self.settle();
+    }
+
+    /// Brings what depends on the committed scheme up to date.
+    fn settle(&mut self) {
+        self.faces = faces_of(&self.scheme);
+        self.hover = None;
+        self.selection = self.selection.filter(|target| match target {
+            Target::Face(of) => self.faces.iter().any(|face| face.of == *of),
+            Target::Dimension(_) => true,
+            other => other.element().is_some_and(|id| find(&self.scheme, id).is_some()),
+        });
+    }
+
+    fn travel(&mut self, way: impl FnOnce(&mut History, &mut Scheme) -> bool) -> Outcome {
+        let shown = self.preview.is_some();
+        self.drop_gesture();
+        if !way(&mut self.history, &mut self.scheme) {
+            return Outcome { scheme_changed: shown, ..Outcome::view() };
+        }
+        self.settle();
+        Outcome::committed()
+    }
+}
+
+fn faces_of(scheme: &Scheme) -> Vec<Face> {
+    faces(&scheme.section, scheme.ground.level_m)
+}
+
+fn section_bounds(scheme: &Scheme) -> Option<Bounds> {
+    Bounds::around(scheme.section.edges().iter().map(|edge| edge.line.from))
+}
+
+/// The element of this id.
+fn find(scheme: &Scheme, id: Id) -> Option<Target> {
+    let section = &scheme.section;
+    let mut corners = section.outline.iter().chain(section.cells.iter().flat_map(|cell| &cell.corners));
+    if corners.any(|corner| corner.id == id) {
+        return Some(Target::Corner(id));
+    }
+    let any = |found: bool, target: Target| found.then_some(target);
+    any(section.joints.iter().any(|joint| joint.id == id), Target::Joint(id))
+        .or(any(scheme.shutters.iter().any(|shutter| shutter.id == id), Target::Shutter(id)))
+        .or(any(scheme.ties.iter().any(|row| row.id == id), Target::TieRow(id)))
+        .or(any(scheme.falsework.iter().any(|falsework| falsework.id == id), Target::Falsework(id)))
+        .or(any(scheme.falsework.iter().any(|f| f.leg_lines.iter().any(|line| line.id == id)), Target::LegLine(id)))
+        .or(any(scheme.openings.iter().any(|opening| opening.id == id), Target::Opening(id)))
+}

@@ -1,0 +1,130 @@
+//! Pointers, wheel, and what tools answer.
+
+use super::{Editor, Outcome, find};
+use crate::editor::gesture::{Gesture, Phase};
+use crate::editor::label::{label, lost};
+use crate::editor::tool::{Change, Event, Step};
+use crate::editor::{PointerInput, PointerKind, Tool, Wheel};
+use falsewright_core::Design;
+use falsewright_core::model::Model;
+use falsewright_core::scheme::Id;
+use falsewright_core::scheme::edit::apply;
+
+/// A wheel turned by this many px zooms by e.
+const WHEEL_PX: f64 = 300.0;
+/// One event zooms no further.
+const WHEEL_ZOOM: [f64; 2] = [0.8, 1.25];
+
+impl Editor {
+    /// A button, pen or finger goes down.
+    pub fn pointer_down(&mut self, input: PointerInput, design: &Design) -> Outcome {
+        self.pointer(Phase::Down, input, &design.model)
+    }
+
+    /// A pointer moves, pressed or not.
+    pub fn pointer_move(&mut self, input: PointerInput, design: &Design) -> Outcome {
+        self.pointer(Phase::Move, input, &design.model)
+    }
+
+    /// A button, pen or finger goes up.
+    pub fn pointer_up(&mut self, input: PointerInput, design: &Design) -> Outcome {
+        self.pointer(Phase::Up, input, &design.model)
+    }
+
+    /// The browser takes a pointer away: what is going on is dropped.
+    pub fn pointer_cancel(&mut self, input: PointerInput) -> Outcome {
+        self.pointer(Phase::Cancel, input, &Model::default())
+    }
+
+    /// Pans; zooms with `control`, or always if [`Editor::set_wheel_zooms`].
+    pub fn wheel(&mut self, wheel: Wheel) -> Outcome {
+        if wheel.modifiers.control || self.wheel_zooms {
+            let factor = libm::exp(-wheel.dy / WHEEL_PX).clamp(WHEEL_ZOOM[0], WHEEL_ZOOM[1]);
+            self.viewport.zoom_by(factor, wheel.at);
+        } else if wheel.modifiers.shift && wheel.dx == 0.0 {
+            self.viewport.pan(-wheel.dy, 0.0);
+        } else {
+            self.viewport.pan(-wheel.dx, -wheel.dy);
+        }
+        Outcome::view()
+    }
+
+    fn pointer(&mut self, phase: Phase, input: PointerInput, model: &Model) -> Outcome {
+        let hand = self.tool() == Tool::Hand;
+        let Some(gesture) = self.recogniser.feed(phase, input, hand) else { return Outcome::default() };
+        let at = self.viewport.to_world(input.at);
+        let event = match gesture {
+            Gesture::Hover => Event::Hover(at),
+            Gesture::Tap => Event::Tap(at),
+            Gesture::Drag { from, first } => {
+                Event::Drag { from: self.viewport.to_world(from), at, first, screen: input.at }
+            }
+            Gesture::Drop => Event::Drop,
+            Gesture::Cancel => Event::Cancel,
+            Gesture::Pan { dx, dy } => {
+                self.viewport.pan(dx, dy);
+                return Outcome::view();
+            }
+            Gesture::Pinch { from, to, factor } => {
+                self.viewport.pan(to.x - from.x, to.y - from.y);
+                self.viewport.zoom_by(factor, to);
+                return Outcome::view();
+            }
+        };
+        let reach_px = input.kind.reach_px();
+        if matches!(event, Event::Tap(_) | Event::Drag { first: true, .. }) {
+            self.refusal = None;
+        }
+        if let (Event::Hover(at), true) = (event, input.kind != PointerKind::Touch) {
+            self.hover = self.context(model, reach_px, input.modifiers).hit(at, |_| true);
+        } else {
+            self.hover = None;
+        }
+        let step = self.step(event, model, reach_px, input.modifiers);
+        self.take(step)
+    }
+
+    /// Does what a tool answers.
+    pub(super) fn take(&mut self, step: Step) -> Outcome {
+        let mut outcome = Outcome { message: step.message, ..Outcome::view() };
+        if let Some(selection) = step.select {
+            self.selection = selection;
+        }
+        if let Some((world, screen)) = step.hold {
+            let now = self.viewport.to_screen(world);
+            self.viewport.pan(screen.x - now.x, screen.y - now.y);
+        }
+        let before = self.scheme.fresh_id();
+        match step.change {
+            Change::None => {}
+            Change::Preview(edit) => match apply(&self.scheme, &edit) {
+                Ok(scheme) => {
+                    outcome.scheme_changed = scheme != *self.shown();
+                    self.refusal = None;
+                    self.preview = Some((edit, scheme));
+                }
+                Err(error) => self.refusal = Some(error.to_string()),
+            },
+            Change::Drop => outcome.scheme_changed = self.preview.take().is_some(),
+            Change::Keep => {
+                outcome.message = outcome.message.or_else(|| self.refusal.clone());
+                if let Some((edit, scheme)) = self.preview.take().filter(|(_, scheme)| *scheme != self.scheme) {
+                    outcome.message = outcome.message.or_else(|| lost(&edit, &self.scheme, &scheme));
+                    self.commit(scheme, label(&edit));
+                    (outcome.scheme_changed, outcome.committed) = (true, true);
+                }
+            }
+            Change::Commit(edit) => match self.change(&edit) {
+                Ok(done) => outcome = Outcome { message: outcome.message.or(done.message), ..done },
+                Err(refusal) => {
+                    self.refusal = Some(refusal.to_string());
+                    outcome.message = self.refusal.clone();
+                }
+            },
+        }
+        if step.select_new && outcome.committed {
+            self.selection = (before.0..self.scheme.fresh_id().0).find_map(|id| find(&self.scheme, Id(id)));
+        }
+        outcome
+    }
+}

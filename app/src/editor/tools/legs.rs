@@ -1,0 +1,71 @@
+//! Puts falsework under the soffit above the point tapped, then a line of legs where it is tapped.
+
+use super::select::moved;
+use crate::editor::Target;
+use crate::editor::tool::{Change, Context, Event, Step};
+use falsewright_core::geometry::Point;
+use falsewright_core::model::{Face, FaceKind};
+use falsewright_core::scheme::edit::Edit;
+
+/// What is going on.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum State {
+    /// Nothing.
+    #[default]
+    Idle,
+    /// A leg line is being moved.
+    Moving(Target),
+}
+
+impl State {
+    pub(in crate::editor) fn step(&mut self, event: Event, context: &Context) -> Step {
+        match (*self, event) {
+            (Self::Idle, Event::Tap(at)) => tapped(context, at),
+            (Self::Idle, Event::Drag { from, at, first: true, .. }) => match line(context, from) {
+                Some(line) => {
+                    *self = Self::Moving(line);
+                    Step { select: Some(Some(line)), ..moved(context, line, from, at) }
+                }
+                None => Step::none(),
+            },
+            (Self::Moving(line), Event::Drag { from, at, .. }) => moved(context, line, from, at),
+            (Self::Moving(_), Event::Drop) => {
+                *self = Self::Idle;
+                Step::change(Change::Keep)
+            }
+            (_, Event::Cancel) => {
+                *self = Self::Idle;
+                Step::change(Change::Drop)
+            }
+            _ => Step::none(),
+        }
+    }
+}
+
+fn tapped(context: &Context, at: Point) -> Step {
+    if let Some(line) = line(context, at) {
+        return Step::select(Some(line));
+    }
+    let Some(soffit) = soffit(context, at) else {
+        return Step::say("Tap a soffit, or the room under it, to put falsework there.");
+    };
+    match context.places.scheme.falsework.iter().find(|falsework| falsework.soffit == soffit.of) {
+        Some(falsework) => Step::add(Edit::AddLegLine { falsework: falsework.id, x_m: context.snapper().step(at.x) }),
+        None => Step::add(Edit::AddFalsework(soffit.of)),
+    }
+}
+
+fn line(context: &Context, at: Point) -> Option<Target> {
+    context.hit(at, |target| matches!(target, Target::LegLine(_)))
+}
+
+/// The soffit within reach, or the one above the point.
+fn soffit<'a>(context: &'a Context, at: Point) -> Option<&'a Face> {
+    let faces = context.places.faces;
+    let of = |target: &Target| match target {
+        Target::Face(of) => faces.iter().find(|face| face.of == *of && face.kind == FaceKind::Soffit),
+        _ => None,
+    };
+    let on = context.hit(at, |target| of(target).is_some()).as_ref().and_then(of);
+    on.or_else(|| context.places.soffit_above(at))
+}

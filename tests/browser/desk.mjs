@@ -1,0 +1,79 @@
+// A user at the drawing: everything by real pointer and key events, places given in metres of the section.
+
+/** How the drawing maps the section to the screen now. */
+export async function mapping(page) {
+  return page.getByTestId("drawing").evaluate((svg) => {
+    const [scale, , , , x, y] = svg.querySelector("g[transform^=matrix]").getAttribute("transform").match(/-?[\d.]+/g).map(Number);
+    const { left, top, width, height } = svg.getBoundingClientRect();
+    return { scale, x: left + x, y: top + y, left, top, width, height };
+  });
+}
+
+/** Where a point of the section is on the screen. */
+export async function screen(page, [x, z]) {
+  const map = await mapping(page);
+  return { x: map.x + x * map.scale, y: map.y - z * map.scale };
+}
+
+export async function move(page, point) {
+  const { x, y } = await screen(page, point);
+  await page.mouse.move(x, y, { steps: 3 });
+}
+
+export async function tap(page, point) {
+  await move(page, point);
+  await page.mouse.down();
+  await page.mouse.up();
+}
+
+export async function drag(page, from, to) {
+  await move(page, from);
+  await page.mouse.down();
+  const { x, y } = await screen(page, to);
+  await page.mouse.move(x, y, { steps: 12 });
+  await page.mouse.up();
+}
+
+export async function pen(page, name) {
+  await page.getByTestId(`pen-${name}`).click();
+}
+
+/** Types a length while drawing. */
+export async function type(page, text) {
+  await page.keyboard.type(text);
+  await page.keyboard.press("Enter");
+}
+
+/** Changes a field of the selected element. */
+export async function fill(page, field, value) {
+  const input = page.getByTestId(`field-${field}`);
+  await input.fill(String(value));
+  await input.press("Enter");
+}
+
+/** Does something that downloads a file, and gives its text. */
+export async function downloaded(page, act) {
+  const [download] = await Promise.all([page.waitForEvent("download"), act()]);
+  const chunks = [];
+  for await (const chunk of await download.createReadStream()) chunks.push(chunk);
+  return { name: download.suggestedFilename(), text: Buffer.concat(chunks).toString("utf8") };
+}
+
+/** The scheme as the page saves it. */
+export async function saved(page) {
+  const { text } = await downloaded(page, () => openTitleBlock(page).then(() => page.getByTestId("save-file").click()));
+  return JSON.parse(text);
+}
+
+/** Brings the buttons of the title block into sight. */
+export async function openTitleBlock(page) {
+  const save = page.getByTestId("save-file");
+  if (!(await save.isVisible())) await page.getByTestId("title-block").locator("button.more").click();
+}
+
+/** Everything the page has computed, as it is written on the sheet. */
+export async function written(page) {
+  const tags = await page.locator('[data-testid^="ratio-"]').evaluateAll((tags) =>
+    tags.map((tag) => `${tag.getAttribute("data-testid")} ${tag.getAttribute("aria-label")}`).sort());
+  return { tags, worst: await page.getByTestId("worst").innerText() };
+}
