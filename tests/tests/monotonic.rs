@@ -8,9 +8,10 @@ use falsewright_core::scheme::{Basis, Delivery, Id, TieEnd};
 use falsewright_tests::simple::{box_scheme, demand, face, falsework, solved, spaced};
 use proptest::prelude::*;
 
-/// Greatest tension of any tie.
-fn greatest_tie(design: &falsewright_core::Design) -> f64 {
-    design.results.ties.iter().map(|tie| tie.force_kn).fold(0.0, f64::max)
+/// All that fresh concrete puts on the shutters.
+fn on_the_shutters(design: &falsewright_core::Design) -> f64 {
+    let entries = design.results.ledger.iter().filter(|entry| entry.case.starts_with("horizontal"));
+    entries.filter_map(|entry| entry.levels.first()).map(|level| level.into_kn).sum()
 }
 
 /// All that comes onto the ground under the full pour.
@@ -66,15 +67,14 @@ proptest! {
         prop_assert!(design.results.ties.iter().all(|tie| tie.force_kn.is_finite()));
     }
 
-    /// Twice the delivery never lowers the greatest tie force.
+    /// Twice the delivery never presses less.
     #[test]
     fn faster_delivery_is_never_safer(drawn in drawn()) {
-        let plain = Drawn { fluid: false, propped: false, ..drawn };
-        let scheme = plain.scheme();
+        let scheme = Drawn { fluid: false, ..drawn.clone() }.scheme();
         let mut faster = scheme.clone();
-        faster.concrete.delivery = Delivery::Volume { rate_m3_h: 2.0 * plain.rate_m3_h };
-        let (before, after) = (greatest_tie(&solved(&scheme)), greatest_tie(&solved(&faster)));
-        prop_assert!(after >= before * (1.0 - 1e-9) || after >= before - 1e-6, "{} and {}", before, after);
+        faster.concrete.delivery = Delivery::Volume { rate_m3_h: 2.0 * drawn.rate_m3_h };
+        let (before, after) = (on_the_shutters(&solved(&scheme)), on_the_shutters(&solved(&faster)));
+        prop_assert!(before > 0.0 && after >= before * (1.0 - 1e-12), "{} and {}", before, after);
     }
 
     /// More operations, formwork or concrete weigh more on the ground, by what is added.
