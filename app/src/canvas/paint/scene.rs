@@ -63,7 +63,7 @@ pub fn scene(scheme: &Scheme, design: Option<&Design>, catalogue: &Catalogue, sh
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::canvas::paint::TagKind;
+    use crate::canvas::paint::{TagKind, tone};
     use falsewright_core::design;
     use falsewright_core::scheme::heron_lane;
     use std::collections::BTreeSet;
@@ -100,6 +100,14 @@ mod tests {
                 _ => None,
             });
             assert_eq!(written, worst, "{id}");
+        }
+    }
+
+    #[test]
+    fn every_part_is_toned_by_a_check_of_its_own() {
+        let (design, _) = demo(Shown::default());
+        for part in &design.model.parts {
+            assert!(tone::governing(&design.results, part).is_some(), "{} {:?}", part.mark, part.role);
         }
     }
 
