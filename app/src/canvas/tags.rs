@@ -1,6 +1,6 @@
 use super::dimensions::written;
-use super::paint::{Block, PlacedTag, TagKind, place, tone};
-use crate::editor::Dimension;
+use super::paint::{Block, PlacedTag, Tag, TagKind, place, tone};
+use crate::editor::{Dimension, Selection, Tool};
 use crate::store::Store;
 use crate::widgets::letter_px;
 use leptos::prelude::*;
@@ -17,11 +17,15 @@ pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
             (at.x, at.y)
         };
         let written: Vec<Block> = legible.get().iter().map(|dimension| written(&view, dimension)).collect();
-        place(&store.scene.get().tags, &written, to_screen, (view.width_px, view.height_px), letter)
+        let scene = store.scene.get();
+        let (selection, open) = (store.selection.get(), store.note());
+        let wanted: Vec<Tag> = scene.tags.iter().filter(|tag| wanted(tag, selection, open)).cloned().collect();
+        place(&wanted, &written, to_screen, (view.width_px, view.height_px), letter)
     });
+    let passive = move || !matches!(store.tool.get(), Tool::Select | Tool::Hand);
     let keys = move || placed.get().into_iter().map(|placed| placed.tag.key).collect::<Vec<_>>();
     view! {
-        <g class="tags">
+        <g class="tags" class:passive=passive>
             <For each=keys key=|key| key.clone() let:key>
                 <OneTag key placed/>
             </For>
@@ -68,6 +72,16 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
         >
             {move || tag.get().map(|placed| body(&placed))}
         </g>
+    }
+}
+
+/// What is written all the time: what is urgent, one ratio for each element, values. The ratios of an element's members
+/// are written while it is selected, the number of a mere remark while its note is open.
+fn wanted(tag: &Tag, selection: Selection, open: Option<usize>) -> bool {
+    match tag.kind {
+        TagKind::Ring(index) => tag.urgent || open == Some(index),
+        TagKind::Member(ratio) => tone::exceeds(ratio) || tag.owner.is_some() && tag.owner == selection.and_then(|target| target.element()),
+        _ => true,
     }
 }
 
