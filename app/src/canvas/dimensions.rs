@@ -1,5 +1,5 @@
 use super::paint::Block;
-use crate::editor::{Dimension, DimensionKey, Target, Tool, Viewport};
+use crate::editor::{Dimension, DimensionKey, Target, Viewport};
 use crate::store::Store;
 use crate::units;
 use crate::widgets::coarse_pointer;
@@ -38,7 +38,7 @@ pub fn Dimensions(legible: Memo<Vec<Dimension>>) -> impl IntoView {
         let hovered = store.overlay.get().hover;
         let draw = |dimension: Dimension| {
             let lit = chosen == Some(dimension.key) || hovered == Some(Target::Dimension(dimension.key));
-            let tappable = matches!(store.tool.get(), Tool::Select | Tool::Hand);
+            let tappable = store.takes_taps();
             one(store, &view, &dimension, lit, tappable)
         };
         legible.get().into_iter().map(draw).collect_view()
