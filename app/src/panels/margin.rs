@@ -72,7 +72,7 @@ pub fn Margin() -> impl IntoView {
             </div>
             <div class="leaf" id="leaf" role="tabpanel" tabindex="0" aria-label="Leaf of the margin">
                 {move || match leaf.get() {
-                    Leaf::Element => view! { <Element/> }.into_any(),
+                    Leaf::Element => view! { <Element/><Notes/> }.into_any(),
                     Leaf::Notes => view! { <Notes/> }.into_any(),
                     Leaf::Schedule => view! { <Schedule/> }.into_any(),
                     Leaf::Loads => view! { <Ledger/> }.into_any(),
