@@ -18,12 +18,13 @@ pub fn start() {
 /// The whole sheet.
 #[component]
 fn Page() -> impl IntoView {
-    let (kept, told) = persistence::restore();
-    let saved = if kept.is_some() { Saved::Kept } else { Saved::Nothing };
+    let mut restored = persistence::restore();
+    let saved = if restored.scheme.is_some() { Saved::Kept } else { Saved::Nothing };
     let blank = || Scheme::blank(Section { outline: Vec::new(), cells: Vec::new(), joints: Vec::new() });
-    let store = Store::provide(kept.unwrap_or_else(blank), saved, persistence::left_handed());
-    store.tell(told);
-    persistence::keep(store);
+    let scheme = restored.scheme.take().unwrap_or_else(blank);
+    let store = Store::provide(scheme, saved, persistence::left_handed());
+    store.tell(restored.told.take());
+    persistence::keep(store, restored);
     listen(store);
     Effect::new(move || persistence::keep_left_handed(store.left_handed()));
     view! {

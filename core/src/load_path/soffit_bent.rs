@@ -38,8 +38,8 @@ pub fn solve(
     let permanent = factors(table.scheme.basis).permanent;
     run.sway_factor = run.check_stability(factored.unwrap_or(service), permanent, record)?;
 
-    let unfactored = run.states(service, 1.0)?;
-    let factored = factored.map(|levels| run.states(levels, permanent)).transpose()?;
+    let unfactored = run.states(service, 1.0, record)?;
+    let factored = factored.map(|levels| run.states(levels, permanent, record)).transpose()?;
     let strength = factored.as_ref().unwrap_or(&unfactored);
     run.check_chain(bent.primary(), &table.falsework.primary, "primary", strength, &unfactored, record);
     run.check_transfer(strength, &unfactored, record);
@@ -82,14 +82,16 @@ struct Run<'a> {
 }
 
 impl Run<'_> {
-    fn states(&self, levels: &Levels, permanent: f64) -> Result<Vec<State>, FrameError> {
+    /// Every position of the front that the bent withstands.
+    fn states(&self, levels: &Levels, permanent: f64, record: &mut Record) -> Result<Vec<State>, FrameError> {
         let mut sway = LoadCase::default();
         self.bent.lateral(1.0, &mut sway);
         let mut own = LoadCase::default();
         self.bent.own_weight(permanent, &mut own);
         let standing = self.bent.frame.factorise()?;
         let (sway_standing, own_standing) = (standing.solve(&sway)?, standing.solve(&own)?);
-        let state = |front: usize| {
+        let mut states = Vec::new();
+        for front in 0..levels.bent_loads.len() {
             let (case, vertical_kn) = self.vertical(levels, front, permanent);
             let mut state = State {
                 front,
@@ -99,17 +101,41 @@ impl Run<'_> {
                 sway: sway_standing.clone(),
                 lateral_kn: self.lateral_kn(front, vertical_kn, permanent),
             };
-            while let Some(leg) = self.lifting(&state.solution) {
-                state.lifted.push(leg);
-                let bent = self.bent.without_bases(&state.lifted);
-                let factorised = bent.frame.factorise()?;
-                state.solution = factorised.solve(&case)?;
-                state.sway = factorised.solve(&sway)?;
-                state.own = factorised.solve(&own)?;
+            match self.lift(&mut state, [&case, &own, &sway]) {
+                Ok(()) => states.push(state),
+                Err(_) => self.tell_tipping(&state, record),
             }
-            Ok(state)
-        };
-        (0..levels.bent_loads.len()).map(state).collect()
+        }
+        Ok(states)
+    }
+
+    /// Lets go of every leg that would have to be held down.
+    fn lift(&self, state: &mut State, [case, own, sway]: [&LoadCase; 3]) -> Result<(), FrameError> {
+        while let Some(leg) = self.lifting(&state.solution) {
+            state.lifted.push(leg);
+            let bent = self.bent.without_bases(&state.lifted);
+            let factorised = bent.frame.factorise()?;
+            state.solution = factorised.solve(case)?;
+            state.own = factorised.solve(own)?;
+            state.sway = factorised.solve(sway)?;
+        }
+        Ok(())
+    }
+
+    fn tell_tipping(&self, state: &State, record: &mut Record) {
+        let falsework = self.table.falsework;
+        let marks: Vec<&str> = state.lifted.iter().map(|&leg| falsework.legs[leg].mark.as_str()).collect();
+        let text = format!(
+            "{} tips over while {}: nothing holds it once {} lifts off.",
+            falsework.mark,
+            self.table.case(state.front),
+            marks.join(", ")
+        );
+        if record.results.findings.iter().all(|finding| finding.text != text) {
+            let remedy =
+                "Move the outer lines of legs outward, add lines, or place the concrete evenly from the middle.";
+            record.find(Severity::Fail, falsework.id, text, remedy);
+        }
     }
 
     /// The leg that pulls hardest at its base, if any does.
@@ -195,11 +221,12 @@ impl Run<'_> {
         let Some(chain) = chain else { return };
         let falsework = self.table.falsework;
         let member = format!("{} {name}", falsework.mark);
+        let bearing = self.bearing(strength, [LegKind::Leg, LegKind::Stub]);
         record.check_bending(&Bending {
             owner: falsework.id,
             member: &member,
             item,
-            strength: self.envelope(chain, strength),
+            strength: Envelope { bearing, ..self.envelope(chain, strength) },
             service: self.envelope(chain, service),
             bearing_m: falsework.leg.leg().map_or(0.1, |leg| 2.0 * leg.footprint_m),
             case: &|front| self.table.case(front),
@@ -208,20 +235,33 @@ impl Run<'_> {
         self.draw(chain, falsework.id, member, falsework.head_m, service, record);
     }
 
+    /// Greatest force that legs of these kinds put on the beam which they carry or stand on.
+    fn bearing(&self, states: &[State], kinds: [LegKind; 2]) -> Peak {
+        let mut greatest = Peak::default();
+        for (leg, peak) in self.table.falsework.legs.iter().zip(self.leg_peaks(states).0) {
+            if kinds.contains(&leg.kind) {
+                greatest.raise(Peak { at_m: leg.x_m, ..peak });
+            }
+        }
+        greatest
+    }
+
     fn check_transfer(&self, strength: &[State], service: &[State], record: &mut Record) {
         let (Some(chain), Some(opening)) = (&self.bent.transfer, &self.table.falsework.opening) else { return };
         let each = 1.0 / f64::from(opening.drawn.transfers);
         let member = format!("{} transfer beam", opening.mark);
-        let mut strength = self.envelope(chain, strength).times(each);
+        let bearing = self.bearing(strength, [LegKind::Stub, LegKind::Trestle]);
+        let strength = Envelope { bearing, ..self.envelope(chain, strength) }.times(each);
         let service_envelope = self.envelope(chain, service);
-        strength.bearing = Peak::default();
+        let stub_or_trestle =
+            [&opening.trestle, &self.table.falsework.leg].map(|item| item.leg().map_or(0.05, |leg| leg.footprint_m));
         record.check_bending(&Bending {
             owner: opening.drawn.id,
             member: &member,
             item: &opening.transfer,
             strength,
             service: service_envelope,
-            bearing_m: opening.trestle.leg().map_or(0.1, |leg| 2.0 * leg.footprint_m),
+            bearing_m: 2.0 * stub_or_trestle[0].min(stub_or_trestle[1]),
             case: &|front| self.table.case(front),
             place: &|x| (format!("x = {x:.2} m"), Point::new(x, opening.underside_m)),
         });
