@@ -28,22 +28,23 @@ fn Page() -> impl IntoView {
     listen(store);
     Effect::new(move || persistence::keep_left_handed(store.left_handed()));
     view! {
-        <main
+        <div
             class="sheet"
             class:left-handed=move || store.left_handed()
             on:dragover=|event: DragEvent| event.prevent_default()
             on:drop=move |event: DragEvent| open_dropped(store, &event)
         >
-            <div class="board">
+            <main class="board">
+                <h1 class="unseen">"Falsewright: temporary works for box culverts"</h1>
                 <Drawing/>
                 <Hint/>
                 <Start/>
                 <Message/>
-            </div>
+            </main>
             <Margin/>
             <TitleBlock/>
             <Pens/>
-        </main>
+        </div>
     }
 }
 

@@ -239,6 +239,11 @@ impl Store {
         self.note.get()
     }
 
+    /// Whether marks on the drawing can be tapped: not while a pen that draws is in hand.
+    pub fn takes_taps(&self) -> bool {
+        matches!(self.tool.get(), Tool::Select | Tool::Hand)
+    }
+
     /// What to tell the user.
     pub fn message(&self) -> Option<String> {
         self.message.get()

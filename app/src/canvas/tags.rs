@@ -41,7 +41,12 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
         let found = placed.with(|placed| placed.iter().find(|placed| placed.tag.key == key).cloned());
         found.or_else(|| last.cloned().flatten())
     });
+    let owned = tag.get_untracked().is_some_and(|placed| placed.tag.owner.is_some());
+    let tappable = move || owned && store.takes_taps();
     let choose = move || {
+        if !untrack(tappable) {
+            return;
+        }
         let Some(tag) = tag.get_untracked().map(|placed| placed.tag) else { return };
         match (tag.kind, tag.owner) {
             (TagKind::Ring(index), _) => store.choose_note(Some(index)),
@@ -54,7 +59,6 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
         let open = matches!(kind, Some(TagKind::Ring(index)) if store.note() == Some(index));
         format!("tag {}{}", kind.map_or("", class_of), if open { " open" } else { "" })
     };
-    let owned = tag.get_untracked().is_some_and(|placed| placed.tag.owner.is_some());
     view! {
         <g
             class=class
@@ -62,7 +66,7 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
             tabindex=if owned { "0" } else { "-1" }
             aria-label=move || tag.get().map(|placed| placed.tag.label)
             data-testid=test_id
-            data-own=owned.then_some("")
+            data-own=move || tappable().then_some("")
             on:click=move |_| choose()
             on:keydown=move |event| if matches!(event.key().as_str(), "Enter" | " ") {
                 event.prevent_default();
