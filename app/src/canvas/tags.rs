@@ -84,7 +84,9 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
 fn wanted(tag: &Tag, selection: Selection, open: Option<usize>) -> bool {
     match tag.kind {
         TagKind::Ring(index) => tag.urgent || open == Some(index),
-        TagKind::Member(ratio) => tone::exceeds(ratio) || tag.owner.is_some() && tag.owner == selection.and_then(|target| target.element()),
+        TagKind::Member(ratio) => {
+            tone::exceeds(ratio) || tag.owner.is_some() && tag.owner == selection.and_then(|target| target.element())
+        }
         _ => true,
     }
 }

@@ -26,6 +26,12 @@ impl Tube {
         PI / 64.0 * (outer * outer * outer * outer - inner * inner * inner * inner)
     }
 
+    /// Plastic section modulus `(D³ − d³) / 6`.
+    pub fn plastic_modulus_m3(&self) -> f64 {
+        let (outer, inner) = self.diameters();
+        (outer * outer * outer - inner * inner * inner) / 6.0
+    }
+
     /// Weight by length.
     pub fn mass_kg_m(&self) -> f64 {
         STEEL_KG_M3 * self.area_m2()

@@ -17,6 +17,15 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings
             ));
             continue;
         };
+        let carried = |other: &&PlacedFalsework| other.faces.iter().any(|face| faces.contains(face));
+        if let Some(other) = model.falsework.iter().find(carried) {
+            findings.push(fail(
+                drawn.id,
+                format!("{mark} lies under the same concrete as {}, and is left out.", other.mark),
+                "Delete one of the two: falsework reaches under the slopes beside its soffit too.",
+            ));
+            continue;
+        }
         if let Some(placed) = one(drawn, mark, faces, &model.solid, scheme, catalogue, findings) {
             if stands_on_own_pour(&placed, model) {
                 findings.push(warn(

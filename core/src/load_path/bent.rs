@@ -205,6 +205,21 @@ impl<'a> Bent<'a> {
         (0..self.legs.len()).map(of).collect()
     }
 
+    /// Greatest bending moment in each leg, kNm; in a stub that at the top of the transfer beams.
+    pub fn leg_moments(&self, solution: &Solution) -> Vec<f64> {
+        let of = |index: usize| {
+            let leg = &self.falsework.legs[index];
+            let first = self.first_member[index];
+            if leg.kind == LegKind::Stub {
+                let foot = self.frame.nodes[self.legs[index][0]].y;
+                return solution.moment_at(first, leg.foot_m - foot).abs();
+            }
+            let members = first..first + self.legs[index].len() - 1;
+            members.map(|member| solution.moment_at(member, 0.0).abs()).fold(0.0, f64::max)
+        };
+        (0..self.legs.len()).map(of).collect()
+    }
+
     /// Upward reaction under each leg, kN; zero for stubs.
     pub fn reactions(&self, solution: &Solution) -> Vec<f64> {
         let of = |index: usize| match self.falsework.legs[index].kind {

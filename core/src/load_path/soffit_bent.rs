@@ -11,10 +11,10 @@ use super::soffit_load::thrust_kn_m;
 use crate::actions::factors::factors;
 use crate::analysis::{FrameError, LoadCase, Solution};
 use crate::catalogue::Item;
-use crate::checks::{check_base, check_brace, check_lateral_torsional, check_leg};
+use crate::checks::{check_brace, check_lateral_torsional};
 use crate::geometry::Point;
 use crate::model::{BracingBar, LegKind};
-use crate::results::{CheckKind, Diagram, LegForce, Severity, Verdict};
+use crate::results::{CheckKind, Diagram, Severity, Verdict};
 
 /// Part of the vertical load that acts sideways beside known horizontal loads (BS 5975, from memory).
 const BESIDE_KNOWN: f64 = 0.01;
@@ -59,24 +59,24 @@ pub fn solve(
 }
 
 /// One state of the pour on the most loaded bent.
-struct State {
+pub(super) struct State {
     /// Index of the front.
-    front: usize,
+    pub front: usize,
     /// Legs that have lifted off their bases, by index.
-    lifted: Vec<usize>,
-    solution: Solution,
+    pub lifted: Vec<usize>,
+    pub solution: Solution,
     /// Under the bent's own weight alone, for the legs of less loaded bents.
-    own: Solution,
+    pub own: Solution,
     /// Under one kN to the right at the heads.
-    sway: Solution,
+    pub sway: Solution,
     /// Its horizontal load, kN, to either side.
-    lateral_kn: f64,
+    pub lateral_kn: f64,
 }
 
-struct Run<'a> {
-    table: &'a Table<'a>,
-    bent: &'a Bent<'a>,
-    widest: f64,
+pub(super) struct Run<'a> {
+    pub table: &'a Table<'a>,
+    pub bent: &'a Bent<'a>,
+    pub widest: f64,
     /// By which horizontal loads grow for effects of second order.
     sway_factor: f64,
 }
@@ -235,17 +235,6 @@ impl Run<'_> {
         self.draw(chain, falsework.id, member, falsework.head_m, service, record);
     }
 
-    /// Greatest force that legs of these kinds put on the beam which they carry or stand on.
-    fn bearing(&self, states: &[State], kinds: [LegKind; 2]) -> Peak {
-        let mut greatest = Peak::default();
-        for (leg, peak) in self.table.falsework.legs.iter().zip(self.leg_peaks(states).0) {
-            if kinds.contains(&leg.kind) {
-                greatest.raise(Peak { at_m: leg.x_m, ..peak });
-            }
-        }
-        greatest
-    }
-
     fn check_transfer(&self, strength: &[State], service: &[State], record: &mut Record) {
         let (Some(chain), Some(opening)) = (&self.bent.transfer, &self.table.falsework.opening) else { return };
         let each = 1.0 / f64::from(opening.drawn.transfers);
@@ -294,57 +283,6 @@ impl Run<'_> {
         record.results.diagrams.push(Diagram { owner, member, from, to, stations });
     }
 
-    fn check_legs(&self, strength: &[State], record: &mut Record) {
-        let falsework = self.table.falsework;
-        let (compression, reaction) = self.leg_peaks(strength);
-        for (index, leg) in falsework.legs.iter().enumerate() {
-            let name = match leg.kind {
-                LegKind::Leg => "leg",
-                LegKind::Stub => "stub",
-                LegKind::Trestle => "trestle leg",
-            };
-            let member = format!("{} {name}", leg.mark);
-            let levels = match leg.kind {
-                LegKind::Stub => vec![leg.foot_m, leg.head_m],
-                _ => falsework.held_levels(leg),
-            };
-            let longest = levels.windows(2).map(|pair| pair[1] - pair[0]).fold(0.0, f64::max);
-            let peak = compression[index];
-            let case = self.table.case(peak.case);
-            let at = Point::new(leg.x_m, (leg.foot_m + leg.head_m) / 2.0);
-            let place = format!("x = {:.2} m", leg.x_m);
-            let subject = Subject { owner: leg.owner, member: &member, case: &case, place: &place, at };
-            let item = falsework.item_of(leg);
-            let basis = self.table.scheme.basis;
-            record.check(&subject, check_leg(item, basis, peak.value, longest));
-            if leg.kind != LegKind::Stub {
-                let peak = reaction[index];
-                let member = format!("{} base", leg.mark);
-                let case = self.table.case(peak.case);
-                let at = Point::new(leg.x_m, leg.foot_m);
-                let subject = Subject { owner: leg.owner, member: &member, case: &case, place: &place, at };
-                let ground = &self.table.scheme.ground;
-                record.check(&subject, check_base(&falsework.base, basis, &falsework.bearing, ground, peak.value));
-            }
-        }
-    }
-
-    /// Greatest compression in and reaction under each leg over all states, sway to either side.
-    fn leg_peaks(&self, states: &[State]) -> (Vec<Peak>, Vec<Peak>) {
-        let mut compressions = vec![Peak::default(); self.table.falsework.legs.len()];
-        let mut reactions = compressions.clone();
-        for state in states {
-            let raise = |peaks: &mut [Peak], of: &dyn Fn(&Solution) -> Vec<f64>| {
-                for ((peak, value), sway) in peaks.iter_mut().zip(of(&state.solution)).zip(of(&state.sway)) {
-                    peak.raise(Peak { value: value + sway.abs() * state.lateral_kn, at_m: 0.0, case: state.front });
-                }
-            };
-            raise(&mut compressions, &|solution| self.bent.compressions(solution));
-            raise(&mut reactions, &|solution| self.bent.reactions(solution));
-        }
-        (compressions, reactions)
-    }
-
     /// Checks every tube of the bracing under its greatest force.
     fn check_braces(&self, strength: &[State], record: &mut Record) {
         let falsework = self.table.falsework;
@@ -367,37 +305,6 @@ impl Run<'_> {
             let subject = Subject { owner: falsework.id, member: &member, case: &case, place: &place, at };
             let length = (bar.to - bar.from).length();
             record.check(&subject, check_brace(&falsework.brace, self.table.scheme.basis, peak.value, length));
-        }
-    }
-
-    /// Greatest unfactored compression of every leg, from the most loaded bent by the width that each bent carries,
-    /// and the legs that lift off.
-    fn report_legs(&self, states: &[State], widths: &[f64], record: &mut Record) {
-        let legs = &self.table.falsework.legs;
-        let mut greatest = vec![vec![0.0_f64; widths.len()]; legs.len()];
-        for state in states {
-            let all = self.bent.compressions(&state.solution);
-            let own = self.bent.compressions(&state.own);
-            let sway = self.bent.compressions(&state.sway);
-            for (leg, bents) in greatest.iter_mut().enumerate() {
-                let full = all[leg] + sway[leg].abs() * state.lateral_kn;
-                for (axial, width) in bents.iter_mut().zip(widths) {
-                    *axial = axial.max(own[leg] + (full - own[leg]) * width / self.widest);
-                }
-            }
-        }
-        for (leg, bents) in legs.iter().zip(greatest) {
-            record.results.legs.extend(bents.into_iter().enumerate().map(|(bent, axial_kn)| LegForce {
-                id: format!("{}.{}", leg.mark, bent + 1),
-                owner: leg.owner,
-                axial_kn,
-            }));
-        }
-        for (index, leg) in legs.iter().enumerate() {
-            if let Some(state) = states.iter().find(|state| state.lifted.contains(&index)) {
-                let text = format!("{} lifts off its base while {}.", leg.mark, self.table.case(state.front));
-                record.find(Severity::Note, leg.owner, text, "Keep its jack hand-tight, or tie it down.");
-            }
         }
     }
 }
