@@ -54,6 +54,30 @@ fn diagonal_takes_the_horizontal_load() {
     assert_close("4 % more", force(0.05) - force(0.0), factor * 0.04 * vertical * slope(), 1e-4);
 }
 
+/// The diagonal pulls down or pushes up its right head by H times height by run, and its left foot: the right leg and
+/// the base of the left one bear that as well.
+#[test]
+fn legs_bear_what_the_diagonal_brings() {
+    // Legs this near to the walls bear most under the full pour, like the diagonal.
+    let [less, more] = [0.025, 0.05].map(|fraction| {
+        let mut scheme = braced(0.0, fraction);
+        let lines = &mut scheme.falsework[0].leg_lines;
+        (lines[0].x_m, lines[1].x_m) = (0.5, 4.3);
+        solved(&scheme)
+    });
+    let added = |member: &str, kind| demand(&more, member, kind) - demand(&less, member, kind);
+    let along_diagonal = added("F1 diagonal", CheckKind::Coupler);
+    let upright = along_diagonal * 3.5724 / (3.5724f64 * 3.5724 + 3.8 * 3.8).sqrt();
+    assert!(upright > 1.0);
+    assert_close("right leg", added("L2 leg", CheckKind::Buckling), upright, 1e-6);
+    assert_close("right leg", leg_kn(&more, "L2.1") - leg_kn(&less, "L2.1"), upright, 1e-6);
+    assert!(added("L1 leg", CheckKind::Buckling).abs() < 1e-9);
+    let pressure = |design, line| demand(design, line, CheckKind::BasePressure);
+    let area_m2 = leg_kn(&less, "L2.1") / pressure(&less, "L2 base");
+    let left = (pressure(&more, "L1 base") - pressure(&less, "L1 base")) * area_m2;
+    assert_close("left base", left, upright, 1e-6);
+}
+
 /// By how much the horizontal loads grow, 1 / (1 − 1/α), from the critical load factor that is reported.
 fn second_order(scheme: &Scheme) -> f64 {
     let critical = check(&solved(scheme), "F1 bent", CheckKind::Stability).resistance;

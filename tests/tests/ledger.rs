@@ -70,7 +70,7 @@ fn demands(design: &Design) -> Vec<f64> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 300, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(drawn::config(300))]
 
     /// What comes in goes out at every level, and every number is one. Schemes that the program says it cannot solve
     /// have no such entries.

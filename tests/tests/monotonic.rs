@@ -44,7 +44,7 @@ fn spoil(scheme: &mut falsewright_core::scheme::Scheme, how: usize, at: f64) {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 300, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(drawn::config(300))]
 
     /// Whatever is drawn comes back with numbers and sentences; what does not close is told.
     #[test]

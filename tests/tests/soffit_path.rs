@@ -200,3 +200,17 @@ fn haunches_weigh_on_the_falsework() {
     assert_close("on the ground", ground, 2.09 * 25.0 * 3.0 + 24.0 + own, 1e-5);
     assert_closes(&design, "vertical", 1e-9);
 }
+
+/// A box cast in one pour has no floor yet when its roof is poured.
+#[test]
+fn a_floor_of_the_same_pour_is_told_of() {
+    let told = |scheme: &Scheme| {
+        let findings = solved(scheme).results.findings;
+        findings.iter().any(|finding| finding.text.contains("cast in the same pour"))
+    };
+    let mut scheme = soffit(Direction::Across, &[1.2, 3.6]);
+    assert!(!told(&scheme));
+    scheme.section.joints.clear();
+    scheme.falsework[0].soffit.pour = falsewright_core::scheme::FaceRef::LOWEST;
+    assert!(told(&scheme));
+}

@@ -67,16 +67,13 @@ pub fn place(
     tags.iter().map(place_one).collect()
 }
 
-/// Screens narrower than this have no room for writing far from its place.
-const NARROW_PX: f64 = 600.0;
-
 /// The nearest free box beside a place; one over others for what is urgent.
 fn room(tag: &Tag, anchor: (f64, f64), taken: &[Block], screen: (f64, f64), letter_px: f64) -> Option<Block> {
     let size = size(tag, letter_px);
     let at = |(dx, dy)| Block { centre: (anchor.0 + dx, anchor.1 + dy), size };
     let steps = match tag.kind {
         _ if tag.urgent => 9,
-        TagKind::Governing(_) | TagKind::Unchecked if screen.0 >= NARROW_PX => 6,
+        TagKind::Governing(_) | TagKind::Unchecked => 3,
         _ => 2,
     };
     let free = |block: &Block| block.within(screen) && !taken.iter().any(|other| block.covers(other));
