@@ -1,6 +1,6 @@
 use super::dimensions::written;
 use super::paint::{Block, PlacedTag, Tag, TagKind, place, tone};
-use crate::editor::{Dimension, Selection, Tool};
+use crate::editor::{Dimension, Selection};
 use crate::store::Store;
 use crate::widgets::letter_px;
 use leptos::prelude::*;
@@ -19,13 +19,16 @@ pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
         let written: Vec<Block> = legible.get().iter().map(|dimension| written(&view, dimension)).collect();
         let scene = store.scene.get();
         let (selection, open) = (store.selection.get(), store.note());
-        let wanted: Vec<Tag> = scene.tags.iter().filter(|tag| wanted(tag, selection, open)).cloned().collect();
-        place(&wanted, &written, to_screen, (view.width_px, view.height_px), letter)
+        let (wanted, others): (Vec<Tag>, Vec<Tag>) =
+            scene.tags.iter().cloned().partition(|tag| wanted(tag, selection, open));
+        let mut placed = place(&wanted, &written, to_screen, (view.width_px, view.height_px), letter);
+        // Screen readers hear all of them.
+        placed.extend(others.into_iter().map(|tag| PlacedTag { anchor: to_screen(tag.at), tag, block: None }));
+        placed
     });
-    let passive = move || !matches!(store.tool.get(), Tool::Select | Tool::Hand);
     let keys = move || placed.get().into_iter().map(|placed| placed.tag.key).collect::<Vec<_>>();
     view! {
-        <g class="tags" class:passive=passive>
+        <g class="tags">
             <For each=keys key=|key| key.clone() let:key>
                 <OneTag key placed/>
             </For>
@@ -63,7 +66,7 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
         <g
             class=class
             role=if owned { "button" } else { "img" }
-            tabindex=if owned { "0" } else { "-1" }
+            tabindex=move || if owned && tag.get().is_some_and(|placed| placed.block.is_some()) { "0" } else { "-1" }
             aria-label=move || tag.get().map(|placed| placed.tag.label)
             data-testid=test_id
             data-own=move || tappable().then_some("")
