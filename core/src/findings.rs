@@ -37,14 +37,14 @@ fn of_check(index: usize, check: &Check) -> Finding {
             check.member, check.resistance, check.demand
         ),
         kind if check.resistance <= 0.0 => {
-            format!("{} has no resistance in {} at {}.", check.member, noun(kind), check.place)
+            format!("{} has no resistance in {} at {}.", check.member, kind.name(), check.place)
         }
         kind => format!(
             "{} carries {:.3} {} in {}, {over:.0} % over its {:.3} {}, at {}.",
             check.member,
             check.demand,
             check.unit,
-            noun(kind),
+            kind.name(),
             check.resistance,
             check.unit,
             check.place
@@ -57,22 +57,6 @@ fn of_check(index: usize, check: &Check) -> Finding {
         check: Some(index),
         text,
         remedy: remedy(check).into(),
-    }
-}
-
-fn noun(kind: CheckKind) -> &'static str {
-    match kind {
-        CheckKind::Bending => "bending",
-        CheckKind::Shear => "shear",
-        CheckKind::Bearing => "bearing",
-        CheckKind::Deflection => "deflection",
-        CheckKind::Tension => "tension",
-        CheckKind::Buckling => "compression with buckling",
-        CheckKind::LateralTorsional => "lateral torsional buckling",
-        CheckKind::BasePressure => "bearing pressure",
-        CheckKind::Coupler => "slip of its couplers",
-        CheckKind::Clearance => "clearance",
-        CheckKind::Stability => "stability",
     }
 }
 
