@@ -12,6 +12,7 @@ pub fn complete(model: &Model, results: &mut Results) {
     let failed = results.checks.iter().enumerate().filter(|(_, check)| check.ratio > 1.0);
     let mut found: Vec<Finding> = failed.map(|(index, check)| of_check(index, check)).collect();
     found.extend(unformed(model));
+    found.extend(unchecked(model));
     found.extend(results.ledger.iter().filter(|entry| entry.difference > CLOSES_WITHIN).map(of_ledger));
     results.findings.append(&mut found);
     let ratio = |finding: &Finding| finding.check.map_or(f64::INFINITY, |index| results.checks[index].ratio);
@@ -104,6 +105,26 @@ fn unformed(model: &Model) -> impl Iterator<Item = Finding> + '_ {
             text: text + &place,
             remedy: remedy.into(),
         })
+    })
+}
+
+/// What no drawing here is checked for, and who usually checks it.
+fn unchecked(model: &Model) -> Option<Finding> {
+    let opened = model.falsework.iter().any(|falsework| falsework.opening.is_some());
+    let category = if opened { "3, since a way leads under loaded falsework" } else { "2" };
+    let placed = !(model.shutters.is_empty() && model.falsework.is_empty());
+    placed.then(|| Finding {
+        severity: Severity::Note,
+        owner: None,
+        at: None,
+        check: None,
+        text: "Not computed here: stop ends, bracing along the bay, wind, impact, erection, striking, and the ground \
+               beyond the pressure under bases."
+            .into(),
+        remedy: format!(
+            "Have them designed, and the whole checked independently; the usual design check is of category {category} \
+             (BS 5975, from memory). Local codes decide."
+        ),
     })
 }
 
