@@ -1,3 +1,4 @@
+use super::assembly::ends;
 use super::factorised::Factorised;
 use super::loads::LocalLoads;
 use super::piece::{Pieces, Response};
@@ -144,23 +145,23 @@ impl<'a> Search<'a> {
             x.fill(0.0);
         }
 
-        let Factorised { frame, mut elements, unknowns, .. } = self.factorised;
+        let Factorised { mut elements, unknowns, .. } = self.factorised;
         for element in elements.iter_mut().filter(|element| element.ei > 0.0) {
             let drawn = DRAWN_TENSION * element.ei / (element.length * element.length);
             element.tension = element.tension.min(drawn);
         }
         let mut pieces = Pieces::cut(&elements, &LocalLoads::default());
+        let movements = unknowns.movements(&x, &[]);
         for (member, element) in elements.iter().enumerate() {
-            let movement = element.turn_in(unknowns.movement_of_ends(&x, element));
-            pieces.set_start(member, element.start(movement, &Response::default()));
+            let movement = element.turn_in(ends(&movements, element));
+            pieces.set_start(member, element.start(movement, &Response::REST));
         }
-        let displacements = (0..frame.nodes.len()).map(|node| unknowns.movement(&x, node).into());
-        BucklingShape { displacements: displacements.collect(), pieces }
+        BucklingShape { displacements: movements.into_iter().map(Displacement::from).collect(), pieces }
     }
 
     fn scale(&self, x: &mut [f64]) {
         if let Some((node, dof)) = self.factorised.unknowns.greatest(x) {
-            let most = self.factorised.unknowns.movement(x, node)[dof as usize];
+            let most = self.factorised.unknowns.movements(x, &[])[node][dof as usize];
             for x in x {
                 *x /= most;
             }

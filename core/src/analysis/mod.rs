@@ -11,6 +11,7 @@
 //! V = dM/dx, deflections are along local y. Reactions act on the structure.
 
 mod assembly;
+mod bending;
 mod buckling;
 mod element;
 mod error;
@@ -29,6 +30,6 @@ pub use buckling::{BucklingMode, BucklingShape};
 pub use error::FrameError;
 pub use extremes::Extremes;
 pub use factorised::Factorised;
-pub use frame::{Dof, Frame, Member, Node, Spring, Support};
-pub use loads::{Axis, DistributedLoad, LoadCase, NodalLoad, PointLoad};
+pub use frame::{Acts, Contact, Dof, Frame, Member, Node, Section, Spring, Support};
+pub use loads::{Axis, DistributedLoad, Gap, LoadCase, NodalLoad, PointLoad, Settlement, Strain};
 pub use solution::{Displacement, Reaction, Solution};
