@@ -11,13 +11,42 @@ const LEAST_PIVOT: f64 = 1e-11;
 /// Greatest force out of balance at a node, by the greatest force on any node.
 const BALANCE: f64 = 1e-6;
 
+/// The stiffness of a frame, factorised for the axial forces that act on its deflections.
+#[derive(Clone, Debug)]
+pub(super) struct Stiffness {
+    pub elements: Vec<Element>,
+    pub unknowns: Unknowns,
+    pub matrix: Skyline,
+}
+
+impl Stiffness {
+    /// Of a frame checked before, not yet factorised.
+    pub fn new(frame: &Frame) -> Self {
+        let elements: Vec<_> = frame.members.iter().map(|member| Element::new(frame, member)).collect();
+        let unknowns = Unknowns::new(frame, &elements);
+        let matrix = unknowns.matrix(&elements);
+        Self { elements, unknowns, matrix }
+    }
+
+    /// Sets the axial force of each member that acts on its deflections. Factorise again after that.
+    pub fn set_tensions(&mut self, tensions: impl Iterator<Item = f64>) {
+        for (element, tension) in self.elements.iter_mut().zip(tensions) {
+            element.tension = tension;
+        }
+    }
+
+    /// Factorises and counts the negative eigenvalues, those of the held members included.
+    pub fn count_negative(&mut self, frame: &Frame) -> usize {
+        self.unknowns.assemble(frame, &self.elements, &mut self.matrix);
+        self.matrix.factorise() + self.elements.iter().map(Element::buckled_alone).sum::<usize>()
+    }
+}
+
 /// A frame ready to be solved for any number of load cases.
 #[derive(Clone, Debug)]
 pub struct Factorised<'a> {
     pub(super) frame: &'a Frame,
-    pub(super) elements: Vec<Element>,
-    pub(super) unknowns: Unknowns,
-    pub(super) matrix: Skyline,
+    pub(super) stiffness: Stiffness,
 }
 
 impl Frame {
@@ -27,13 +56,13 @@ impl Frame {
     /// than that, solving gives [`FrameError::IllConditioned`].
     pub fn factorise(&self) -> Result<Factorised<'_>, FrameError> {
         self.validate()?;
-        let mut factorised = Factorised::new(self);
-        factorised.count_negative();
-        match factorised.matrix.weak_pivot(LEAST_PIVOT) {
-            None => Ok(factorised),
+        let mut stiffness = Stiffness::new(self);
+        stiffness.count_negative(self);
+        match stiffness.matrix.weak_pivot(LEAST_PIVOT) {
+            None => Ok(Factorised { frame: self, stiffness }),
             Some(row) => {
-                let movement = factorised.matrix.soft_movement(row);
-                let (node, dof) = factorised.unknowns.greatest(&movement).unwrap_or((0, Dof::Ux));
+                let movement = stiffness.matrix.soft_movement(row);
+                let (node, dof) = stiffness.unknowns.greatest(&movement).unwrap_or((0, Dof::Ux));
                 Err(FrameError::Mechanism { node, dof })
             }
         }
@@ -43,29 +72,16 @@ impl Frame {
 impl<'a> Factorised<'a> {
     /// A frame checked before, not yet factorised.
     pub(super) fn new(frame: &'a Frame) -> Self {
-        let elements: Vec<_> = frame.members.iter().map(|member| Element::new(frame, member)).collect();
-        let unknowns = Unknowns::new(frame, &elements);
-        let matrix = unknowns.matrix(&elements);
-        Self { frame, elements, unknowns, matrix }
-    }
-
-    /// Sets the axial force of each member that acts on its deflections. Factorise again after that.
-    pub(super) fn set_tensions(&mut self, tensions: impl Iterator<Item = f64>) {
-        for (element, tension) in self.elements.iter_mut().zip(tensions) {
-            element.tension = tension;
-        }
-    }
-
-    /// Factorises and counts the negative eigenvalues of the stiffness, those of the held members included.
-    pub(super) fn count_negative(&mut self) -> usize {
-        self.unknowns.assemble(self.frame, &self.elements, &mut self.matrix);
-        self.matrix.factorise() + self.elements.iter().map(Element::buckled_alone).sum::<usize>()
+        Self { frame, stiffness: Stiffness::new(frame) }
     }
 
     /// Factorises, or says that the frame is not stable under its axial forces.
     pub(super) fn factorise_stable(&mut self) -> Result<(), FrameError> {
-        let unstable = self.count_negative() > 0 || self.matrix.weak_pivot(LEAST_PIVOT).is_some();
-        if unstable { Err(FrameError::Unstable) } else { Ok(()) }
+        let unstable = self.stiffness.count_negative(self.frame) > 0;
+        if unstable || self.stiffness.matrix.weak_pivot(LEAST_PIVOT).is_some() {
+            return Err(FrameError::Unstable);
+        }
+        Ok(())
     }
 }
 
@@ -77,14 +93,14 @@ impl Factorised<'_> {
 
     /// The same with the ground under some contacts moved.
     pub(super) fn solve_slipped(&self, loads: &LoadCase, slips: &[(usize, f64)]) -> Result<Solution, FrameError> {
-        let loads = loads.to_local(self.frame, &self.elements)?;
+        let loads = loads.to_local(self.frame, &self.stiffness.elements)?;
         let ground = self.ground(&loads, slips);
-        let mut pieces = Pieces::cut(&self.elements, &loads);
-        let responses: Vec<_> = (0..self.elements.len()).map(|member| pieces.response(member)).collect();
+        let mut pieces = Pieces::cut(&self.stiffness.elements, &loads);
+        let responses: Vec<_> = (0..self.stiffness.elements.len()).map(|member| pieces.response(member)).collect();
         let x = self.unknown_movements(&loads, &ground, &responses);
-        let movements = self.unknowns.movements(&x, &ground.held);
+        let movements = self.stiffness.unknowns.movements(&x, &ground.held);
         let mut forces = vec![[0.0; 3]; self.frame.nodes.len()];
-        for (member, (element, response)) in self.elements.iter().zip(&responses).enumerate() {
+        for (member, (element, response)) in self.stiffness.elements.iter().zip(&responses).enumerate() {
             let [i, j] = element.nodes;
             let response = response.as_ref().unwrap_or(&Response::REST);
             let movement = ends(&movements, element);
@@ -119,23 +135,23 @@ impl Factorised<'_> {
     }
 
     fn unknown_movements(&self, loads: &LocalLoads, ground: &Ground, responses: &[Option<Response>]) -> Vec<f64> {
-        let mut x = vec![0.0; self.unknowns.count()];
+        let mut x = vec![0.0; self.stiffness.unknowns.count()];
         let mut push = |unknown: Option<usize>, force: f64| {
             if let Some(unknown) = unknown {
                 x[unknown] += force;
             }
         };
         for (node, load) in loads.nodes.iter().enumerate() {
-            self.unknowns.of(node).into_iter().zip(load).for_each(|(unknown, load)| push(unknown, *load));
+            self.stiffness.unknowns.of(node).into_iter().zip(load).for_each(|(unknown, load)| push(unknown, *load));
         }
         for (spring, ground) in self.frame.springs.iter().zip(&ground.springs) {
-            push(self.unknowns.of(spring.node)[spring.dof as usize], spring.k * ground);
+            push(self.stiffness.unknowns.of(spring.node)[spring.dof as usize], spring.k * ground);
         }
         for (contact, ground) in self.frame.contacts.iter().zip(&ground.contacts).filter(|(_, ground)| **ground != 0.0)
         {
-            push(self.unknowns.of(contact.node)[contact.dof as usize], contact.k * ground);
+            push(self.stiffness.unknowns.of(contact.node)[contact.dof as usize], contact.k * ground);
         }
-        for (element, response) in self.elements.iter().zip(responses) {
+        for (element, response) in self.stiffness.elements.iter().zip(responses) {
             let settled = element.nodes.iter().any(|&node| ground.held.get(node).is_some_and(|by| by != &[0.0; 3]));
             let inclined = element.tension != 0.0 && element.imperfection != [0.0; 2];
             if response.is_none() && !settled && !inclined {
@@ -145,7 +161,7 @@ impl Factorised<'_> {
             let mut movement = [0.0; 6];
             if settled {
                 let held = |node: usize| {
-                    let (by, held) = (ground.held[node], self.unknowns.held[node]);
+                    let (by, held) = (ground.held[node], self.stiffness.unknowns.held[node]);
                     std::array::from_fn::<_, 3, _>(|dof| if held[dof] { by[dof] } else { 0.0 })
                 };
                 let [[a, b, c], [d, e, f]] = element.nodes.map(held);
@@ -153,9 +169,14 @@ impl Factorised<'_> {
             }
             let start = element.start(element.turn_in(movement), response);
             let on_member = element.forces_on(&movement, &start, response);
-            self.unknowns.of_ends(element).into_iter().zip(on_member).for_each(|(unknown, end)| push(unknown, -end));
+            self.stiffness
+                .unknowns
+                .of_ends(element)
+                .into_iter()
+                .zip(on_member)
+                .for_each(|(unknown, end)| push(unknown, -end));
         }
-        self.matrix.solve(&mut x);
+        self.stiffness.matrix.solve(&mut x);
         x
     }
 
@@ -193,11 +214,11 @@ impl Factorised<'_> {
         for (node, balance) in forces.iter().enumerate() {
             for dof in 0..3 {
                 let residual = balance[dof] - reactions[node][dof];
-                if self.unknowns.held[node][dof] {
+                if self.stiffness.unknowns.held[node][dof] {
                     reactions[node][dof] = balance[dof];
                 } else if residual.is_nan() || residual.abs() > BALANCE * greatest {
                     let dof = Dof::ALL[dof];
-                    let loose = dof == Dof::Rz && self.unknowns.of(node)[2].is_none();
+                    let loose = dof == Dof::Rz && self.stiffness.unknowns.of(node)[2].is_none();
                     return Err(if loose {
                         FrameError::Mechanism { node, dof }
                     } else {

@@ -1,4 +1,5 @@
 use super::{Axis, DistributedLoad, FrameError, LoadCase, NodalLoad};
+use serde::Deserialize;
 use std::collections::BTreeSet;
 use std::fmt;
 
@@ -61,7 +62,8 @@ pub struct Member {
 }
 
 /// Which axial forces a member bears.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Acts {
     /// Both.
     #[default]
@@ -123,7 +125,8 @@ pub struct Spring {
 }
 
 /// A way in which a node can move.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Dof {
     /// Along x.
     Ux,

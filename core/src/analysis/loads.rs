@@ -1,5 +1,6 @@
 use super::element::Element;
 use super::{Dof, Frame, FrameError};
+use serde::Deserialize;
 
 /// How far beyond its member a load may reach by rounding, by the member's length.
 const SLACK: f64 = 1e-9;
@@ -22,15 +23,17 @@ pub struct LoadCase {
 }
 
 /// Direction of a load on a member.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
 pub enum Axis {
     /// Along global x.
     X,
     /// Along global y.
     Y,
     /// Along the member, from node i to node j.
+    #[serde(rename = "x")]
     LocalX,
     /// Across the member, along its local y.
+    #[serde(rename = "y")]
     LocalY,
 }
 

@@ -131,6 +131,13 @@ impl Solution {
         (start, pieces.last().map_or(start, |piece| piece.at(piece.length).axial))
     }
 
+    /// Axial force just before a place, where a force may jump.
+    pub(super) fn axial_before(&self, member: usize, x: f64) -> f64 {
+        let pieces = self.pieces.of(member);
+        let piece = &pieces[pieces.partition_point(|piece| piece.x < x).max(1) - 1];
+        piece.at((x - piece.x).clamp(0.0, piece.length)).axial
+    }
+
     pub(super) fn mean_axial(&self, member: usize) -> f64 {
         let (at_i, at_j) = self.axial_ends(member);
         0.5 * (at_i + at_j)

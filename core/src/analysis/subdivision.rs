@@ -101,7 +101,7 @@ impl Subdivision {
     }
 
     /// Parts of a member with their start and end, from node i.
-    fn parts(&self, member: usize) -> impl Iterator<Item = (usize, f64, f64)> {
+    pub fn parts(&self, member: usize) -> impl Iterator<Item = (usize, f64, f64)> {
         let first = self.starts[member];
         (first..self.starts[member + 1]).map(move |part| {
             let length = self.lengths[part];

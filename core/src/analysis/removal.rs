@@ -1,0 +1,64 @@
+use super::cut::{Cut, Unit, compliance};
+use super::dense::Dense;
+use super::factorised::Factorised;
+use super::{Dof, FrameError, LoadCase, Solution};
+
+/// What is taken out of a frame to see what happens.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Removal {
+    /// Members, with the loads along them.
+    pub members: Vec<usize>,
+    /// Directions in which the ground lets a node go: supports, springs and contacts there.
+    pub supports: Vec<(usize, Dof)>,
+}
+
+/// A factorised frame without some of its parts, ready for any number of load cases.
+#[derive(Clone, Debug)]
+pub struct Without<'f> {
+    whole: &'f Factorised<'f>,
+    members: Vec<usize>,
+    units: Vec<Unit>,
+    matrix: Dense,
+}
+
+impl Factorised<'_> {
+    /// Takes parts out without factorising anew: the rest is solved under the gaps and settlements at which the parts
+    /// bear nothing. Parts act both ways here.
+    pub fn without(&self, removal: &Removal) -> Result<Without<'_>, FrameError> {
+        let mut members = removal.members.clone();
+        members.sort_unstable();
+        members.dedup();
+        let mut cuts = Vec::new();
+        for (index, &member) in members.iter().enumerate() {
+            if member >= self.stiffness.elements.len() {
+                return Err(FrameError::UnknownMember { what: "removal", index, member });
+            }
+            cuts.extend(Cut::of_member(self.frame, member));
+        }
+        for (index, &(node, dof)) in removal.supports.iter().enumerate() {
+            self.frame.has_node("removal", index, node)?;
+            let cut = Cut::Ground(node, dof);
+            if !cuts.contains(&cut) {
+                cuts.push(cut);
+            }
+        }
+        let units = cuts.into_iter().map(|cut| Unit::new(self, cut)).collect::<Result<Vec<_>, _>>()?;
+        let matrix = compliance(self.frame, &units.iter().collect::<Vec<_>>())?;
+        Ok(Without { whole: self, members, units, matrix })
+    }
+}
+
+impl Without<'_> {
+    /// Solves one load case. Forces of the removed parts are 0; movements along removed members mean nothing.
+    pub fn solve(&self, loads: &LoadCase) -> Result<Solution, FrameError> {
+        let frame = self.whole.frame;
+        let mut loads = loads.without_members(&self.members);
+        let before = self.whole.solve(&loads)?;
+        let parts = self.matrix.solve(self.units.iter().map(|unit| -unit.cut.force(frame, &before)).collect());
+        let mut slips = Vec::new();
+        for (unit, part) in self.units.iter().zip(parts) {
+            unit.cut.shift(frame, part * unit.by, &mut loads, &mut slips);
+        }
+        self.whole.solve_slipped(&loads, &slips)
+    }
+}
