@@ -13,7 +13,11 @@ use std::process::ExitCode;
 const SAMPLES: usize = 33;
 
 /// Values within this part of the greatest value of their kind share an extreme.
-const TIE: f64 = 1e-7;
+const TIE: f64 = 1e-10;
+
+/// Places closer than this part of the length are one, and how far before a jump its other side is taken.
+const NEAR: f64 = 1e-4;
+const BEFORE: f64 = 1e-12;
 
 fn main() -> ExitCode {
     let Some(path) = std::env::args().nth(1) else {
@@ -90,12 +94,14 @@ fn linear(case: &ReadCase) -> Result<Value, FrameError> {
 }
 
 /// An extreme with all places that share it.
-fn extreme((value, x): (f64, f64), places: &[f64], tie: f64, function: impl Fn(f64) -> f64) -> Value {
+fn extreme((value, at_x): (f64, f64), places: &[f64], tie: f64, function: impl Fn(f64) -> f64) -> Value {
+    let length = places.last().copied().unwrap_or(0.0);
     let shares = |x: f64| (function(x) - value).abs() <= tie;
-    let mut at: Vec<f64> = places.iter().copied().filter(|&place| shares(place)).collect();
-    at.push(x);
+    // At a jump either side counts.
+    let shared = |&x: &f64| (x - at_x).abs() > NEAR * length && (shares(x) || shares(x - BEFORE * length));
+    let mut at: Vec<f64> = places.iter().copied().filter(shared).collect();
+    at.push(at_x);
     at.sort_by(f64::total_cmp);
-    at.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
     let flat = at.len() > 1
         && at.windows(2).all(|pair| (1..8).all(|n| shares(pair[0] + (pair[1] - pair[0]) * f64::from(n) / 8.0)));
     if flat {
