@@ -102,6 +102,7 @@ fn extreme((value, at_x): (f64, f64), places: &[f64], tie: f64, function: impl F
     let mut at: Vec<f64> = places.iter().copied().filter(shared).collect();
     at.push(at_x);
     at.sort_by(f64::total_cmp);
+    at.dedup_by(|a, b| (*a - *b).abs() <= NEAR * length);
     let flat = at.len() > 1
         && at.windows(2).all(|pair| (1..8).all(|n| shares(pair[0] + (pair[1] - pair[0]) * f64::from(n) / 8.0)));
     if flat {

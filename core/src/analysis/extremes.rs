@@ -1,4 +1,5 @@
 use super::piece::{Piece, Section, State};
+use super::polynomial::{Breaks, Polynomial, root};
 
 /// Greatest and least values along a member, each with its place in m from node i.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -80,8 +81,14 @@ impl Search {
     /// function's roots part the piece for the next one.
     fn find_places(&mut self, piece: &Piece, chord: f64) {
         let Section { tension, compliance, shear_compliance, .. } = piece.section;
-        let parts = if tension == 0.0 { 1 } else { PARTS };
         self.places.clear();
+        if tension == 0.0 && shear_compliance == 0.0 && piece.strain[1] == 0.0 {
+            let breaks = plain_places(piece, chord);
+            self.places.push((0.0, piece.start));
+            self.places.extend(breaks.places()[1..].iter().map(|&x| (x, piece.at(x))));
+            return;
+        }
+        let parts = if tension == 0.0 { 1 } else { PARTS };
         for part in 0..=parts {
             let x = piece.length * part as f64 / parts as f64;
             self.places.push((x, if part == 0 { piece.start } else { piece.at(x) }));
@@ -121,13 +128,36 @@ impl Search {
             if let Some((from, there)) = before
                 && there * here < 0.0
             {
-                self.found.push(root(piece, from, to, there, here, &function));
+                let x = root(from, to, there, here, |x| function(x, &piece.at(x)));
+                self.found.push((x, piece.at(x)));
             }
             self.found.push(*place);
             before = Some((to, here));
         }
         std::mem::swap(&mut self.places, &mut self.found);
     }
+}
+
+/// The same places where only moments bend the member: all functions are polynomials then.
+fn plain_places(piece: &Piece, chord: f64) -> Breaks {
+    let mut breaks = Breaks::new(piece.length);
+    let (State { transverse, moment, slope, .. }, c) = (piece.start, piece.section.compliance);
+    let (q, dq) = (piece.load[1], piece.growth[1]);
+    let bending = Polynomial([moment, transverse, 0.5 * q, dq / 6.0, 0.0]);
+    if q != 0.0 || dq != 0.0 {
+        let shear = bending.derivative();
+        if dq != 0.0 {
+            breaks.add_roots(&shear.derivative());
+        }
+        breaks.add_roots(&shear);
+    }
+    if c != 0.0 {
+        breaks.add_roots(&bending);
+        let incline = |slope: f64| Polynomial([slope, c * moment, 0.5 * c * transverse, c * q / 6.0, c * dq / 24.0]);
+        breaks.add_roots(&incline(slope));
+        breaks.add_roots(&incline(slope - chord));
+    }
+    breaks
 }
 
 /// Deflection at node i and slope of the straight line between the displaced ends.
@@ -139,40 +169,6 @@ fn chord(pieces: &[Piece]) -> (f64, f64) {
         }
         _ => (0.0, 0.0),
     }
-}
-
-/// Root between `low` and `high`, at which the function has values of opposite signs: Newton's method kept in bounds.
-fn root(
-    piece: &Piece,
-    mut low: f64,
-    mut high: f64,
-    at_low: f64,
-    at_high: f64,
-    function: impl Fn(f64, &State) -> (f64, f64),
-) -> Place {
-    let close = 4.0 * f64::EPSILON * high;
-    let mut x = low + (high - low) * at_low / (at_low - at_high);
-    let mut state = piece.at(x);
-    for _ in 0..100 {
-        let (value, slope) = function(x, &state);
-        if value == 0.0 {
-            break;
-        }
-        if (value < 0.0) == (at_low < 0.0) {
-            low = x;
-        } else {
-            high = x;
-        }
-        let newton = x - value / slope;
-        let next = if newton > low && newton < high { newton } else { 0.5 * (low + high) };
-        let step = (next - x).abs();
-        x = next;
-        state = piece.at(x);
-        if step <= close {
-            break;
-        }
-    }
-    (x, state)
 }
 
 fn raise(best: &mut (f64, f64), value: f64, x: f64) {

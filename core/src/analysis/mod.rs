@@ -33,6 +33,7 @@ mod loads;
 mod one_sided;
 mod order;
 mod piece;
+mod polynomial;
 mod removal;
 mod second_order;
 mod skyline;
