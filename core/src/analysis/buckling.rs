@@ -84,6 +84,8 @@ struct Search {
     stiffness: Stiffness,
     /// Axial force of each part under the loads as given.
     axial: Vec<f64>,
+    /// Parts on rigid arms, and moments by rotation there under the loads as given.
+    arms: Vec<(usize, [f64; 2])>,
     /// Factors tried and how many critical ones lie below each.
     tried: Vec<(f64, usize)>,
     /// Movement found by inverse iteration.
@@ -110,8 +112,22 @@ impl Search {
             }
         }
         let stiffness = Stiffness::new(&fine.frame);
+        let mut arms = Vec::new();
+        for (member, _) in frame.members.iter().enumerate().filter(|(_, data)| data.arms != [[0.0; 2]; 2]) {
+            let [at_i, at_j] = solution.arm_moments(member..member + 1, frame, member);
+            arms.extend([(fine.starts[member], [at_i, 0.0]), (fine.starts[member + 1] - 1, [0.0, at_j])]);
+        }
         let shape = (0..stiffness.unknowns.count()).map(|n| 1.0 + 0.1 * (n % 7) as f64).collect();
-        Ok(Self { fine, nodes: frame.nodes.len(), stiffness, axial, tried: vec![(0.0, 0)], shape, found: Vec::new() })
+        Ok(Self {
+            fine,
+            nodes: frame.nodes.len(),
+            stiffness,
+            axial,
+            arms,
+            tried: vec![(0.0, 0)],
+            shape,
+            found: Vec::new(),
+        })
     }
 
     fn mode(&mut self, rank: usize) -> BucklingMode {
@@ -133,9 +149,21 @@ impl Search {
 
     fn count_below(&mut self, factor: f64) -> usize {
         self.stiffness.set_tensions(self.axial.iter().map(|axial| factor * axial));
+        self.turn_arms(factor);
         let count = self.stiffness.count_negative(&self.fine.frame);
         self.tried.push((factor, count));
         count
+    }
+
+    fn turn_arms(&mut self, factor: f64) {
+        for (part, _) in &self.arms {
+            self.stiffness.elements[*part].arm_moments = [0.0; 2];
+        }
+        for (part, moments) in &self.arms {
+            for (sum, moment) in self.stiffness.elements[*part].arm_moments.iter_mut().zip(moments) {
+                *sum += factor * moment;
+            }
+        }
     }
 
     /// A factor at which a member has buckled twice even with its ends held (N·L²/EI = 80.8) or sheared off, or if only
@@ -217,11 +245,12 @@ impl Search {
             .stiffness
             .elements
             .iter()
-            .filter(|element| element.tension != 0.0)
+            .filter(|element| element.tension != 0.0 || element.arms.is_some())
             .map(|element| {
                 let ends = ends(&movements, element);
                 let mut further = element.clone();
                 further.tension *= 1.0 + STEP;
+                further.arm_moments = further.arm_moments.map(|moment| moment * (1.0 + STEP));
                 let energy = |element: &Element| -> f64 {
                     let force = element.stiffness().map(|row| row.iter().zip(&ends).map(|(k, u)| k * u).sum::<f64>());
                     force.iter().zip(&ends).map(|(force, u)| force * u).sum()

@@ -37,15 +37,15 @@ impl Cut {
         cuts
     }
 
-    /// Moves it by `by` in a load case or, for a contact, by a slip.
+    /// Moves it by `by`, in a load case or, for a contact, by a slip, in the sense that raises its force.
     pub fn shift(self, frame: &Frame, by: f64, loads: &mut LoadCase, slips: &mut Vec<(usize, f64)>) {
         let gap = |member, a, along, turn| Gap { member, a, along, across: 0.0, turn };
         match self {
-            Self::Along(member) => loads.gaps.push(gap(member, 0.0, by, 0.0)),
-            Self::Turn(member, 0) => loads.gaps.push(gap(member, 0.0, 0.0, by)),
+            Self::Along(member) => loads.gaps.push(gap(member, 0.0, -by, 0.0)),
+            Self::Turn(member, 0) => loads.gaps.push(gap(member, 0.0, 0.0, -by)),
             Self::Turn(member, _) => {
                 let (length, ..) = frame.direction(&frame.members[member]);
-                loads.gaps.push(gap(member, length, 0.0, by));
+                loads.gaps.push(gap(member, length, 0.0, -by));
             }
             Self::Ground(node, dof) => loads.settlements.push(Settlement { node, dof, by }),
             Self::Contact(contact) => slips.push((contact, by)),

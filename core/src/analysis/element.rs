@@ -19,6 +19,8 @@ pub(super) struct Element {
     pub arms: Option<[[f64; 2]; 2]>,
     /// Axial force that acts on the deflections: 0 in a linear analysis.
     pub tension: f64,
+    /// Moment on each node by a unit of its rotation, as forces act on turning arms: 0 in a linear analysis.
+    pub arm_moments: [f64; 2],
     /// Slopes of the unloaded member at its ends, from sway and bow; between them they change linearly.
     pub imperfection: [f64; 2],
 }
@@ -40,6 +42,7 @@ impl Element {
             shear_release: member.shear_release,
             arms: member.arms.iter().flatten().any(|&arm| arm != 0.0).then_some(member.arms),
             tension: 0.0,
+            arm_moments: [0.0; 2],
             imperfection: [0.0; 2],
         }
     }
@@ -82,12 +85,6 @@ impl Element {
             f += x_j * e - y_j * d;
         }
         [a, b, c, d, e, f]
-    }
-
-    /// Moment on each node by a unit of its rotation, as the axial force acts on turning arms.
-    pub fn arm_moments(&self) -> [f64; 2] {
-        let along = |[x, y]: [f64; 2]| self.tension * (self.cosine * x + self.sine * y);
-        self.arms.map_or([0.0; 2], |[at_i, at_j]| [along(at_i), -along(at_j)])
     }
 
     /// Stiffness between the global movements of both nodes.
@@ -203,9 +200,8 @@ impl Element {
     pub fn forces_on(&self, movement: &[f64; 6], start: &State, response: &Response) -> [f64; 6] {
         let mut forces = self.turn_out(self.end_forces(start, response));
         if self.arms.is_some() {
-            let [at_i, at_j] = self.arm_moments();
-            forces[2] += at_i * movement[2];
-            forces[5] += at_j * movement[5];
+            forces[2] += self.arm_moments[0] * movement[2];
+            forces[5] += self.arm_moments[1] * movement[5];
         }
         forces
     }

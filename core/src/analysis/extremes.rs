@@ -82,7 +82,7 @@ impl Search {
     fn find_places(&mut self, piece: &Piece, chord: f64) {
         let Section { tension, compliance, shear_compliance, .. } = piece.section;
         self.places.clear();
-        if tension == 0.0 && shear_compliance == 0.0 && piece.strain[1] == 0.0 {
+        if piece.is_plain() {
             let breaks = plain_places(piece, chord);
             self.places.push((0.0, piece.start));
             self.places.extend(breaks.places()[1..].iter().map(|&x| (x, piece.at(x))));

@@ -97,7 +97,7 @@ impl Factorised<'_> {
         let ground = self.ground(&loads, slips);
         let mut pieces = Pieces::cut(&self.stiffness.elements, &loads);
         let responses: Vec<_> = (0..self.stiffness.elements.len()).map(|member| pieces.response(member)).collect();
-        let x = self.unknown_movements(&loads, &ground, &responses);
+        let (x, applied) = self.unknown_movements(&loads, &ground, &responses);
         let movements = self.stiffness.unknowns.movements(&x, &ground.held);
         let mut forces = vec![[0.0; 3]; self.frame.nodes.len()];
         for (member, (element, response)) in self.stiffness.elements.iter().zip(&responses).enumerate() {
@@ -112,7 +112,7 @@ impl Factorised<'_> {
             }
             pieces.set_start(member, start);
         }
-        self.collect(movements, &loads, &ground, forces, pieces)
+        self.collect(movements, &loads, &ground, applied, forces, pieces)
     }
 
     fn ground(&self, loads: &LocalLoads, slips: &[(usize, f64)]) -> Ground {
@@ -134,7 +134,13 @@ impl Factorised<'_> {
         ground
     }
 
-    fn unknown_movements(&self, loads: &LocalLoads, ground: &Ground, responses: &[Option<Response>]) -> Vec<f64> {
+    /// Movements of the unknowns, and the greatest force that moves them.
+    fn unknown_movements(
+        &self,
+        loads: &LocalLoads,
+        ground: &Ground,
+        responses: &[Option<Response>],
+    ) -> (Vec<f64>, f64) {
         let mut x = vec![0.0; self.stiffness.unknowns.count()];
         let mut push = |unknown: Option<usize>, force: f64| {
             if let Some(unknown) = unknown {
@@ -176,8 +182,9 @@ impl Factorised<'_> {
                 .zip(on_member)
                 .for_each(|(unknown, end)| push(unknown, -end));
         }
+        let applied = x.iter().fold(0.0, |most: f64, force| most.max(force.abs()));
         self.stiffness.matrix.solve(&mut x);
-        x
+        (x, applied)
     }
 
     /// Reactions from the balance of each node, where `forces` are those of the nodes on the members.
@@ -186,11 +193,13 @@ impl Factorised<'_> {
         movements: Vec<[f64; 3]>,
         loads: &LocalLoads,
         ground: &Ground,
+        applied: f64,
         mut forces: Vec<[f64; 3]>,
         pieces: Pieces,
     ) -> Result<Solution, FrameError> {
         let Frame { springs, contacts, .. } = self.frame;
-        let greatest = forces.iter().chain(&loads.nodes).flatten().fold(0.0, |most: f64, force| most.max(force.abs()));
+        let all = forces.iter().chain(&loads.nodes).flatten();
+        let greatest = all.fold(applied, |most: f64, force| most.max(force.abs()));
         for (force, load) in forces.iter_mut().flatten().zip(loads.nodes.iter().flatten()) {
             *force -= load;
         }

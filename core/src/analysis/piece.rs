@@ -72,43 +72,53 @@ impl Piece {
         self.x + self.length
     }
 
+    /// Whether only moments bend it, so that all along it is a polynomial.
+    pub fn is_plain(&self) -> bool {
+        self.section.tension == 0.0 && self.section.shear_compliance == 0.0 && self.strain[1] == 0.0
+    }
+
     /// Solution of `M' = T + N·v'`, `θ' = M/EI + κ₀`, `v' = θ − (T + N·v')/GA`, `T' = q` from the start of the piece.
     pub fn at(&self, x: f64) -> State {
+        if self.is_plain() { self.plain_at(x) } else { self.any_at(x) }
+    }
+
+    #[inline]
+    fn plain_at(&self, x: f64) -> State {
+        let State { axial, transverse, moment, slope, deflection, along } = self.start;
+        let Section { compliance, axial_compliance, .. } = self.section;
+        let ([p, q], [dp, dq]) = (self.load, self.growth);
+        let (m, t, q3, q4) = (compliance * moment, compliance * transverse, compliance * q, compliance * dq);
+        State {
+            axial: axial - x * (p + 0.5 * x * dp),
+            transverse: transverse + x * (q + 0.5 * x * dq),
+            moment: moment + x * (transverse + x * (0.5 * q + x * dq * (1.0 / 6.0))),
+            slope: slope + x * (m + x * (0.5 * t + x * (q3 * (1.0 / 6.0) + x * q4 * (1.0 / 24.0)))),
+            deflection: deflection
+                + x * (slope
+                    + x * (0.5 * m + x * (t * (1.0 / 6.0) + x * (q3 * (1.0 / 24.0) + x * q4 * (1.0 / 120.0))))),
+            along: along + x * (self.strain[0] + axial_compliance * (axial - x * (0.5 * p + x * dp * (1.0 / 6.0)))),
+        }
+    }
+
+    #[cold]
+    fn any_at(&self, x: f64) -> State {
         let State { axial, transverse, moment, slope, deflection, along } = self.start;
         let Section { compliance, shear_compliance, axial_compliance, tension } = self.section;
         let ([p, q], [dp, dq], [strain, curvature]) = (self.load, self.growth, self.strain);
-        let x2 = 0.5 * x * x;
-        let s = if tension == 0.0 { powers(x) } else { self.section.transfer(x) };
-        let mut state = State {
+        let (mu, s, x2) = (self.section.mu(), self.section.transfer(x), 0.5 * x * x);
+        let pushed = tension * slope;
+        let bent = compliance * (moment * s[2] + (transverse * s[3] + q * s[4] + dq * s[5]) / mu);
+        let sheared = shear_compliance * (transverse * x + q * x2 + dq * x2 * x / 3.0);
+        State {
             axial: axial - p * x - dp * x2,
             transverse: transverse + q * x + dq * x2,
-            moment: moment * s[0] + transverse * s[1] + q * s[2] + dq * s[3],
-            slope: slope * s[0] + compliance * (moment * s[1] + transverse * s[2] + q * s[3] + dq * s[4]),
-            deflection: deflection
-                + slope * s[1]
-                + compliance * (moment * s[2] + transverse * s[3] + q * s[4] + dq * s[5]),
+            moment: moment * s[0] + ((transverse + pushed) * s[1] + (q + tension * curvature) * s[2] + dq * s[3]) / mu,
+            slope: slope * s[0]
+                + compliance * (moment * s[1] + (transverse * s[2] + q * s[3] + dq * s[4]) / mu)
+                + curvature * s[1],
+            deflection: deflection + (slope * s[1] + bent - sheared + curvature * s[2]) / mu,
             along: along + strain * x + axial_compliance * (axial * x - x2 * (p + dp * x / 3.0)),
-        };
-        if tension != 0.0 || shear_compliance != 0.0 {
-            let mu = self.section.mu();
-            let transverse_terms = [
-                transverse * s[1] + q * s[2] + dq * s[3],
-                transverse * s[2] + q * s[3] + dq * s[4],
-                transverse * s[3] + q * s[4] + dq * s[5],
-            ];
-            state.moment = moment * s[0] + (tension * slope * s[1] + transverse_terms[0]) / mu;
-            state.slope = slope * s[0] + compliance * (moment * s[1] + transverse_terms[1] / mu);
-            let bent = slope * s[1] + compliance * (moment * s[2] + transverse_terms[2] / mu);
-            let sheared = shear_compliance * (transverse * x + q * x2 + dq * x2 * x / 3.0);
-            state.deflection = deflection + (bent - sheared) / mu;
         }
-        if curvature != 0.0 {
-            let mu = self.section.mu();
-            state.moment += tension * curvature * s[2] / mu;
-            state.slope += curvature * s[1];
-            state.deflection += curvature * s[2] / mu;
-        }
-        state
     }
 
     /// Whether nothing acts on it.

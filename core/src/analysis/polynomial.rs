@@ -8,6 +8,7 @@ impl Polynomial {
         Self([b, 2.0 * c, 3.0 * d, 4.0 * e, 0.0])
     }
 
+    #[inline]
     fn at(&self, x: f64) -> f64 {
         let [a, b, c, d, e] = self.0;
         a + x * (b + x * (c + x * (d + x * e)))
@@ -35,6 +36,7 @@ impl Breaks {
     }
 
     /// Adds the roots of a function of which those of the derivative are in.
+    #[inline]
     pub fn add_roots(&mut self, function: &Polynomial) {
         let mut found = [0.0; MOST];
         let mut count = 0;

@@ -79,6 +79,11 @@ impl Subdivision {
             factorised
                 .stiffness
                 .set_tensions(axial.iter().enumerate().map(|(part, axial)| axial.min(self.greatest_tension(part))));
+            for (part, element) in
+                factorised.stiffness.elements.iter_mut().enumerate().filter(|(_, e)| e.arms.is_some())
+            {
+                element.arm_moments = solution.arm_moments(part..part + 1, &self.frame, part);
+            }
             (before, change_before) = (axial, change);
         }
         Err(FrameError::NotConverged { rounds: ROUNDS })

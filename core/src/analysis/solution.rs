@@ -1,6 +1,6 @@
-use super::Extremes;
 use super::extremes::Search;
-use super::piece::{Piece, Pieces};
+use super::piece::{Piece, Pieces, State};
+use super::{Extremes, Frame};
 
 /// A solved load case.
 ///
@@ -129,6 +129,20 @@ impl Solution {
         let pieces = self.pieces.of(member);
         let start = pieces.first().map_or(0.0, |piece| piece.start.axial);
         (start, pieces.last().map_or(start, |piece| piece.at(piece.length).axial))
+    }
+
+    /// Moment on each node by a unit of its rotation, as the end forces of a member act on its turning arms.
+    pub(super) fn arm_moments(&self, members: std::ops::Range<usize>, frame: &Frame, member: usize) -> [f64; 2] {
+        let data = &frame.members[member];
+        let (_, cosine, sine) = frame.direction(data);
+        let along = |[x, y]: [f64; 2], state: State| {
+            (cosine * state.axial - sine * -state.transverse) * x
+                + (sine * state.axial + cosine * -state.transverse) * y
+        };
+        let (first, last) = (self.pieces.of(members.start).first(), self.pieces.of(members.end - 1).last());
+        let at_i = first.map_or(0.0, |piece| along(data.arms[0], piece.start));
+        let at_j = last.map_or(0.0, |piece| -along(data.arms[1], piece.at(piece.length)));
+        [at_i, at_j]
     }
 
     /// Axial force just before a place, where a force may jump.
