@@ -19,7 +19,7 @@ pub(super) struct Bending {
 impl Bending {
     /// Of a member whose ends do not slide across it.
     pub fn of(element: &Element) -> Self {
-        let (l, n) = (element.length, element.tension);
+        let (l, n) = (element.length, element.section.tension);
         let (alpha, beta, gamma) = match element.hinged {
             [true, true] => ([0.0, 0.0], 0.0, [0.0, 0.0]),
             hinged => {
@@ -42,8 +42,8 @@ impl Bending {
 /// Timoshenko, J. M. Gere, *Theory of Elastic Stability*, 2nd ed. 1961, section 2.17).
 fn rotational(element: &Element) -> (f64, f64) {
     let (l, unit) = (element.length, element.ei / element.length);
-    let section = element.section();
-    let shear = element.ei * element.shear_compliance * section.mu() / (l * l);
+    let section = element.section;
+    let shear = element.ei * element.section.shear_compliance * section.mu() / (l * l);
     let z = section.kappa() * l * l;
     if z == 0.0 {
         let phi = 12.0 * shear;
@@ -66,10 +66,10 @@ impl Element {
     ///
     /// Source: W. H. Wittrick, F. W. Williams, *Q. J. Mech. Appl. Math.* 24 (1971), 263–284.
     pub fn buckled_alone(&self) -> usize {
-        if self.tension >= 0.0 || self.ei == 0.0 {
+        if self.section.tension >= 0.0 || self.ei == 0.0 {
             return 0;
         }
-        let section = self.section();
+        let section = self.section;
         if section.mu() <= 0.0 {
             return SHEARED_OFF;
         }
@@ -86,7 +86,7 @@ impl Element {
     /// Negative eigenvalues of the stiffness of the movements that releases let an end make, the rest held.
     fn negative_released(&self, alpha: f64, beta: f64) -> usize {
         let gamma = (alpha + beta) / self.length;
-        let delta = (2.0 * gamma + self.tension) / self.length;
+        let delta = (2.0 * gamma + self.section.tension) / self.length;
         let clamped = [
             [delta, gamma, -delta, gamma],
             [gamma, alpha, -gamma, beta],
@@ -124,7 +124,7 @@ mod tests {
     fn element(hinged: [bool; 2], ga: f64, tension: f64) -> Element {
         let member = Member { ga, release_i: hinged[0], release_j: hinged[1], ..Member::beam(0, 1, 3.0, 70.0) };
         let mut element = Element::new(&frame(), &member);
-        element.tension = tension;
+        element.section.tension = tension;
         element
     }
 
@@ -187,7 +187,7 @@ mod tests {
         let mut element = Element::new(&frame(), &member);
         let euler = PI * PI * 3.0 / 5.0;
         for (factor, count) in [(0.999, 0), (1.001, 1)] {
-            element.tension = -euler * factor;
+            element.section.tension = -euler * factor;
             assert_eq!(element.buckled_alone(), count);
         }
     }

@@ -173,7 +173,7 @@ impl Search {
         let members = compressed().filter(|(element, _)| element.ei > 0.0);
         let held = members.map(|(element, axial)| {
             let bent = 81.0 * element.ei / (element.length * element.length);
-            bent.min(1.0 / element.shear_compliance) / -axial
+            bent.min(1.0 / element.section.shear_compliance) / -axial
         });
         let bars = compressed().map(|(element, axial)| element.ea / -axial);
         held.min_by(f64::total_cmp).or_else(|| bars.min_by(f64::total_cmp))
@@ -245,11 +245,11 @@ impl Search {
             .stiffness
             .elements
             .iter()
-            .filter(|element| element.tension != 0.0 || element.arms.is_some())
+            .filter(|element| element.section.tension != 0.0 || element.arms.is_some())
             .map(|element| {
                 let ends = ends(&movements, element);
                 let mut further = element.clone();
-                further.tension *= 1.0 + STEP;
+                further.section.tension *= 1.0 + STEP;
                 further.arm_moments = further.arm_moments.map(|moment| moment * (1.0 + STEP));
                 let energy = |element: &Element| -> f64 {
                     let force = element.stiffness().map(|row| row.iter().zip(&ends).map(|(k, u)| k * u).sum::<f64>());
@@ -274,7 +274,7 @@ impl Search {
         let mut elements = self.stiffness.elements.clone();
         for element in elements.iter_mut().filter(|element| element.ei > 0.0) {
             let drawn = DRAWN_TENSION * element.ei / (element.length * element.length);
-            element.tension = element.tension.min(drawn);
+            element.section.tension = element.section.tension.min(drawn);
         }
         let mut pieces = Pieces::cut(&elements, &LocalLoads::default());
         let mut movements = self.stiffness.unknowns.movements(&self.shape, &[]);

@@ -11,14 +11,12 @@ pub(super) struct Element {
     pub sine: f64,
     pub ei: f64,
     pub ea: f64,
-    /// 1 / GA: 0 after Euler and Bernoulli.
-    pub shear_compliance: f64,
     pub hinged: [bool; 2],
     pub axial_release: [bool; 2],
     pub shear_release: [bool; 2],
     pub arms: Option<[[f64; 2]; 2]>,
-    /// Axial force that acts on the deflections: 0 in a linear analysis.
-    pub tension: f64,
+    /// Its cross-section, with the axial force that acts on the deflections.
+    pub section: Section,
     /// Moment on each node by a unit of its rotation, as forces act on turning arms: 0 in a linear analysis.
     pub arm_moments: [f64; 2],
     /// Slopes of the unloaded member at its ends, from sway and bow; between them they change linearly.
@@ -36,23 +34,18 @@ impl Element {
             sine,
             ei: member.ei,
             ea: member.ea,
-            shear_compliance: 1.0 / member.ga,
             hinged: [member.release_i || bar, member.release_j || bar],
             axial_release: member.axial_release,
             shear_release: member.shear_release,
             arms: member.arms.iter().flatten().any(|&arm| arm != 0.0).then_some(member.arms),
-            tension: 0.0,
+            section: Section {
+                compliance: if bar { 0.0 } else { 1.0 / member.ei },
+                shear_compliance: 1.0 / member.ga,
+                axial_compliance: 1.0 / member.ea,
+                tension: 0.0,
+            },
             arm_moments: [0.0; 2],
             imperfection: [0.0; 2],
-        }
-    }
-
-    pub fn section(&self) -> Section {
-        Section {
-            compliance: if self.ei == 0.0 { 0.0 } else { 1.0 / self.ei },
-            shear_compliance: self.shear_compliance,
-            axial_compliance: 1.0 / self.ea,
-            tension: self.tension,
         }
     }
 
@@ -135,17 +128,17 @@ impl Element {
         }
         if self.ei == 0.0 {
             let slope = (v_j - v_i - end.deflection) / self.length;
-            let transverse = -self.tension * slope;
+            let transverse = -self.section.tension * slope;
             return State { axial, transverse, moment: 0.0, slope, deflection: v_i, along };
         }
 
         // Of deflection, slope, moment / EI and transverse force / μEI at node i two are known and two follow from what
         // is known of them at node j: for each, its value there by a unit of each at node i.
         let Rows { deflection, slope, moment, force } = self.rows();
-        let unit = self.section().mu() * self.ei;
+        let unit = self.section.mu() * self.ei;
         let [hinged_i, hinged_j] = self.hinged;
         let [slides_i, slides_j] = self.shear_release;
-        let [push_i, push_j] = self.imperfection.map(|slope| self.tension * slope);
+        let [push_i, push_j] = self.imperfection.map(|slope| self.section.tension * slope);
         let mut state = [
             if slides_i { 0.0 } else { v_i },
             if hinged_i { 0.0 } else { turn_i },
@@ -167,7 +160,7 @@ impl Element {
     }
 
     fn rows(&self) -> Rows {
-        let section = self.section();
+        let section = self.section;
         let (mu, kappa) = (section.mu(), section.kappa());
         let [s0, s1, s2, s3, ..] = section.transfer(self.length);
         let s3 = s3 - section.shear_compliance * mu * self.length * self.ei;
@@ -181,11 +174,12 @@ impl Element {
 
     /// Local forces and moments of the nodes on the member.
     pub fn end_forces(&self, start: &State, response: &Response) -> [f64; 6] {
-        let (end, section) = (&response.end, self.section());
+        let (end, section) = (&response.end, self.section);
         let [s0, s1, ..] = section.transfer(self.length);
-        let [push_i, push_j] = self.imperfection.map(|slope| self.tension * slope);
-        let moment_j =
-            (self.tension * start.slope + start.transverse) * s1 / section.mu() + start.moment * s0 + end.moment;
+        let [push_i, push_j] = self.imperfection.map(|slope| self.section.tension * slope);
+        let moment_j = (self.section.tension * start.slope + start.transverse) * s1 / section.mu()
+            + start.moment * s0
+            + end.moment;
         [
             -start.axial,
             start.transverse - push_i,

@@ -1,5 +1,5 @@
 use super::piece::{Piece, Section, State};
-use super::polynomial::{Breaks, Polynomial, root};
+use super::polynomial::{Polynomial, Roots, root};
 
 /// Greatest and least values along a member, each with its place in m from node i.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -49,17 +49,13 @@ impl Search {
         };
         let chord = chord(pieces);
         for piece in pieces {
+            if piece.is_plain() {
+                extremes.widen_plain(piece, chord);
+                continue;
+            }
             self.find_places(piece, chord.1);
-            for (place, state) in &self.places {
-                let (x, shear) = (piece.x + place, piece.shear(state));
-                let off = (state.deflection - (chord.0 + chord.1 * x)).abs();
-                raise(&mut extremes.moment_max, state.moment, x);
-                lower(&mut extremes.moment_min, state.moment, x);
-                raise(&mut extremes.shear_max, shear, x);
-                lower(&mut extremes.shear_min, shear, x);
-                raise(&mut extremes.deflection_max, state.deflection, x);
-                lower(&mut extremes.deflection_min, state.deflection, x);
-                raise(&mut extremes.deflection_from_chord, off, x);
+            for &(x, state) in &self.places {
+                extremes.widen(piece, x, &state, chord);
             }
         }
         extremes
@@ -82,12 +78,6 @@ impl Search {
     fn find_places(&mut self, piece: &Piece, chord: f64) {
         let Section { tension, compliance, shear_compliance, .. } = piece.section;
         self.places.clear();
-        if piece.is_plain() {
-            let breaks = plain_places(piece, chord);
-            self.places.push((0.0, piece.start));
-            self.places.extend(breaks.places()[1..].iter().map(|&x| (x, piece.at(x))));
-            return;
-        }
         let parts = if tension == 0.0 { 1 } else { PARTS };
         for part in 0..=parts {
             let x = piece.length * part as f64 / parts as f64;
@@ -138,26 +128,63 @@ impl Search {
     }
 }
 
-/// The same places where only moments bend the member: all functions are polynomials then.
-fn plain_places(piece: &Piece, chord: f64) -> Breaks {
-    let mut breaks = Breaks::new(piece.length);
-    let (State { transverse, moment, slope, .. }, c) = (piece.start, piece.section.compliance);
-    let (q, dq) = (piece.load[1], piece.growth[1]);
-    let bending = Polynomial([moment, transverse, 0.5 * q, dq / 6.0, 0.0]);
-    if q != 0.0 || dq != 0.0 {
-        let shear = bending.derivative();
-        if dq != 0.0 {
-            breaks.add_roots(&shear.derivative());
+impl Extremes {
+    fn widen(&mut self, piece: &Piece, place: f64, state: &State, chord: (f64, f64)) {
+        let (x, shear) = (piece.x + place, piece.shear(state));
+        raise(&mut self.moment_max, state.moment, x);
+        lower(&mut self.moment_min, state.moment, x);
+        raise(&mut self.shear_max, shear, x);
+        lower(&mut self.shear_min, shear, x);
+        raise(&mut self.deflection_max, state.deflection, x);
+        lower(&mut self.deflection_min, state.deflection, x);
+        raise(&mut self.deflection_from_chord, off_chord(state.deflection, x, chord), x);
+    }
+
+    /// The same over a whole piece that only moments bend: all functions are polynomials then.
+    fn widen_plain(&mut self, piece: &Piece, chord: (f64, f64)) {
+        let (length, end) = (piece.length, piece.at(piece.length));
+        self.widen(piece, 0.0, &piece.start, chord);
+        self.widen(piece, length, &end, chord);
+        let (State { transverse, moment, slope, deflection, .. }, c) = (piece.start, piece.section.compliance);
+        let (q, dq) = (piece.load[1], piece.growth[1]);
+        let bending = Polynomial([moment, transverse, 0.5 * q, dq / 6.0, 0.0]);
+        let mut turns = Roots::default();
+        if q != 0.0 || dq != 0.0 {
+            let shear = bending.derivative();
+            for &x in Roots::of(&shear.derivative(), &turns, length).all() {
+                raise(&mut self.shear_max, shear.at(x), piece.x + x);
+                lower(&mut self.shear_min, shear.at(x), piece.x + x);
+            }
+            turns = Roots::of(&shear, &turns, length);
+            for &x in turns.all() {
+                raise(&mut self.moment_max, bending.at(x), piece.x + x);
+                lower(&mut self.moment_min, bending.at(x), piece.x + x);
+            }
         }
-        breaks.add_roots(&shear);
-    }
-    if c != 0.0 {
-        breaks.add_roots(&bending);
+        if c == 0.0 {
+            return;
+        }
+        if q != 0.0 || dq != 0.0 {
+            turns = Roots::of(&bending, &turns, length);
+        }
         let incline = |slope: f64| Polynomial([slope, c * moment, 0.5 * c * transverse, c * q / 6.0, c * dq / 24.0]);
-        breaks.add_roots(&incline(slope));
-        breaks.add_roots(&incline(slope - chord));
+        let bent = incline(slope);
+        let at = |x: f64| deflection + bent.integral(x);
+        for &x in Roots::of(&bent, &turns, length).all() {
+            raise(&mut self.deflection_max, at(x), piece.x + x);
+            lower(&mut self.deflection_min, at(x), piece.x + x);
+            raise(&mut self.deflection_from_chord, off_chord(at(x), piece.x + x, chord), piece.x + x);
+        }
+        if chord.1 != 0.0 {
+            for &x in Roots::of(&incline(slope - chord.1), &turns, length).all() {
+                raise(&mut self.deflection_from_chord, off_chord(at(x), piece.x + x, chord), piece.x + x);
+            }
+        }
     }
-    breaks
+}
+
+fn off_chord(deflection: f64, x: f64, (start, slope): (f64, f64)) -> f64 {
+    (deflection - (start + slope * x)).abs()
 }
 
 /// Deflection at node i and slope of the straight line between the displaced ends.

@@ -31,7 +31,7 @@ impl Stiffness {
     /// Sets the axial force of each member that acts on its deflections. Factorise again after that.
     pub fn set_tensions(&mut self, tensions: impl Iterator<Item = f64>) {
         for (element, tension) in self.elements.iter_mut().zip(tensions) {
-            element.tension = tension;
+            element.section.tension = tension;
         }
     }
 
@@ -159,7 +159,7 @@ impl Factorised<'_> {
         }
         for (element, response) in self.stiffness.elements.iter().zip(responses) {
             let settled = element.nodes.iter().any(|&node| ground.held.get(node).is_some_and(|by| by != &[0.0; 3]));
-            let inclined = element.tension != 0.0 && element.imperfection != [0.0; 2];
+            let inclined = element.section.tension != 0.0 && element.imperfection != [0.0; 2];
             if response.is_none() && !settled && !inclined {
                 continue;
             }

@@ -217,7 +217,8 @@ impl Pieces {
 
     /// Cuts members where their loads jump or kink.
     pub fn cut(elements: &[Element], loads: &LocalLoads) -> Self {
-        let mut pieces = Self { all: Vec::with_capacity(2 * elements.len()), starts: vec![0] };
+        let kinks = loads.forces.len() + loads.gaps.len();
+        let mut pieces = Self { all: Vec::with_capacity(elements.len() + kinks), starts: vec![0] };
         pieces.starts.reserve(elements.len());
         let (mut lines, mut forces) = (loads.lines.as_slice(), loads.forces.as_slice());
         let (mut gaps, mut strains) = (loads.gaps.as_slice(), loads.strains.as_slice());
@@ -334,7 +335,7 @@ impl Own<'_> {
     }
 
     fn piece(&self, element: &Element, from: f64, to: f64) -> Piece {
-        let mut piece = Piece { x: from, length: to - from, section: element.section(), ..Piece::default() };
+        let mut piece = Piece { x: from, length: to - from, section: element.section, ..Piece::default() };
         for load in self.lines.iter().filter(|load| load.a <= from && to <= load.b && from < to) {
             for axis in 0..2 {
                 let growth = (load.at_b[axis] - load.at_a[axis]) / (load.b - load.a);
@@ -359,7 +360,7 @@ impl Own<'_> {
             }
         }
         let [at_i, at_j] = element.imperfection;
-        piece.load[1] += element.tension * (at_j - at_i) / element.length;
+        piece.load[1] += element.section.tension * (at_j - at_i) / element.length;
         piece
     }
 }

@@ -3,58 +3,79 @@
 pub(super) struct Polynomial(pub [f64; 5]);
 
 impl Polynomial {
+    #[inline]
     pub fn derivative(&self) -> Self {
         let [_, b, c, d, e] = self.0;
         Self([b, 2.0 * c, 3.0 * d, 4.0 * e, 0.0])
     }
 
+    /// From 0 to `x`.
+    pub fn integral(&self, x: f64) -> f64 {
+        let [a, b, c, d, e] = self.0;
+        x * (a + x * (b / 2.0 + x * (c / 3.0 + x * (d / 4.0 + x * e / 5.0))))
+    }
+
     #[inline]
-    fn at(&self, x: f64) -> f64 {
+    pub fn at(&self, x: f64) -> f64 {
         let [a, b, c, d, e] = self.0;
         a + x * (b + x * (c + x * (d + x * e)))
     }
 }
 
-/// Most places: each of five functions of the second to fourth degree adds no more than its degree.
-const MOST: usize = 24;
-
-/// Places in order, between which the functions put in so far only rise or only fall.
-pub(super) struct Breaks {
-    places: [f64; MOST],
+/// Roots strictly between two places, in order.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Roots {
+    x: [f64; 4],
     count: usize,
 }
 
-impl Breaks {
-    pub fn new(length: f64) -> Self {
-        let mut places = [0.0; MOST];
-        places[1] = length;
-        Self { places, count: 2 }
+impl Roots {
+    pub fn all(&self) -> &[f64] {
+        &self.x[..self.count]
     }
 
-    pub fn places(&self) -> &[f64] {
-        &self.places[..self.count]
-    }
-
-    /// Adds the roots of a function of which those of the derivative are in.
-    #[inline]
-    pub fn add_roots(&mut self, function: &Polynomial) {
-        let mut found = [0.0; MOST];
-        let mut count = 0;
-        let derivative = function.derivative();
-        let mut before = (0.0, 0.0);
-        for &to in &self.places[..self.count] {
-            let here = function.at(to);
-            if before.1 * here < 0.0 && count + 2 < MOST {
-                found[count] = root(before.0, to, before.1, here, |x| (function.at(x), derivative.at(x)));
-                count += 1;
-            }
-            if count < MOST {
-                found[count] = to;
-                count += 1;
-            }
-            before = (to, here);
+    fn push(&mut self, x: f64, length: f64) {
+        if 0.0 < x && x < length && self.count < 4 {
+            self.x[self.count] = x;
+            self.count += 1;
         }
-        (self.places, self.count) = (found, count);
+    }
+
+    /// Of a polynomial between 0 and `length`, given those of its derivative.
+    pub fn of(function: &Polynomial, derivative: &Self, length: f64) -> Self {
+        let [a, b, c, d, e] = function.0;
+        let mut roots = Self::default();
+        if d == 0.0 && e == 0.0 {
+            roots.solve_quadratic(a, b, c, length);
+            return roots;
+        }
+        let slope = function.derivative();
+        let mut from = (0.0, a);
+        for &to in derivative.all().iter().chain(&[length]) {
+            let here = function.at(to);
+            if from.1 * here < 0.0 {
+                roots.push(root(from.0, to, from.1, here, |x| (function.at(x), slope.at(x))), length);
+            }
+            from = (to, here);
+        }
+        roots
+    }
+
+    /// Of `a + b·x + c·x²`, without cancelling.
+    fn solve_quadratic(&mut self, a: f64, b: f64, c: f64, length: f64) {
+        if c == 0.0 {
+            if b != 0.0 {
+                self.push(-a / b, length);
+            }
+            return;
+        }
+        let discriminant = b * b - 4.0 * a * c;
+        if discriminant > 0.0 {
+            let sum = -0.5 * (b + discriminant.sqrt().copysign(b));
+            let (p, q) = (sum / c, a / sum);
+            self.push(p.min(q), length);
+            self.push(p.max(q), length);
+        }
     }
 }
 
@@ -98,14 +119,15 @@ mod tests {
     #[test]
     fn finds_all_roots_from_the_highest_derivative_down() {
         // (x − 0.1)(x − 0.2)(x − 0.7)(x − 0.9)
-        let function = Polynomial([0.0126, -0.221, 1.07, -1.9, 1.0]);
-        let mut breaks = Breaks::new(1.0);
+        let function = Polynomial([0.0126, -0.221, 1.13, -1.9, 1.0]);
         let mut chain = vec![function];
-        (0..3).for_each(|n| chain.push(chain[n].derivative()));
-        chain.iter().rev().for_each(|function| breaks.add_roots(function));
-        for expected in [0.1, 0.2, 0.7, 0.9] {
-            assert!(breaks.places().iter().any(|x| (x - expected).abs() < 1e-13), "{expected}: {:?}", breaks.places());
+        (0..2).for_each(|n| chain.push(chain[n].derivative()));
+        let roots = chain.iter().rev().fold(Roots::default(), |roots, function| Roots::of(function, &roots, 1.0));
+        assert_eq!(roots.all().len(), 4);
+        for (x, expected) in roots.all().iter().zip([0.1, 0.2, 0.7, 0.9]) {
+            assert!((x - expected).abs() < 1e-13, "{x} {expected}");
         }
-        assert_eq!(breaks.places().len(), 2 + 1 + 2 + 3 + 4);
+        let part = Roots::of(&function, &Roots::of(&chain[1], &Roots::of(&chain[2], &Roots::default(), 0.5), 0.5), 0.5);
+        assert_eq!(part.all().len(), 2);
     }
 }
