@@ -29,6 +29,7 @@ fn seven_spans() -> (Frame, LoadCase) {
 }
 
 fn linear(criterion: &mut Criterion) {
+    bent::warm_heap();
     let (frame, loads) = seven_spans();
     criterion.bench_function("beam of 7 spans", |bencher| bencher.iter(|| solve(black_box(&frame), &loads)));
     let mut group = criterion.benchmark_group("bent, legs");

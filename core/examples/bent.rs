@@ -1,6 +1,7 @@
 //! The bent of the benchmarks: `bent LEGS` prints it as a file of frame cases, `bent LEGS time` prints as JSON the times
 //! in seconds of one factorisation, solution and search for the extremes of all members: least and median of many.
 
+#[allow(dead_code)]
 #[path = "../benches/bent/mod.rs"]
 mod bent;
 
@@ -35,6 +36,7 @@ fn main() -> ExitCode {
 }
 
 fn time(frame: &Frame, loads: &LoadCase) -> Value {
+    bent::warm_heap();
     let mut times: Vec<[f64; 3]> = (0..RUNS)
         .map(|_| {
             let start = Instant::now();

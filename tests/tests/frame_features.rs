@@ -487,6 +487,18 @@ fn a_braced_leg_buckles_between_its_lifts() {
 }
 
 #[test]
+fn a_member_with_hardly_any_stiffness_has_buckled_countless_times() {
+    let nodes = [(0.0, 0.0), (0.0, 2.0), (1.0, 2.0), (1.0, 0.0)];
+    let limp = |i, j| Member::beam(i, j, 1e-80, EA);
+    let members = [limp(0, 1), limp(3, 2), Member::beam(1, 2, EI, EA)];
+    let frame = frame(&nodes, &members, &[(0, FIXED), (3, FIXED), (1, PIN), (2, [false, true, false])]);
+    let mut loads = nodal(1, 0.0, 0.0);
+    loads.settlements.push(Settlement { node: 1, dof: Dof::Uy, by: -0.1 });
+    loads.settlements.push(Settlement { node: 2, dof: Dof::Uy, by: -0.1 });
+    assert_eq!(frame.solve_second_order(&loads).err(), Some(FrameError::Unstable));
+}
+
+#[test]
 fn what_if_reports_a_mechanism() {
     let mut panel = panel();
     panel.members.iter_mut().for_each(|member| member.acts = Acts::Both);

@@ -17,6 +17,12 @@ const SPLICE: f64 = 0.3;
 const LOAD: f64 = 28.0;
 const LATERAL: f64 = 0.025;
 
+/// Lets the allocator keep what is freed, as it does in any program that has run for a while: the GNU allocator gives the
+/// top of its heap back to the system until a large block has once been freed.
+pub fn warm_heap() {
+    drop(std::hint::black_box(vec![0_u8; 8 << 20]));
+}
+
 /// A bent and its loads.
 pub struct Bent {
     pub frame: Frame,

@@ -4,8 +4,8 @@ use super::piece::transfer;
 /// Above this tension, N·L²/EI, the stiffness is written in a form that does not cancel.
 const LARGE_TENSION: f64 = 16.0;
 
-/// How often a member that shears off has buckled: more often than any frame has modes.
-const SHEARED_OFF: usize = 1 << 20;
+/// How often a member that shears off has buckled, and the most that is counted: more often than any frame has modes.
+const COUNTLESS: usize = 1 << 20;
 
 /// Stiffness across a member, between (v, θ) at node i and at node j:
 /// `[δ γi −δ γj; γi αi −γi β; −δ −γi δ −γj; γj β −γj αj]`.
@@ -71,10 +71,10 @@ impl Element {
         }
         let section = self.section;
         if section.mu() <= 0.0 {
-            return SHEARED_OFF;
+            return COUNTLESS;
         }
         let phi = self.length * (-section.kappa()).sqrt();
-        let pinned = libm::floor(phi / std::f64::consts::PI) as usize;
+        let pinned = (libm::floor(phi / std::f64::consts::PI) as usize).min(COUNTLESS);
         if self.hinged == [true, true] {
             return pinned;
         }

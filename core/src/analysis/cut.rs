@@ -124,20 +124,32 @@ impl Unit {
     }
 }
 
-/// Forces of cuts by the movements of all, factorised to find the movements at which none bears anything. Where the
-/// frame is loose without them, the error says how.
-pub(super) fn compliance(frame: &Frame, units: &[&Unit]) -> Result<Dense, FrameError> {
+/// A cut without which, those before it open, the frame is loose, and where that moves most.
+pub(super) struct Loose {
+    pub cut: usize,
+    pub node: usize,
+    pub dof: Dof,
+}
+
+/// Forces of cuts by the movements of all, factorised to find the movements at which none bears anything.
+pub(super) fn compliance(frame: &Frame, units: &[&Unit]) -> Result<Dense, Loose> {
     let row = |of: &Unit, by: &[&Unit]| by.iter().map(|by| of.cut.force(frame, &by.solution)).collect::<Vec<f64>>();
-    Dense::factorise(units.iter().map(|of| row(of, units)).collect()).map_err(|loose| {
+    Dense::factorise(units.iter().map(|of| row(of, units)).collect()).map_err(|cut| {
         // The movement, 1 for this cut, at which those before it bear nothing.
-        let (before, last) = units.split_at(loose);
+        let (before, last) = units.split_at(cut);
         let right = before.iter().map(|of| -of.cut.force(frame, &last[0].solution)).collect();
         let mut parts = Dense::factorise(before.iter().map(|of| row(of, before)).collect())
-            .map_or(vec![0.0; loose], |matrix| matrix.solve(right));
+            .map_or(vec![0.0; cut], |matrix| matrix.solve(right));
         parts.push(1.0);
         let (node, dof) = loosest(units, &parts);
-        FrameError::Mechanism { node, dof }
+        Loose { cut, node, dof }
     })
+}
+
+impl From<Loose> for FrameError {
+    fn from(Loose { node, dof, .. }: Loose) -> Self {
+        Self::Mechanism { node, dof }
+    }
 }
 
 /// Where the nodes move most when cuts open by these parts of their unit movements: a rotation only if hardly anything

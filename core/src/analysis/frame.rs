@@ -273,7 +273,7 @@ impl Frame {
     pub(super) fn direction(&self, member: &Member) -> (f64, f64, f64) {
         let [from, to] = self.ends(member);
         let (dx, dy) = (to.x - from.x, to.y - from.y);
-        let length = libm::hypot(dx, dy);
+        let length = (dx * dx + dy * dy).sqrt();
         (length, dx / length, dy / length)
     }
 

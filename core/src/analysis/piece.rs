@@ -217,8 +217,7 @@ impl Pieces {
 
     /// Cuts members where their loads jump or kink.
     pub fn cut(elements: &[Element], loads: &LocalLoads) -> Self {
-        let kinks = loads.forces.len() + loads.gaps.len();
-        let mut pieces = Self { all: Vec::with_capacity(elements.len() + kinks), starts: vec![0] };
+        let mut pieces = Self { all: Vec::with_capacity(2 * elements.len()), starts: vec![0] };
         pieces.starts.reserve(elements.len());
         let (mut lines, mut forces) = (loads.lines.as_slice(), loads.forces.as_slice());
         let (mut gaps, mut strains) = (loads.gaps.as_slice(), loads.strains.as_slice());

@@ -1,7 +1,10 @@
-use super::cut::{Cut, Unit, compliance};
+use super::cut::{Cut, Loose, Unit, compliance};
 use super::dense::Dense;
 use super::factorised::Factorised;
 use super::{Dof, FrameError, LoadCase, Solution};
+
+/// Moment, by the greatest force in any member, that is taken for rounding.
+const ROUNDING: f64 = 1e-6;
 
 /// What is taken out of a frame to see what happens.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -18,6 +21,8 @@ pub struct Without<'f> {
     whole: &'f Factorised<'f>,
     members: Vec<usize>,
     units: Vec<Unit>,
+    /// Cuts at nodes that nothing else turns: they bear a moment only if the loads put one there.
+    idle: Vec<Cut>,
     matrix: Dense,
 }
 
@@ -43,8 +48,17 @@ impl Factorised<'_> {
             }
         }
         let units = cuts.into_iter().map(|cut| Unit::new(self, cut)).collect::<Result<Vec<_>, _>>()?;
-        let matrix = compliance(self.frame, &units.iter().collect::<Vec<_>>())?;
-        Ok(Without { whole: self, members, units, matrix })
+        let (mut units, mut idle) = (units, Vec::new());
+        loop {
+            match compliance(self.frame, &units.iter().collect::<Vec<_>>()) {
+                Ok(matrix) => return Ok(Without { whole: self, members, units, idle, matrix }),
+                // Nothing turns this node any more: there is nothing to let go.
+                Err(Loose { cut, dof: Dof::Rz, .. }) if matches!(units[cut].cut, Cut::Turn(..)) => {
+                    idle.push(units.remove(cut).cut);
+                }
+                Err(loose) => return Err(loose.into()),
+            }
+        }
     }
 }
 
@@ -59,6 +73,16 @@ impl Without<'_> {
         for (unit, part) in self.units.iter().zip(parts) {
             unit.cut.shift(frame, part * unit.by, &mut loads, &mut slips);
         }
-        self.whole.solve_slipped(&loads, &slips)
+        let solution = self.whole.solve_slipped(&loads, &slips)?;
+        let least = ROUNDING * before.greatest_force();
+        for cut in &self.idle {
+            if let Cut::Turn(member, end) = *cut
+                && cut.force(frame, &solution).abs() > least
+            {
+                let data = &frame.members[member];
+                return Err(FrameError::Mechanism { node: [data.i, data.j][end], dof: Dof::Rz });
+            }
+        }
+        Ok(solution)
     }
 }
