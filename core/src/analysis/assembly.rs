@@ -118,9 +118,8 @@ impl Unknowns {
         }
     }
 
-    /// Fills `matrix` with the frame's stiffness.
+    /// Adds the frame's stiffness to `matrix`.
     pub fn assemble(&self, frame: &Frame, elements: &[Element], matrix: &mut Skyline) {
-        matrix.clear();
         for element in elements {
             let stiffness = element.stiffness();
             let unknowns = self.of_ends(element);

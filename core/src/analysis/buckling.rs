@@ -7,7 +7,7 @@ use super::subdivision::{Subdivision, parts_for_change};
 use super::{Displacement, Frame, FrameError, LoadCase};
 
 /// Relative width to which a factor is closed in.
-const CLOSE: f64 = 1e-9;
+const CLOSE: f64 = 1e-8;
 
 /// Axial force, by the greatest force in any member, that is taken for rounding.
 const ROUNDING: f64 = 1e-10;
@@ -314,5 +314,33 @@ impl Range {
 
     fn part(&mut self, at: f64, is_below: bool) {
         *(if is_below { &mut self.low } else { &mut self.high }) = at;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::{Member, NodalLoad, Support};
+
+    #[test]
+    fn few_factorisations_find_a_factor() {
+        let mut frame = Frame::default();
+        let mut loads = LoadCase::default();
+        for leg in 0..12 {
+            let x = f64::from(leg);
+            let (foot, head) = (frame.add_node(x, 0.0), frame.add_node(x, 4.0));
+            frame.add_member(Member { release_j: true, ..Member::beam(foot, head, 193.0, 3e5) });
+            frame.supports.push(Support { node: foot, ux: true, uy: true, rz: false });
+            loads.nodal.push(NodalLoad { node: head, fx: 0.0, fy: -30.0 - x, mz: 0.0 });
+            if leg > 0 {
+                frame.add_member(Member::beam(head - 2, head, 1e3, 2e5));
+                frame.add_member(Member::bar(head - 3, head, 8e3));
+            }
+        }
+        let mut search = Search::new(&frame, &loads).expect("stands");
+        let first = search.mode(1).factor;
+        let tried = search.tried.len();
+        let second = search.mode(2).factor;
+        assert!(first < second && tried < 20 && search.tried.len() < 36, "{tried} {}", search.tried.len());
     }
 }

@@ -28,14 +28,15 @@ impl Stiffness {
         Self { elements, unknowns, matrix }
     }
 
-    /// Sets the axial force of each member that acts on its deflections. Factorise again after that.
+    /// Sets the axial force of each member that acts on its deflections, before factorising again.
     pub fn set_tensions(&mut self, tensions: impl Iterator<Item = f64>) {
+        self.matrix.clear();
         for (element, tension) in self.elements.iter_mut().zip(tensions) {
             element.section.tension = tension;
         }
     }
 
-    /// Factorises and counts the negative eigenvalues, those of the held members included.
+    /// Factorises and counts the negative eigenvalues, those of the held members included: once for the tensions set.
     pub fn count_negative(&mut self, frame: &Frame) -> usize {
         self.unknowns.assemble(frame, &self.elements, &mut self.matrix);
         self.matrix.factorise() + self.elements.iter().map(Element::buckled_alone).sum::<usize>()

@@ -167,23 +167,47 @@ pub(super) fn transfer(kappa: f64, x: f64) -> [f64; 6] {
         return powers(x);
     }
     let z = kappa * square;
-    let (s4, s5) = (p4 * series(z, 4.0), p5 * series(z, 5.0));
+    let [fourth, fifth] = series(z);
+    let (s4, s5) = (p4 * fourth, p5 * fifth);
     let (s2, s3) = (p2 + kappa * s4, p3 + kappa * s5);
     [1.0 + kappa * s2, x + kappa * s3, s2, s3, s4, s5]
 }
 
-/// `Σ zᵐ k! / (2m+k)!`
-fn series(z: f64, k: f64) -> f64 {
-    let (mut sum, mut term, mut n) = (1.0, 1.0, k);
-    while n < 400.0 {
-        term *= z / ((n + 1.0) * (n + 2.0));
-        n += 2.0;
-        sum += term;
-        if term.abs() <= 1e-3 * f64::EPSILON * f64::abs(sum) {
-            break;
-        }
+/// Terms of the series below that leave nothing out up to a size of `NEAR` of its variable.
+const TERMS: usize = 16;
+const NEAR: f64 = 16.0;
+
+const FOURTH: [f64; TERMS] = terms(4);
+const FIFTH: [f64; TERMS] = terms(5);
+
+/// `k! / (2m+k)!` for each m.
+const fn terms(k: usize) -> [f64; TERMS] {
+    let mut terms = [1.0; TERMS];
+    let mut m = 1;
+    while m < TERMS {
+        terms[m] = terms[m - 1] / ((2 * m + k - 1) * (2 * m + k)) as f64;
+        m += 1;
     }
-    sum
+    terms
+}
+
+/// `Σ zᵐ k! / (2m+k)!` for k = 4 and k = 5.
+fn series(z: f64) -> [f64; 2] {
+    if z.abs() <= NEAR {
+        return [&FOURTH, &FIFTH].map(|terms| terms.iter().rev().fold(0.0, |sum, term| sum * z + term));
+    }
+    [4.0, 5.0].map(|k| {
+        let (mut sum, mut term, mut n) = (1.0, 1.0, k);
+        while n < 400.0 {
+            term *= z / ((n + 1.0) * (n + 2.0));
+            n += 2.0;
+            sum += term;
+            if term.abs() <= 1e-3 * f64::EPSILON * f64::abs(sum) {
+                break;
+            }
+        }
+        sum
+    })
 }
 
 /// What loads do to a member that starts at rest: the state at its end.

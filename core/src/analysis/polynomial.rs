@@ -42,6 +42,7 @@ impl Roots {
     }
 
     /// Of a polynomial between 0 and `length`, given those of its derivative.
+    #[inline]
     pub fn of(function: &Polynomial, derivative: &Self, length: f64) -> Self {
         let [a, b, c, d, e] = function.0;
         let mut roots = Self::default();
@@ -62,6 +63,7 @@ impl Roots {
     }
 
     /// Of `a + b·x + c·x²`, without cancelling.
+    #[inline]
     fn solve_quadratic(&mut self, a: f64, b: f64, c: f64, length: f64) {
         if c == 0.0 {
             if b != 0.0 {
