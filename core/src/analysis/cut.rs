@@ -3,6 +3,10 @@ use super::element::Element;
 use super::factorised::Factorised;
 use super::{Acts, Dof, Frame, FrameError, Gap, LoadCase, Settlement, Solution};
 
+/// Part of a cut's own stiffness below which what is left may be rounding: the rest is then factorised by itself to see
+/// whether it stands.
+pub(super) const DOUBTFUL: f64 = 1e-5;
+
 /// Something that a part of the frame resists: moved by a gap, a settlement or a slip, it takes on a force.
 ///
 /// Moved far enough that the force is gone, the frame behaves as if that part were not there, on the factorisation that

@@ -26,6 +26,11 @@ impl Dense {
         Ok(Self(rows))
     }
 
+    /// Size of the least pivot: infinite without unknowns.
+    pub fn weakest(&self) -> f64 {
+        self.0.iter().enumerate().fold(f64::INFINITY, |least, (at, row)| least.min(row[at].abs()))
+    }
+
     pub fn solve(&self, mut x: Vec<f64>) -> Vec<f64> {
         for (at, row) in self.0.iter().enumerate() {
             x[at] -= row[..at].iter().zip(&x).map(|(entry, x)| entry * x).sum::<f64>();

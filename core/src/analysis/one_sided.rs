@@ -1,4 +1,4 @@
-use super::cut::{Cut, Unit, compliance, one_sided};
+use super::cut::{Cut, DOUBTFUL, Unit, compliance, one_sided};
 use super::factorised::Factorised;
 use super::{FrameError, LoadCase, Solution};
 
@@ -58,13 +58,23 @@ struct Complementarity<'a> {
     gaps: Vec<f64>,
     /// Known only of parts that have been open.
     units: Vec<Option<Unit>>,
+    /// Whether so little holds the frame that it may be rounding.
+    doubtful: bool,
 }
 
 impl<'a> Complementarity<'a> {
     fn new(factorised: &'a Factorised<'a>, parts: &'a [(Cut, f64)], tight: &Solution) -> Self {
         let closed = parts.iter().map(|(cut, sign)| sign * cut.force(factorised.frame, tight)).collect();
         let count = parts.len();
-        Self { factorised, parts, closed, open: vec![false; count], gaps: vec![0.0; count], units: vec![None; count] }
+        Self {
+            factorised,
+            parts,
+            closed,
+            open: vec![false; count],
+            gaps: vec![0.0; count],
+            units: vec![None; count],
+            doubtful: false,
+        }
     }
 
     fn settle(&mut self) -> Result<(), FrameError> {
@@ -130,6 +140,7 @@ impl<'a> Complementarity<'a> {
         let units: Vec<&Unit> = open.iter().filter_map(|&part| self.units[part].as_ref()).collect();
         let matrix = compliance(self.factorised.frame, &units)?;
         let right = open.iter().map(|&part| -self.parts[part].1 * self.closed[part]).collect();
+        self.doubtful = matrix.weakest() < DOUBTFUL;
         self.gaps.fill(0.0);
         for (&part, gap) in open.iter().zip(matrix.solve(right)) {
             self.gaps[part] = self.parts[part].1 * gap;

@@ -1,10 +1,13 @@
-use super::cut::{Cut, Loose, Unit, compliance};
+use super::cut::{Cut, DOUBTFUL, Loose, Unit, compliance};
 use super::dense::Dense;
 use super::factorised::Factorised;
-use super::{Dof, FrameError, LoadCase, Solution};
+use super::{Dof, Frame, FrameError, LoadCase, Solution};
 
 /// Moment, by the greatest force in any member, that is taken for rounding.
 const ROUNDING: f64 = 1e-6;
+
+/// Moment in kNm that is taken for rounding in any case.
+const LEAST_MOMENT: f64 = 1e-9;
 
 /// What is taken out of a frame to see what happens.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -24,6 +27,26 @@ pub struct Without<'f> {
     /// Cuts at nodes that nothing else turns: they bear a moment only if the loads put one there.
     idle: Vec<Cut>,
     matrix: Dense,
+}
+
+impl Removal {
+    /// What is left of a frame.
+    fn rest(&self, frame: &Frame) -> Frame {
+        let mut rest = frame.clone();
+        let mut index = 0;
+        rest.members.retain(|_| {
+            index += 1;
+            !self.members.contains(&(index - 1))
+        });
+        for &(node, dof) in &self.supports {
+            for support in rest.supports.iter_mut().filter(|support| support.node == node) {
+                *[&mut support.ux, &mut support.uy, &mut support.rz][dof as usize] = false;
+            }
+            rest.springs.retain(|spring| spring.node != node || spring.dof != dof);
+            rest.contacts.retain(|contact| contact.node != node || contact.dof != dof);
+        }
+        rest
+    }
 }
 
 impl Factorised<'_> {
@@ -51,7 +74,12 @@ impl Factorised<'_> {
         let (mut units, mut idle) = (units, Vec::new());
         loop {
             match compliance(self.frame, &units.iter().collect::<Vec<_>>()) {
-                Ok(matrix) => return Ok(Without { whole: self, members, units, idle, matrix }),
+                Ok(matrix) => {
+                    if matrix.weakest() < DOUBTFUL {
+                        removal.rest(self.frame).factorise()?;
+                    }
+                    return Ok(Without { whole: self, members, units, idle, matrix });
+                }
                 // Nothing turns this node any more: there is nothing to let go.
                 Err(Loose { cut, dof: Dof::Rz, .. }) if matches!(units[cut].cut, Cut::Turn(..)) => {
                     idle.push(units.remove(cut).cut);
@@ -74,7 +102,7 @@ impl Without<'_> {
             unit.cut.shift(frame, part * unit.by, &mut loads, &mut slips);
         }
         let solution = self.whole.solve_slipped(&loads, &slips)?;
-        let least = ROUNDING * before.greatest_force();
+        let least = (ROUNDING * before.greatest_force()).max(LEAST_MOMENT);
         for cut in &self.idle {
             if let Cut::Turn(member, end) = *cut
                 && cut.force(frame, &solution).abs() > least
