@@ -125,7 +125,7 @@ impl Item {
     fn unknown_name(&self) -> Option<ItemFault> {
         const CURVES: [&str; 5] = ["a0", "a", "b", "c", "d"];
         let (field, name, known, is_known) = match &self.kind {
-            Kind::Timber(t) => ("class", &t.class, "C16, C24", TimberClass::named(&t.class).is_some()),
+            Kind::Timber(t) => ("class", &t.class, "C16, C18, C24, C27, C30", TimberClass::named(&t.class).is_some()),
             Kind::Steel(s) => ("grade", &s.grade, "S235, S275, S355 (up to 40 mm thick)", s.yield_mpa().is_some()),
             Kind::Leg(leg) => ("curve", &leg.curve, "a0, a, b, c, d", CURVES.contains(&leg.curve.as_str())),
             Kind::Brace(brace) => ("curve", &brace.curve, "a0, a, b, c, d", CURVES.contains(&brace.curve.as_str())),

@@ -6,17 +6,23 @@
 mod base;
 mod beam;
 mod board;
+pub mod bs5268;
 pub mod buckling;
 mod deflection;
 mod divisor;
+pub mod en1993;
+pub mod en1995;
 mod formula;
+pub mod ground;
+pub mod handling;
 pub mod lateral_torsional;
 mod leg;
+pub mod prop;
 mod steel;
-mod tie;
+pub mod tie;
 mod timber;
 mod timber_beam;
-mod web;
+pub mod web;
 
 pub use base::check_base;
 pub use beam::check_beam;

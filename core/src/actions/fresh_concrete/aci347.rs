@@ -80,6 +80,11 @@ pub fn least_pressure(cw: f64) -> f64 {
     30.0 * cw
 }
 
+/// At least `30 Cw`, at most fluid, kPa.
+pub fn limited(by_rise_kpa: f64, cw: f64, fluid_kpa: f64) -> f64 {
+    by_rise_kpa.max(least_pressure(cw)).min(fluid_kpa)
+}
+
 /// `ρ g h`, kPa; density kg/m³.
 pub fn fluid_pressure(density_kg_m3: f64, height_m: f64) -> f64 {
     density_kg_m3 * GRAVITY * height_m * 1e-3
@@ -110,7 +115,7 @@ pub(super) fn limit(fill: &Fill, placing: Placing) -> PressureLimit {
     let cc = chemistry_coefficient(placing.chemistry);
     let by_rise = pressure_by_rise(equation, rise, temperature, cw, cc);
     let head = density * pour;
-    let kpa = by_rise.max(least_pressure(cw)).min(head);
+    let kpa = limited(by_rise, cw, head);
     let numbers = match equation {
         Equation::Wall1 | Equation::Column => format!("785 × {rise:.3} / ({temperature:.1} + 17.8)"),
         Equation::Wall2 => format!("(1156 + 244 × {rise:.3}) / ({temperature:.1} + 17.8)"),

@@ -100,9 +100,10 @@ pub(super) fn limit(fill: &Fill, class: Consistency, setting_time_h: f64) -> Pre
     let head = density * pour;
     let kpa = by_rise.min(head);
     let (symbols, numbers) = match line(class) {
-        Line::Whole { a, b, .. } => {
-            ("kT (a v + b) K1 γ / 25", format!("{cold:.2} × ({a:.0} × {rise:.3} + {b:.0}) × {k1:.3} × {density:.1} / 25"))
-        }
+        Line::Whole { a, b, .. } => (
+            "kT (a v + b) K1 γ / 25",
+            format!("{cold:.2} × ({a:.0} × {rise:.3} + {b:.0}) × {k1:.3} × {density:.1} / 25"),
+        ),
         Line::Rising { a } => {
             ("kT (25 + a v K1) γ / 25", format!("{cold:.2} × (25 + {a:.0} × {rise:.3} × {k1:.3}) × {density:.1} / 25"))
         }
