@@ -46,10 +46,10 @@ pub fn equivalent_moment(psi: f64) -> f64 {
     (0.6 + 0.4 * psi).max(0.4)
 }
 
-/// `k = Cm (1 + (λ − 0.2) n) ≤ Cm (1 + 0.8 n)` of class 1 and 2, Annex B Table B.1; `n` is the force by the buckling
-/// resistance.
-pub fn interaction(cm: f64, slenderness: f64, n: f64) -> f64 {
-    cm * (1.0 + (slenderness - 0.2).clamp(0.0, 0.8) * n)
+/// `a` of `k = Cm (1 + a n)`, Annex B Table B.1, where `n` is the force by the buckling resistance: `λ − 0.2 ≤ 0.8` of
+/// class 1 and 2 sections, `0.6 λ ≤ 0.6` of class 3.
+pub fn interaction_rate(slenderness: f64, plastic: bool) -> f64 {
+    if plastic { (slenderness - 0.2).clamp(0.0, 0.8) } else { 0.6 * slenderness.min(1.0) }
 }
 
 /// `N / Nb,z + My / Mb + 1.5 Mz / Mc,z`, a simple sum for rolled sections used in UK practice (from memory).

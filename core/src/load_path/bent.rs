@@ -205,6 +205,18 @@ impl<'a> Bent<'a> {
         (0..self.legs.len()).map(of).collect()
     }
 
+    /// Greatest moment along each leg, without sign, kNm.
+    pub fn leg_moments(&self, solution: &Solution) -> Vec<f64> {
+        let of = |index: usize| {
+            let members = self.first_member[index]..self.first_member[index] + self.legs[index].len() - 1;
+            members.fold(0.0_f64, |most, member| {
+                let extremes = solution.extremes(member);
+                most.max(extremes.moment_max.0).max(-extremes.moment_min.0)
+            })
+        };
+        (0..self.legs.len()).map(of).collect()
+    }
+
     /// Upward reaction under each leg, kN; zero for stubs.
     pub fn reactions(&self, solution: &Solution) -> Vec<f64> {
         let of = |index: usize| match self.falsework.legs[index].kind {

@@ -12,7 +12,7 @@ use crate::actions::factors::factors;
 use crate::actions::horizontal::LeastLateral;
 use crate::analysis::{FrameError, LoadCase, Solution};
 use crate::catalogue::Item;
-use crate::checks::{check_base, check_brace, check_lateral_torsional, check_leg};
+use crate::checks::{StrutForces, check_base, check_brace, check_lateral_torsional, check_leg};
 use crate::geometry::Point;
 use crate::model::{BracingBar, LegKind};
 use crate::results::{CheckKind, Diagram, LegForce, Severity, Verdict};
@@ -255,6 +255,7 @@ impl Run<'_> {
     fn check_legs(&self, strength: &[State], record: &mut Record) {
         let falsework = self.table.falsework;
         let (compression, reaction) = self.leg_peaks(strength);
+        let moments = self.leg_moments(strength);
         for (index, leg) in falsework.legs.iter().enumerate() {
             let name = match leg.kind {
                 LegKind::Leg => "leg",
@@ -274,7 +275,13 @@ impl Run<'_> {
             let subject = Subject { owner: leg.owner, member: &member, case: &case, place: &place, at };
             let item = falsework.item_of(leg);
             let basis = self.table.scheme.basis;
-            record.check(&subject, check_leg(item, basis, peak.value, longest));
+            let forces = StrutForces {
+                compression_kn: peak.value,
+                moment_knm: moments[index],
+                head_m: self.table.scheme.loads.leg_eccentricity_m,
+                base_m: 0.0,
+            };
+            record.check(&subject, check_leg(item, basis, &forces, longest));
             if leg.kind != LegKind::Stub {
                 let peak = reaction[index];
                 let member = format!("{} base", leg.mark);
@@ -301,6 +308,18 @@ impl Run<'_> {
             raise(&mut reactions, &|solution| self.bent.reactions(solution));
         }
         (compressions, reactions)
+    }
+
+    /// Greatest moment along each leg over all states, sway to either side, kNm.
+    fn leg_moments(&self, states: &[State]) -> Vec<f64> {
+        let mut moments = vec![0.0_f64; self.table.falsework.legs.len()];
+        for state in states {
+            let sway = self.bent.leg_moments(&state.sway);
+            for ((moment, value), sway) in moments.iter_mut().zip(self.bent.leg_moments(&state.solution)).zip(sway) {
+                *moment = moment.max(value + sway * state.lateral_kn);
+            }
+        }
+        moments
     }
 
     /// Checks every tube of the bracing under its greatest force.

@@ -155,6 +155,15 @@ pub struct Loads {
     pub operations_kpa: f64,
     /// Horizontal load on falsework as a part of its vertical load.
     pub horizontal_fraction: f64,
+    /// How far off its axis a leg is loaded at its head.
+    #[serde(default = "Loads::usual_eccentricity_m")]
+    pub leg_eccentricity_m: f64,
+}
+
+impl Loads {
+    fn usual_eccentricity_m() -> f64 {
+        crate::actions::horizontal::ECCENTRICITY_TOLERANCE_M
+    }
 }
 
 /// Limits of deflection and clearance.
