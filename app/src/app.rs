@@ -18,31 +18,33 @@ pub fn start() {
 /// The whole sheet.
 #[component]
 fn Page() -> impl IntoView {
-    let (kept, told) = persistence::restore();
-    let saved = if kept.is_some() { Saved::Kept } else { Saved::Nothing };
+    let mut restored = persistence::restore();
+    let saved = if restored.scheme.is_some() { Saved::Kept } else { Saved::Nothing };
     let blank = || Scheme::blank(Section { outline: Vec::new(), cells: Vec::new(), joints: Vec::new() });
-    let store = Store::provide(kept.unwrap_or_else(blank), saved, persistence::left_handed());
-    store.tell(told);
-    persistence::keep(store);
+    let scheme = restored.scheme.take().unwrap_or_else(blank);
+    let store = Store::provide(scheme, saved, persistence::left_handed());
+    store.tell(restored.told.take());
+    persistence::keep(store, restored);
     listen(store);
     Effect::new(move || persistence::keep_left_handed(store.left_handed()));
     view! {
-        <main
+        <div
             class="sheet"
             class:left-handed=move || store.left_handed()
             on:dragover=|event: DragEvent| event.prevent_default()
             on:drop=move |event: DragEvent| open_dropped(store, &event)
         >
-            <div class="board">
+            <main class="board">
+                <h1 class="unseen">"Falsewright: temporary works for box culverts"</h1>
                 <Drawing/>
                 <Hint/>
                 <Start/>
                 <Message/>
-            </div>
+            </main>
             <Margin/>
             <TitleBlock/>
             <Pens/>
-        </main>
+        </div>
     }
 }
 

@@ -222,8 +222,8 @@ impl Store {
     /// Selects what a note is about, and opens the note.
     pub fn choose_note(&self, index: Option<usize>) {
         self.note.set(index);
-        let owner =
-            index.and_then(|index| Some(self.worked.get_untracked().design.results.findings.get(index)?.owner?));
+        let worked = self.worked.get_untracked();
+        let owner = index.and_then(|index| worked.design.results.findings.get(index)?.owner);
         if let Some(owner) = owner {
             self.select(owner);
         }
@@ -237,6 +237,11 @@ impl Store {
     /// The open note.
     pub fn note(&self) -> Option<usize> {
         self.note.get()
+    }
+
+    /// Whether marks on the drawing can be tapped: not while a pen that draws is in hand.
+    pub fn takes_taps(&self) -> bool {
+        matches!(self.tool.get(), Tool::Select | Tool::Hand)
     }
 
     /// What to tell the user.

@@ -107,6 +107,25 @@ impl Beam {
         Solved { moments, reactions }
     }
 
+    /// The same beam where supports can only push: the one that pulls hardest goes first.
+    pub fn resting(&self) -> Self {
+        let mut beam = self.clone();
+        loop {
+            let reactions = beam.solve().reactions;
+            let least = (0..reactions.len()).min_by(|&a, &b| reactions[a].total_cmp(&reactions[b]));
+            match least {
+                Some(least) if reactions[least] < -1e-9 && reactions.len() > 2 => drop(beam.supports.remove(least)),
+                _ => return beam,
+            }
+        }
+    }
+
+    /// Reaction of the support at a place; nothing where there is none.
+    pub fn reaction_at(&self, place: f64) -> f64 {
+        let index = self.supports.iter().position(|support| (support - place).abs() < 1e-9);
+        index.map_or(0.0, |index| self.solve().reactions[index])
+    }
+
     /// EI times the deflection in the middle of a span from its chord, by virtual work.
     pub fn sag(&self, from: f64, to: f64) -> f64 {
         let moments = self.solve().moments;

@@ -10,7 +10,7 @@ use falsewright_core::checks::buckling::{critical_force_kn, imperfection, reduct
 use falsewright_core::checks::lateral_torsional::{
     MomentShape, critical_moment_knm, rolled_imperfection, rolled_reduction,
 };
-use falsewright_core::checks::{check_beam, check_brace, check_lateral_torsional, check_leg};
+use falsewright_core::checks::{StrutForces, check_beam, check_brace, check_lateral_torsional, check_leg};
 use falsewright_core::results::{CheckKind, Verdict};
 use falsewright_core::scheme::Basis;
 use falsewright_tests::assert_close;
@@ -288,7 +288,8 @@ fn tube_buckling() {
     for id in ["R-TUBEBUCK-4.0-1", "R-TUBEBUCK-4.0-1.5", "R-TUBEBUCK-3.2-1.5", "R-TUBEBUCK-3.2-2"] {
         let case = case(id);
         let (item, length) = (leg_48(case.input("t") / 1e3), case.input("L_m"));
-        let resistance = |basis| of(&check_leg(&item, basis, 1.0, length), CheckKind::Buckling).resistance;
+        let resistance =
+            |basis| of(&check_leg(&item, basis, &StrutForces::axial(1.0), length), CheckKind::Buckling).resistance;
         case.assert("safe_1p65_kN", resistance(WORKING));
         case.assert_times("NbRd_kN", resistance(B1), 1.0 / GAMMA);
         case.assert_times("NbRd_kN", resistance(Basis::LimitStateB2), 1.0 / (GAMMA * 1.15));
@@ -315,8 +316,18 @@ fn jacks_and_couplers() {
     assert_close("design slip", design, 10.0 / GAMMA, 0.01);
     let leg = generic("LEG60");
     let jack_kn = leg.leg().expect("leg").jack_working_kn;
-    assert_close("jack", of(&check_leg(&leg, WORKING, jack_kn, 1.0), CheckKind::Bearing).ratio(), 1.0, 1e-12);
-    assert_close("uplift", of(&check_leg(&leg, WORKING, -5.0, 1.0), CheckKind::Bearing).ratio(), 0.0, 0.0);
+    assert_close(
+        "jack",
+        of(&check_leg(&leg, WORKING, &StrutForces::axial(jack_kn), 1.0), CheckKind::Bearing).ratio(),
+        1.0,
+        1e-12,
+    );
+    assert_close(
+        "uplift",
+        of(&check_leg(&leg, WORKING, &StrutForces::axial(-5.0), 1.0), CheckKind::Bearing).ratio(),
+        0.0,
+        0.0,
+    );
 }
 
 /// EN 12812 class B2 (from memory): Rk 30 kN gives 30 / (1.1 × 1.15) = 23.72 kN.
@@ -324,7 +335,33 @@ fn jacks_and_couplers() {
 fn class_b2() {
     let case = case("A-B2-01");
     let item = leg_48(0.004);
-    let resistance = |basis| of(&check_leg(&item, basis, 1.0, 2.0), CheckKind::Buckling).resistance;
+    let resistance =
+        |basis| of(&check_leg(&item, basis, &StrutForces::axial(1.0), 2.0), CheckKind::Buckling).resistance;
     let characteristic = resistance(B1) * GAMMA;
     case.assert("Rd", resistance(Basis::LimitStateB2) / characteristic * case.input("Rk"));
+}
+
+/// 48.3 × 4.0 S235, 2.0 m, 25 mm off at the head, worked by hand from EN 1993-1-1 6.3.3 with Annex B: Nb = 47.97 / 1.65
+/// = 29.07 kN, Mc = 7.871 cm³ × 235 / 1.65 = 1.121 kNm, λ = 1.354 so a = 0.8, Cm = 0.6 (ψ = 0): r = 29.07 × 0.6 × 0.025
+/// / 1.121 = 0.3890; 0.8 r n² + (1 + r) n = 1 gives n = 0.6332, 18.41 kN.
+#[test]
+fn eccentric_leg_by_hand() {
+    let item = leg_48(0.004);
+    let forces = StrutForces { head_m: 0.025, ..StrutForces::axial(10.0) };
+    let verdicts = check_leg(&item, WORKING, &forces, 2.0);
+    assert_close("buckling", of(&verdicts, CheckKind::Buckling).resistance, 18.41, 0.001);
+    // At the head: 1 / (1 / 79.29 + 0.025 / 1.121) = 28.64 kN.
+    assert_close("section", of(&verdicts, CheckKind::Bending).resistance, 28.64, 0.001);
+}
+
+/// CIRIA Technical Note 79 (1977): 3.0 m props of BS 4074 bear 15 kN with the load 25 mm off and 19 kN on the axis, 0.79.
+/// A plain 48.3 × 4.0 tube stands near that.
+#[test]
+fn eccentricity_costs_a_prop_what_published_loads_say() {
+    let item = leg_48(0.004);
+    let resistance = |head_m| {
+        let forces = StrutForces { head_m, ..StrutForces::axial(5.0) };
+        of(&check_leg(&item, WORKING, &forces, 3.0), CheckKind::Buckling).resistance
+    };
+    assert_close("eccentric by concentric", resistance(0.025) / resistance(0.0), 15.0 / 19.0, 0.06);
 }

@@ -73,6 +73,7 @@ fn two_legs_by_moments() {
         }
     }
     assert_close("checked", demand(&design, "L1 leg", CheckKind::Buckling), worst(WIDTHS[0], 1.0, 1.0), 1e-5);
+    assert_close("on a leg", demand(&design, "F1 primary", CheckKind::Bearing), worst(WIDTHS[0], 1.0, 1.0), 1e-5);
     assert_closes(&design, "vertical", 1e-9);
 
     scheme.basis = Basis::LimitStateB1;
@@ -83,7 +84,8 @@ fn two_legs_by_moments() {
     assert_close("unfactored force", leg_kn(&factored, "L1.1"), worst(WIDTHS[0], 1.0, 1.0), 1e-5);
 }
 
-/// Primaries along, so that secondaries span three lines of legs: end and inner legs, secondaries, primaries and board.
+/// Primaries along, so that secondaries span three lines of legs and lift off where they would pull: end and inner legs,
+/// secondaries, primaries and board.
 #[test]
 fn three_lines_under_secondaries_across() {
     let lines = [0.9, 2.4, 3.9];
@@ -92,9 +94,9 @@ fn three_lines_under_secondaries_across() {
     let own = 8.0 * SECONDARY_KN_M / 3.0;
     let cases: Vec<Beam> = fronts(ENDS[0], ENDS[1])
         .into_iter()
-        .map(|front| across(&lines, front, FORMWORK_KPA + own, CONCRETE_KPA + OPERATIONS_KPA))
+        .map(|front| across(&lines, front, FORMWORK_KPA + own, CONCRETE_KPA + OPERATIONS_KPA).resting())
         .collect();
-    let most = |line: usize| cases.iter().map(|case| case.solve().reactions[line]).fold(0.0, f64::max);
+    let most = |line: usize| cases.iter().map(|case| case.reaction_at(lines[line])).fold(0.0, f64::max);
     let places: Vec<f64> = (0..8).map(|i| 0.1 + 0.4 * f64::from(i)).collect();
     let board = Beam::uniform([0.0, 3.0], &places, 1.0);
     let shares = board.solve().reactions;
@@ -197,4 +199,18 @@ fn haunches_weigh_on_the_falsework() {
     let own = 11.0 * 3.0 * SECONDARY_KN_M + 3.0 * (4.0 * PRIMARY_KN_M + 2.0 * leg_weight_kn());
     assert_close("on the ground", ground, 2.09 * 25.0 * 3.0 + 24.0 + own, 1e-5);
     assert_closes(&design, "vertical", 1e-9);
+}
+
+/// A box cast in one pour has no floor yet when its roof is poured.
+#[test]
+fn a_floor_of_the_same_pour_is_told_of() {
+    let told = |scheme: &Scheme| {
+        let findings = solved(scheme).results.findings;
+        findings.iter().any(|finding| finding.text.contains("cast in the same pour"))
+    };
+    let mut scheme = soffit(Direction::Across, &[1.2, 3.6]);
+    assert!(!told(&scheme));
+    scheme.section.joints.clear();
+    scheme.falsework[0].soffit.pour = falsewright_core::scheme::FaceRef::LOWEST;
+    assert!(told(&scheme));
 }

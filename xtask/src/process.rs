@@ -7,9 +7,10 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::time::Instant;
 
-/// The root of the repository.
-pub fn root() -> &'static Path {
-    Path::new(env!("CARGO_MANIFEST_DIR")).parent().unwrap_or(Path::new("."))
+/// The root of the repository: where cargo runs this program from, even if it was built elsewhere.
+pub fn root() -> PathBuf {
+    let package = env::var_os("CARGO_MANIFEST_DIR").unwrap_or(env!("CARGO_MANIFEST_DIR").into());
+    Path::new(&package).parent().unwrap_or(Path::new(".")).to_path_buf()
 }
 
 /// Where cargo puts what it builds.

@@ -1,7 +1,8 @@
 use super::paint::Block;
-use crate::editor::{Dimension, DimensionKey, Target, Tool, Viewport};
+use crate::editor::{Dimension, DimensionKey, Target, Viewport};
 use crate::store::Store;
 use crate::units;
+use crate::widgets::coarse_pointer;
 use leptos::prelude::*;
 
 /// Width of a figure of the text.
@@ -37,7 +38,7 @@ pub fn Dimensions(legible: Memo<Vec<Dimension>>) -> impl IntoView {
         let hovered = store.overlay.get().hover;
         let draw = |dimension: Dimension| {
             let lit = chosen == Some(dimension.key) || hovered == Some(Target::Dimension(dimension.key));
-            let tappable = matches!(store.tool.get(), Tool::Select | Tool::Hand);
+            let tappable = store.takes_taps();
             one(store, &view, &dimension, lit, tappable)
         };
         legible.get().into_iter().map(draw).collect_view()
@@ -88,7 +89,7 @@ fn one(store: Store, view: &Viewport, dimension: &Dimension, lit: bool, tappable
     let class = if lit { "dimension lit" } else { "dimension" };
     let key = dimension.key;
     let choose = move || store.run(|editor| editor.select(Some(Target::Dimension(key))));
-    let (width, height) = (text.len() as f64 * LETTER_PX + 12.0, 26.0);
+    let (width, height) = (text.len() as f64 * LETTER_PX + 16.0, if coarse_pointer() { 44.0 } else { 26.0 });
     view! {
         <g
             class=class
@@ -107,7 +108,7 @@ fn one(store: Store, view: &Viewport, dimension: &Dimension, lit: bool, tappable
             <path class="dimension-line" d=lines/>
             <path class="dimension-end" d=ends/>
             <g transform=place>
-                <rect class="target" x=along - width / 2.0 y=-ABOVE_PX - 18.0 width=width height=height/>
+                <rect class="target" x=along - width / 2.0 y=-ABOVE_PX - 5.0 - height / 2.0 width=width height=height/>
                 <text x=along y=-ABOVE_PX>{text.clone()}</text>
             </g>
         </g>

@@ -89,12 +89,16 @@ fn on_pointer(svg: &SvgElement, store: Store, phase: Phase, event: &PointerEvent
 }
 
 fn on_wheel(svg: &SvgElement, store: Store, event: &WheelEvent) {
-    let unit = if event.delta_mode() == WheelEvent::DOM_DELTA_LINE { LINE_PX } else { 1.0 };
+    // Notches of a mouse wheel zoom; two fingers on a trackpad move the sheet.
+    let lines = event.delta_mode() == WheelEvent::DOM_DELTA_LINE;
+    let notches = [100.0, 120.0].iter().any(|notch| event.delta_y() % notch == 0.0);
+    let zooms = event.delta_x() == 0.0 && event.delta_y() != 0.0 && (lines || notches) && !event.shift_key();
+    let unit = if lines { LINE_PX } else { 1.0 };
     let wheel = Wheel {
         at: place(svg, f64::from(event.client_x()), f64::from(event.client_y())),
         dx: event.delta_x() * unit,
         dy: event.delta_y() * unit,
-        modifiers: modifiers(event.shift_key(), event.ctrl_key() || event.meta_key()),
+        modifiers: modifiers(event.shift_key(), zooms || event.ctrl_key() || event.meta_key()),
     };
     store.run(|editor| editor.wheel(wheel));
 }

@@ -1,6 +1,6 @@
 use super::dimensions::written;
-use super::paint::{Block, PlacedTag, TagKind, place, tone};
-use crate::editor::Dimension;
+use super::paint::{Block, PlacedTag, Tag, TagKind, place, tone};
+use crate::editor::{Dimension, Selection};
 use crate::store::Store;
 use crate::widgets::letter_px;
 use leptos::prelude::*;
@@ -17,7 +17,14 @@ pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
             (at.x, at.y)
         };
         let written: Vec<Block> = legible.get().iter().map(|dimension| written(&view, dimension)).collect();
-        place(&store.scene.get().tags, &written, to_screen, (view.width_px, view.height_px), letter)
+        let scene = store.scene.get();
+        let (selection, open) = (store.selection.get(), store.note());
+        let (wanted, others): (Vec<Tag>, Vec<Tag>) =
+            scene.tags.iter().cloned().partition(|tag| wanted(tag, selection, open));
+        let mut placed = place(&wanted, &written, to_screen, (view.width_px, view.height_px), letter);
+        // Screen readers hear all of them.
+        placed.extend(others.into_iter().map(|tag| PlacedTag { anchor: to_screen(tag.at), tag, block: None }));
+        placed
     });
     let keys = move || placed.get().into_iter().map(|placed| placed.tag.key).collect::<Vec<_>>();
     view! {
@@ -37,7 +44,12 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
         let found = placed.with(|placed| placed.iter().find(|placed| placed.tag.key == key).cloned());
         found.or_else(|| last.cloned().flatten())
     });
+    let owned = tag.get_untracked().is_some_and(|placed| placed.tag.owner.is_some());
+    let tappable = move || owned && store.takes_taps();
     let choose = move || {
+        if !untrack(tappable) {
+            return;
+        }
         let Some(tag) = tag.get_untracked().map(|placed| placed.tag) else { return };
         match (tag.kind, tag.owner) {
             (TagKind::Ring(index), _) => store.choose_note(Some(index)),
@@ -50,15 +62,14 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
         let open = matches!(kind, Some(TagKind::Ring(index)) if store.note() == Some(index));
         format!("tag {}{}", kind.map_or("", class_of), if open { " open" } else { "" })
     };
-    let owned = tag.get_untracked().is_some_and(|placed| placed.tag.owner.is_some());
     view! {
         <g
             class=class
             role=if owned { "button" } else { "img" }
-            tabindex=if owned { "0" } else { "-1" }
+            tabindex=move || if owned && tag.get().is_some_and(|placed| placed.block.is_some()) { "0" } else { "-1" }
             aria-label=move || tag.get().map(|placed| placed.tag.label)
             data-testid=test_id
-            data-own=owned.then_some("")
+            data-own=move || tappable().then_some("")
             on:click=move |_| choose()
             on:keydown=move |event| if matches!(event.key().as_str(), "Enter" | " ") {
                 event.prevent_default();
@@ -68,6 +79,18 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
         >
             {move || tag.get().map(|placed| body(&placed))}
         </g>
+    }
+}
+
+/// What is written all the time: what is urgent, one ratio for each element, values. The ratios of an element's members
+/// are written while it is selected, the number of a mere remark while its note is open.
+fn wanted(tag: &Tag, selection: Selection, open: Option<usize>) -> bool {
+    match tag.kind {
+        TagKind::Ring(index) => tag.urgent || open == Some(index),
+        TagKind::Member(ratio) => {
+            tone::exceeds(ratio) || tag.owner.is_some() && tag.owner == selection.and_then(|target| target.element())
+        }
+        _ => true,
     }
 }
 

@@ -50,6 +50,7 @@ pub fn Margin() -> impl IntoView {
                 role="tab"
                 id=id
                 data-testid=id
+                aria-controls="leaf"
                 aria-selected=move || (leaf.get() == of).to_string()
                 on:click=move |_| {
                     let same = leaf.get() == of;
@@ -69,9 +70,9 @@ pub fn Margin() -> impl IntoView {
                 {tab(Leaf::Schedule, "leaf-schedule", Signal::stored("Schedule".to_owned()))}
                 {tab(Leaf::Loads, "leaf-loads", Signal::stored("Loads".to_owned()))}
             </div>
-            <div class="leaf" tabindex="0">
+            <div class="leaf" id="leaf" role="tabpanel" tabindex="0" aria-label="Leaf of the margin">
                 {move || match leaf.get() {
-                    Leaf::Element => view! { <Element/> }.into_any(),
+                    Leaf::Element => view! { <Element/><Notes/> }.into_any(),
                     Leaf::Notes => view! { <Notes/> }.into_any(),
                     Leaf::Schedule => view! { <Schedule/> }.into_any(),
                     Leaf::Loads => view! { <Ledger/> }.into_any(),

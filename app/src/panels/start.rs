@@ -41,7 +41,7 @@ pub fn Start() -> impl IntoView {
     let sheet = move || {
         view! {
             <section class="start" aria-label="A new sheet" data-testid="start">
-                <h1>"A blank sheet"</h1>
+                <h2>"A blank sheet"</h2>
                 <p>"Draw the concrete section of a culvert, then place shutters, ties, falsework and an opening on it."</p>
                 <div class="choices">
                     <button data-testid="start-outline" on:click=move |_| store.run(|editor| editor.set_tool(Tool::Outline))>

@@ -16,23 +16,37 @@ pub(super) fn storage() -> Option<Storage> {
     web_sys::window()?.local_storage().ok()?
 }
 
-/// The scheme kept at the last visit, and what to tell the user. One that cannot be read is put aside unchanged.
-pub fn restore() -> (Option<Scheme>, Option<String>) {
-    let Some(text) = storage().and_then(|storage| storage.get_item(KEY).ok().flatten()) else { return (None, None) };
+/// What was kept at the last visit.
+#[derive(Default)]
+pub struct Restored {
+    /// The scheme, if there is one that can be read.
+    pub scheme: Option<Scheme>,
+    /// What to tell the user.
+    pub told: Option<String>,
+    /// The text that may be written over.
+    known: Option<String>,
+}
+
+/// Reads what was kept at the last visit. A text that cannot be read is put aside unchanged.
+pub fn restore() -> Restored {
+    let Some(text) = kept_text() else { return Restored::default() };
     match scheme::read(&text) {
-        Ok(scheme) => (Some(scheme), None),
+        Ok(scheme) => Restored { scheme: Some(scheme), told: None, known: Some(text) },
         Err(error) => {
-            let place =
-                if put_aside(&text) { "It is set aside unchanged under Earlier sheets" } else { "It is left as it is" };
-            let told = format!("The drawing kept in this browser could not be opened: {error} {place}.");
-            (None, Some(told))
+            let place = if put_aside(&text) { "set aside unchanged under Earlier sheets" } else { "left as it is" };
+            let told = format!("The drawing kept in this browser could not be opened: {error} It is {place}.");
+            Restored { scheme: None, told: Some(told), known: None }
         }
     }
 }
 
+fn kept_text() -> Option<String> {
+    storage()?.get_item(KEY).ok().flatten()
+}
+
 /// Keeps every committed change, soon after it and when the page is left.
-pub fn keep(store: Store) {
-    let known = Rc::new(RefCell::new(storage().and_then(|storage| storage.get_item(KEY).ok().flatten())));
+pub fn keep(store: Store, restored: Restored) {
+    let known = Rc::new(RefCell::new(restored.known));
     let waiting: Rc<RefCell<Option<Timeout>>> = Rc::default();
     let save = {
         let (known, waiting) = (known.clone(), waiting.clone());
@@ -66,12 +80,11 @@ pub fn keep(store: Store) {
     }
 }
 
-/// Writes the scheme; what another tab wrote meanwhile is put aside first.
+/// Writes the scheme. What cannot be read, or was written by another tab meanwhile, is put aside first.
 fn write(scheme: &Scheme, known: &mut Option<String>) -> bool {
     let Some(storage) = storage() else { return false };
     let text = scheme::write(scheme);
-    let present = storage.get_item(KEY).ok().flatten();
-    if let Some(other) = present.filter(|present| Some(present) != known.as_ref())
+    if let Some(other) = kept_text().filter(|present| Some(present) != known.as_ref())
         && !put_aside(&other)
     {
         return false;

@@ -4,10 +4,18 @@ mod form;
 
 pub use form::{Form, Unit};
 
-/// Size of the writing on the drawing, px: larger where fingers point at it.
+/// Whether the screen answers a media query.
+fn answers(query: &str) -> bool {
+    let found = web_sys::window().and_then(|window| window.match_media(query).ok().flatten());
+    found.is_some_and(|query| query.matches())
+}
+
+/// Whether fingers point at the screen.
+pub fn coarse_pointer() -> bool {
+    answers("(pointer: coarse)")
+}
+
+/// Size of the writing on the drawing, px: larger where fingers point at it and there is room.
 pub fn letter_px() -> f64 {
-    let coarse = web_sys::window()
-        .and_then(|window| window.match_media("(pointer: coarse) and (min-width: 700px)").ok().flatten())
-        .is_some_and(|query| query.matches());
-    if coarse { 14.0 } else { 12.0 }
+    if answers("(pointer: coarse) and (min-width: 700px)") { 14.0 } else { 12.0 }
 }

@@ -120,37 +120,42 @@ impl Strut<'_> {
 
     /// `N / Nb + k (Cm N e + M) / Mc`, with `k` as at failure and `Cm` 1 for the moment of the frame.
     fn combined(&self, resistances: &Resistances, basis: Basis, forces: &StrutForces) -> Verdict {
-        let k = factor_at_failure(resistances, forces);
         let given =
             format!("{}; Nb = χ A fy / γ with χ = {}, Mc = W fy / γ", self.given(resistances), number(resistances.chi));
-        sum(
-            forces,
-            Sum {
-                check: CheckKind::Buckling,
-                axial: ("Nb", resistances.buckling_kn),
-                moment_knm: resistances.moment_knm,
-                factors: Some((k, forces.equivalent_moment())),
-                source: source("EN 1993-1-1 6.3.3, Annex B", basis),
-                given,
-            },
-        )
+        Sum {
+            check: CheckKind::Buckling,
+            axial: ("Nb", resistances.buckling_kn),
+            k: ("k ", factor_at_failure(resistances, forces)),
+            share: ("Cm ", forces.equivalent_moment()),
+            frame_knm: forces.moment_knm.abs(),
+            source: source("EN 1993-1-1 6.3.3, Annex B", basis),
+            given,
+        }
+        .verdict(forces, resistances.moment_knm)
     }
 
-    /// `N / Npl + (N e + M) / Mc` at an end.
+    /// `N / Npl + M / Mc` at the eccentric end, or where the frame bends the strut and half of the end's moment may
+    /// carry over.
     fn section(&self, resistances: &Resistances, basis: Basis, forces: &StrutForces) -> Verdict {
-        sum(
-            forces,
-            Sum {
-                check: CheckKind::Bending,
-                axial: ("Npl", resistances.squash_kn),
-                moment_knm: resistances.moment_knm,
-                factors: None,
-                source: source("EN 1993-1-1 6.2.1(7)", basis),
-                given: "Npl = A fy / γ, Mc = W fy / γ".into(),
-            },
-        )
+        let at_end = forces.compression_kn.max(0.0) * forces.eccentricity_m();
+        let frame_knm = forces.moment_knm.abs();
+        let (share, frame_knm) =
+            if at_end >= CARRIED_OVER * at_end + frame_knm { (1.0, 0.0) } else { (CARRIED_OVER, frame_knm) };
+        Sum {
+            check: CheckKind::Bending,
+            axial: ("Npl", resistances.squash_kn),
+            k: ("", 1.0),
+            share: ("c ", share),
+            frame_knm,
+            source: source("EN 1993-1-1 6.2.1(7)", basis),
+            given: "Npl = A fy / γ, Mc = W fy / γ".into(),
+        }
+        .verdict(forces, resistances.moment_knm)
     }
 }
+
+/// Most of an end's moment that reaches the next support of a continuous strut: half, where that support is fixed.
+const CARRIED_OVER: f64 = 0.5;
 
 /// `k = 1 + a n` where the sum reaches 1: `n + (1 + a n) n r = 1` with `n = N / Nb` and `r = Nb e / Mc`, the moment of
 /// the frame in proportion to the force.
@@ -164,38 +169,41 @@ fn factor_at_failure(resistances: &Resistances, forces: &StrutForces) -> f64 {
     1.0 + rate * n
 }
 
-/// A sum of axial force and moment by their resistances.
+/// A sum of axial force and moment by their resistances: `N / NR + k (share N e + M) / Mc`.
 struct Sum {
     check: CheckKind,
     axial: (&'static str, f64),
-    moment_knm: f64,
-    /// `k` and `Cm`, where the strut buckles.
-    factors: Option<(f64, f64)>,
+    k: (&'static str, f64),
+    share: (&'static str, f64),
+    frame_knm: f64,
     source: String,
     given: String,
 }
 
-fn sum(forces: &StrutForces, sum: Sum) -> Verdict {
-    let StrutForces { compression_kn, moment_knm, .. } = *forces;
-    let (eccentricity_m, moment_knm) = (forces.eccentricity_m(), moment_knm.abs());
-    let (k, cm) = sum.factors.unwrap_or((1.0, 1.0));
-    let total_knm = k * (cm * compression_kn.max(0.0) * eccentricity_m + moment_knm);
-    let ratio = added_up(compression_kn / sum.axial.1, total_knm / sum.moment_knm);
-    let resistance = if ratio > 0.0 { compression_kn / ratio } else { sum.axial.1 };
-    let comparison =
-        Comparison { check: sum.check, demand: compression_kn, resistance, unit: "kN", source: sum.source };
-    let (symbols, k, cm) = match sum.factors {
-        Some((k, cm)) => ("k (Cm N e + M)", format!("{} × ", number(k)), format!("{} × ", number(cm))),
-        None => ("(N e + M)", String::new(), String::new()),
-    };
-    let numbers = format!(
-        "{} kN / {} kN + {k}({cm}{} kN × {} m + {} kNm) / {} kNm",
-        number(compression_kn),
-        number(sum.axial.1),
-        number(compression_kn),
-        number(eccentricity_m),
-        number(moment_knm),
-        number(sum.moment_knm)
-    );
-    comparison.verdict_given(&sum.given, &format!("N / {} + {symbols} / Mc", sum.axial.0), &numbers)
+impl Sum {
+    fn verdict(self, forces: &StrutForces, moment_knm: f64) -> Verdict {
+        let (compression_kn, eccentricity_m) = (forces.compression_kn, forces.eccentricity_m());
+        let total_knm = self.k.1 * (self.share.1 * compression_kn.max(0.0) * eccentricity_m + self.frame_knm);
+        let ratio = added_up(compression_kn / self.axial.1, total_knm / moment_knm);
+        let comparison = Comparison {
+            check: self.check,
+            demand: compression_kn,
+            resistance: if ratio > 0.0 { compression_kn / ratio } else { self.axial.1 },
+            unit: "kN",
+            source: self.source,
+        };
+        let symbols = format!("N / {} + {}({}N e + M) / Mc", self.axial.0, self.k.0, self.share.0);
+        let numbers = format!(
+            "{} kN / {} kN + {} × ({} × {} kN × {} m + {} kNm) / {} kNm",
+            number(compression_kn),
+            number(self.axial.1),
+            number(self.k.1),
+            number(self.share.1),
+            number(compression_kn.max(0.0)),
+            number(eccentricity_m),
+            number(self.frame_knm),
+            number(moment_knm)
+        );
+        comparison.verdict_given(&self.given, &symbols, &numbers)
+    }
 }

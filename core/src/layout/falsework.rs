@@ -1,4 +1,4 @@
-use super::lookup::{Lookup, fail};
+use super::lookup::{Lookup, fail, warn};
 use super::{legs, opening};
 use crate::catalogue::{Catalogue, Item};
 use crate::geometry::{Boundary, Point, Side};
@@ -17,10 +17,33 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings
             ));
             continue;
         };
+        let carried = |other: &&PlacedFalsework| other.faces.iter().any(|face| faces.contains(face));
+        if let Some(other) = model.falsework.iter().find(carried) {
+            findings.push(fail(
+                drawn.id,
+                format!("{mark} lies under the same concrete as {}, and is left out.", other.mark),
+                "Delete one of the two: falsework reaches under the slopes beside its soffit too.",
+            ));
+            continue;
+        }
         if let Some(placed) = one(drawn, mark, faces, &model.solid, scheme, catalogue, findings) {
+            if stands_on_own_pour(&placed, model) {
+                findings.push(warn(
+                    drawn.id,
+                    format!("{} stands on a floor that is cast in the same pour as what it carries.", placed.mark),
+                    "Draw a construction joint at or above the floor, so that the floor is cast earlier.",
+                ));
+            }
             model.falsework.push(placed);
         }
     }
+}
+
+/// Whether the floor under a falsework is fresh when it is loaded.
+fn stands_on_own_pour(placed: &PlacedFalsework, model: &Model) -> bool {
+    let (left, right) = span(&placed.faces);
+    let below = Point::new((left + right) / 2.0, placed.floor_m - 1e-3);
+    model.pour(placed.pour).is_some_and(|pour| below.z > pour.bottom_m) && model.solid.contains(below)
 }
 
 /// The soffit of this falsework and the slopes that adjoin it, from left to right.

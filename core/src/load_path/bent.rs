@@ -205,14 +205,17 @@ impl<'a> Bent<'a> {
         (0..self.legs.len()).map(of).collect()
     }
 
-    /// Greatest moment along each leg, without sign, kNm.
+    /// Greatest bending moment in each leg, kNm; in a stub that at the top of the transfer beams.
     pub fn leg_moments(&self, solution: &Solution) -> Vec<f64> {
         let of = |index: usize| {
-            let members = self.first_member[index]..self.first_member[index] + self.legs[index].len() - 1;
-            members.fold(0.0_f64, |most, member| {
-                let extremes = solution.extremes(member);
-                most.max(extremes.moment_max.0).max(-extremes.moment_min.0)
-            })
+            let leg = &self.falsework.legs[index];
+            let first = self.first_member[index];
+            if leg.kind == LegKind::Stub {
+                let foot = self.frame.nodes[self.legs[index][0]].y;
+                return solution.moment_at(first, leg.foot_m - foot).abs();
+            }
+            let members = first..first + self.legs[index].len() - 1;
+            members.map(|member| solution.moment_at(member, 0.0).abs()).fold(0.0, f64::max)
         };
         (0..self.legs.len()).map(of).collect()
     }

@@ -27,8 +27,8 @@ struct Extent<'a> {
 fn extent(part: &Part) -> Extent<'_> {
     let (left, right, bottom, top) = match part.solid {
         Solid::Bar { from, to, size_m: [across, up] } => {
-            let upright = (from[0] - to[0]).abs() < 1e-9;
-            let (dx, dz) = if upright { (across / 2.0, 0.0) } else { (0.0, up / 2.0) };
+            let [level, upright] = [from[2] == to[2], from[0] == to[0]];
+            let (dx, dz) = (if upright { across / 2.0 } else { 0.0 }, if level || !upright { up / 2.0 } else { 0.0 });
             (from[0].min(to[0]) - dx, from[0].max(to[0]) + dx, from[2].min(to[2]) - dz, from[2].max(to[2]) + dz)
         }
         Solid::Sheet { from, to, .. } => (from.x.min(to.x), from.x.max(to.x), from.z.min(to.z), from.z.max(to.z)),

@@ -10,6 +10,7 @@ mod record;
 mod soffit;
 mod soffit_bent;
 mod soffit_ledger;
+mod soffit_legs;
 mod soffit_levels;
 mod soffit_load;
 mod wall;

@@ -12,10 +12,10 @@ use crate::actions::factors::factors;
 use crate::actions::horizontal::LeastLateral;
 use crate::analysis::{FrameError, LoadCase, Solution};
 use crate::catalogue::Item;
-use crate::checks::{StrutForces, check_base, check_brace, check_lateral_torsional, check_leg};
+use crate::checks::{check_brace, check_lateral_torsional};
 use crate::geometry::Point;
 use crate::model::{BracingBar, LegKind};
-use crate::results::{CheckKind, Diagram, LegForce, Severity, Verdict};
+use crate::results::{CheckKind, Diagram, Severity, Verdict};
 
 /// Elastic critical load factors: below the first a bent is refused, below the second it needs second order
 /// (EN 1993-1-1, 5.2.1 for the second; common practice for the first).
@@ -36,8 +36,8 @@ pub fn solve(
     let permanent = factors(table.scheme.basis).permanent;
     run.sway_factor = run.check_stability(factored.unwrap_or(service), permanent, record)?;
 
-    let unfactored = run.states(service, 1.0)?;
-    let factored = factored.map(|levels| run.states(levels, permanent)).transpose()?;
+    let unfactored = run.states(service, 1.0, record)?;
+    let factored = factored.map(|levels| run.states(levels, permanent, record)).transpose()?;
     let strength = factored.as_ref().unwrap_or(&unfactored);
     run.check_chain(bent.primary(), &table.falsework.primary, "primary", strength, &unfactored, record);
     run.check_transfer(strength, &unfactored, record);
@@ -57,37 +57,39 @@ pub fn solve(
 }
 
 /// One state of the pour on the most loaded bent.
-struct State {
+pub(super) struct State {
     /// Index of the front.
-    front: usize,
+    pub front: usize,
     /// Legs that have lifted off their bases, by index.
-    lifted: Vec<usize>,
-    solution: Solution,
+    pub lifted: Vec<usize>,
+    pub solution: Solution,
     /// Under the bent's own weight alone, for the legs of less loaded bents.
-    own: Solution,
+    pub own: Solution,
     /// Under one kN to the right at the heads.
-    sway: Solution,
+    pub sway: Solution,
     /// Its horizontal load, kN, to either side.
-    lateral_kn: f64,
+    pub lateral_kn: f64,
 }
 
-struct Run<'a> {
-    table: &'a Table<'a>,
-    bent: &'a Bent<'a>,
-    widest: f64,
+pub(super) struct Run<'a> {
+    pub table: &'a Table<'a>,
+    pub bent: &'a Bent<'a>,
+    pub widest: f64,
     /// By which horizontal loads grow for effects of second order.
     sway_factor: f64,
 }
 
 impl Run<'_> {
-    fn states(&self, levels: &Levels, permanent: f64) -> Result<Vec<State>, FrameError> {
+    /// Every position of the front that the bent withstands.
+    fn states(&self, levels: &Levels, permanent: f64, record: &mut Record) -> Result<Vec<State>, FrameError> {
         let mut sway = LoadCase::default();
         self.bent.lateral(1.0, &mut sway);
         let mut own = LoadCase::default();
         self.bent.own_weight(permanent, &mut own);
         let standing = self.bent.frame.factorise()?;
         let (sway_standing, own_standing) = (standing.solve(&sway)?, standing.solve(&own)?);
-        let state = |front: usize| {
+        let mut states = Vec::new();
+        for front in 0..levels.bent_loads.len() {
             let (case, vertical_kn) = self.vertical(levels, front, permanent);
             let mut state = State {
                 front,
@@ -97,17 +99,41 @@ impl Run<'_> {
                 sway: sway_standing.clone(),
                 lateral_kn: self.lateral_kn(front, vertical_kn, permanent),
             };
-            while let Some(leg) = self.lifting(&state.solution) {
-                state.lifted.push(leg);
-                let bent = self.bent.without_bases(&state.lifted);
-                let factorised = bent.frame.factorise()?;
-                state.solution = factorised.solve(&case)?;
-                state.sway = factorised.solve(&sway)?;
-                state.own = factorised.solve(&own)?;
+            match self.lift(&mut state, [&case, &own, &sway]) {
+                Ok(()) => states.push(state),
+                Err(_) => self.tell_tipping(&state, record),
             }
-            Ok(state)
-        };
-        (0..levels.bent_loads.len()).map(state).collect()
+        }
+        Ok(states)
+    }
+
+    /// Lets go of every leg that would have to be held down.
+    fn lift(&self, state: &mut State, [case, own, sway]: [&LoadCase; 3]) -> Result<(), FrameError> {
+        while let Some(leg) = self.lifting(&state.solution) {
+            state.lifted.push(leg);
+            let bent = self.bent.without_bases(&state.lifted);
+            let factorised = bent.frame.factorise()?;
+            state.solution = factorised.solve(case)?;
+            state.own = factorised.solve(own)?;
+            state.sway = factorised.solve(sway)?;
+        }
+        Ok(())
+    }
+
+    fn tell_tipping(&self, state: &State, record: &mut Record) {
+        let falsework = self.table.falsework;
+        let marks: Vec<&str> = state.lifted.iter().map(|&leg| falsework.legs[leg].mark.as_str()).collect();
+        let text = format!(
+            "{} tips over while {}: nothing holds it once {} lifts off.",
+            falsework.mark,
+            self.table.case(state.front),
+            marks.join(", ")
+        );
+        if record.results.findings.iter().all(|finding| finding.text != text) {
+            let remedy =
+                "Move the outer lines of legs outward, add lines, or place the concrete evenly from the middle.";
+            record.find(Severity::Fail, falsework.id, text, remedy);
+        }
     }
 
     /// The leg that pulls hardest at its base, if any does.
@@ -193,11 +219,12 @@ impl Run<'_> {
         let Some(chain) = chain else { return };
         let falsework = self.table.falsework;
         let member = format!("{} {name}", falsework.mark);
+        let bearing = self.bearing(strength, [LegKind::Leg, LegKind::Stub]);
         record.check_bending(&Bending {
             owner: falsework.id,
             member: &member,
             item,
-            strength: self.envelope(chain, strength),
+            strength: Envelope { bearing, ..self.envelope(chain, strength) },
             service: self.envelope(chain, service),
             bearing_m: falsework.leg.leg().map_or(0.1, |leg| 2.0 * leg.footprint_m),
             case: &|front| self.table.case(front),
@@ -210,16 +237,18 @@ impl Run<'_> {
         let (Some(chain), Some(opening)) = (&self.bent.transfer, &self.table.falsework.opening) else { return };
         let each = 1.0 / f64::from(opening.drawn.transfers);
         let member = format!("{} transfer beam", opening.mark);
-        let mut strength = self.envelope(chain, strength).times(each);
+        let bearing = self.bearing(strength, [LegKind::Stub, LegKind::Trestle]);
+        let strength = Envelope { bearing, ..self.envelope(chain, strength) }.times(each);
         let service_envelope = self.envelope(chain, service);
-        strength.bearing = Peak::default();
+        let stub_or_trestle =
+            [&opening.trestle, &self.table.falsework.leg].map(|item| item.leg().map_or(0.05, |leg| leg.footprint_m));
         record.check_bending(&Bending {
             owner: opening.drawn.id,
             member: &member,
             item: &opening.transfer,
             strength,
             service: service_envelope,
-            bearing_m: opening.trestle.leg().map_or(0.1, |leg| 2.0 * leg.footprint_m),
+            bearing_m: 2.0 * stub_or_trestle[0].min(stub_or_trestle[1]),
             case: &|front| self.table.case(front),
             place: &|x| (format!("x = {x:.2} m"), Point::new(x, opening.underside_m)),
         });
@@ -252,76 +281,6 @@ impl Run<'_> {
         record.results.diagrams.push(Diagram { owner, member, from, to, stations });
     }
 
-    fn check_legs(&self, strength: &[State], record: &mut Record) {
-        let falsework = self.table.falsework;
-        let (compression, reaction) = self.leg_peaks(strength);
-        let moments = self.leg_moments(strength);
-        for (index, leg) in falsework.legs.iter().enumerate() {
-            let name = match leg.kind {
-                LegKind::Leg => "leg",
-                LegKind::Stub => "stub",
-                LegKind::Trestle => "trestle leg",
-            };
-            let member = format!("{} {name}", leg.mark);
-            let levels = match leg.kind {
-                LegKind::Stub => vec![leg.foot_m, leg.head_m],
-                _ => falsework.held_levels(leg),
-            };
-            let longest = levels.windows(2).map(|pair| pair[1] - pair[0]).fold(0.0, f64::max);
-            let peak = compression[index];
-            let case = self.table.case(peak.case);
-            let at = Point::new(leg.x_m, (leg.foot_m + leg.head_m) / 2.0);
-            let place = format!("x = {:.2} m", leg.x_m);
-            let subject = Subject { owner: leg.owner, member: &member, case: &case, place: &place, at };
-            let item = falsework.item_of(leg);
-            let basis = self.table.scheme.basis;
-            let forces = StrutForces {
-                compression_kn: peak.value,
-                moment_knm: moments[index],
-                head_m: self.table.scheme.loads.leg_eccentricity_m,
-                base_m: 0.0,
-            };
-            record.check(&subject, check_leg(item, basis, &forces, longest));
-            if leg.kind != LegKind::Stub {
-                let peak = reaction[index];
-                let member = format!("{} base", leg.mark);
-                let case = self.table.case(peak.case);
-                let at = Point::new(leg.x_m, leg.foot_m);
-                let subject = Subject { owner: leg.owner, member: &member, case: &case, place: &place, at };
-                let ground = &self.table.scheme.ground;
-                record.check(&subject, check_base(&falsework.base, basis, &falsework.bearing, ground, peak.value));
-            }
-        }
-    }
-
-    /// Greatest compression in and reaction under each leg over all states, sway to either side.
-    fn leg_peaks(&self, states: &[State]) -> (Vec<Peak>, Vec<Peak>) {
-        let mut compressions = vec![Peak::default(); self.table.falsework.legs.len()];
-        let mut reactions = compressions.clone();
-        for state in states {
-            let raise = |peaks: &mut [Peak], of: &dyn Fn(&Solution) -> Vec<f64>| {
-                for ((peak, value), sway) in peaks.iter_mut().zip(of(&state.solution)).zip(of(&state.sway)) {
-                    peak.raise(Peak { value: value + sway.abs() * state.lateral_kn, at_m: 0.0, case: state.front });
-                }
-            };
-            raise(&mut compressions, &|solution| self.bent.compressions(solution));
-            raise(&mut reactions, &|solution| self.bent.reactions(solution));
-        }
-        (compressions, reactions)
-    }
-
-    /// Greatest moment along each leg over all states, sway to either side, kNm.
-    fn leg_moments(&self, states: &[State]) -> Vec<f64> {
-        let mut moments = vec![0.0_f64; self.table.falsework.legs.len()];
-        for state in states {
-            let sway = self.bent.leg_moments(&state.sway);
-            for ((moment, value), sway) in moments.iter_mut().zip(self.bent.leg_moments(&state.solution)).zip(sway) {
-                *moment = moment.max(value + sway * state.lateral_kn);
-            }
-        }
-        moments
-    }
-
     /// Checks every tube of the bracing under its greatest force.
     fn check_braces(&self, strength: &[State], record: &mut Record) {
         let falsework = self.table.falsework;
@@ -344,37 +303,6 @@ impl Run<'_> {
             let subject = Subject { owner: falsework.id, member: &member, case: &case, place: &place, at };
             let length = (bar.to - bar.from).length();
             record.check(&subject, check_brace(&falsework.brace, self.table.scheme.basis, peak.value, length));
-        }
-    }
-
-    /// Greatest unfactored compression of every leg, from the most loaded bent by the width that each bent carries,
-    /// and the legs that lift off.
-    fn report_legs(&self, states: &[State], widths: &[f64], record: &mut Record) {
-        let legs = &self.table.falsework.legs;
-        let mut greatest = vec![vec![0.0_f64; widths.len()]; legs.len()];
-        for state in states {
-            let all = self.bent.compressions(&state.solution);
-            let own = self.bent.compressions(&state.own);
-            let sway = self.bent.compressions(&state.sway);
-            for (leg, bents) in greatest.iter_mut().enumerate() {
-                let full = all[leg] + sway[leg].abs() * state.lateral_kn;
-                for (axial, width) in bents.iter_mut().zip(widths) {
-                    *axial = axial.max(own[leg] + (full - own[leg]) * width / self.widest);
-                }
-            }
-        }
-        for (leg, bents) in legs.iter().zip(greatest) {
-            record.results.legs.extend(bents.into_iter().enumerate().map(|(bent, axial_kn)| LegForce {
-                id: format!("{}.{}", leg.mark, bent + 1),
-                owner: leg.owner,
-                axial_kn,
-            }));
-        }
-        for (index, leg) in legs.iter().enumerate() {
-            if let Some(state) = states.iter().find(|state| state.lifted.contains(&index)) {
-                let text = format!("{} lifts off its base while {}.", leg.mark, self.table.case(state.front));
-                record.find(Severity::Note, leg.owner, text, "Keep its jack hand-tight, or tie it down.");
-            }
         }
     }
 }

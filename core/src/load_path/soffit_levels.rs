@@ -1,6 +1,6 @@
 //! Facing, secondaries and lengthwise primaries of a soffit, each loaded by the reactions of the one above.
 
-use super::beam::{ContinuousBeam, envelope};
+use super::beam::{BeamResult, ContinuousBeam, envelope};
 use super::bent::weight_kn_m;
 use super::chain::BeamLoad;
 use super::line::{Envelope, Peak};
@@ -119,7 +119,7 @@ impl<'a> LevelsOf<'a> {
             case.iter().copied().chain([BeamLoad::Line { a: left, b: right, w1: own, w2: own }]).collect()
         };
         let cases: Vec<Vec<BeamLoad>> = self.cases.iter().map(with_own).collect();
-        let secondaries = beam(self.table.ends_m, &lines, &falsework.secondary).solve_each(&cases)?;
+        let secondaries = self.resting(&lines, &cases)?;
         let widest = facing.reactions.iter().copied().fold(0.0, f64::max);
 
         let shares = falsework.secondaries_m.iter().zip(&facing.reactions);
@@ -153,6 +153,27 @@ impl<'a> LevelsOf<'a> {
             bent_widths: over_bents.reactions,
             passed_kn,
         })
+    }
+
+    /// Secondaries across, which rest on the primaries: where they would have to be held down, they lift off. Where they
+    /// would tip over then, the bent is left to say so.
+    fn resting(&self, lines_m: &[f64], cases: &[Vec<BeamLoad>]) -> Result<Vec<BeamResult>, FrameError> {
+        let on = |lines_m: &[f64]| beam(self.table.ends_m, lines_m, &self.table.falsework.secondary);
+        let mut results = on(lines_m).solve_each(cases)?;
+        for (result, case) in results.iter_mut().zip(cases) {
+            let mut bearing: Vec<usize> = (0..lines_m.len()).collect();
+            while let Some(&least) =
+                bearing.iter().min_by(|&&a, &&b| result.reactions[a].total_cmp(&result.reactions[b]))
+                && result.reactions[least] < -1e-9
+            {
+                bearing.retain(|&line| line != least);
+                let places: Vec<f64> = bearing.iter().map(|&line| lines_m[line]).collect();
+                let Ok(fewer) = on(&places).solve(case) else { break };
+                *result = BeamResult { reactions: vec![0.0; lines_m.len()], ..fewer };
+                bearing.iter().zip(fewer.reactions).for_each(|(&line, reaction)| result.reactions[line] = reaction);
+            }
+        }
+        Ok(results)
     }
 
     /// Where the concrete is deepest, and the load there, kPa.

@@ -2,7 +2,7 @@
 
 use super::beam::ContinuousBeam;
 use super::chain::BeamLoad;
-use super::line::Envelope;
+use super::line::{Envelope, Peak};
 use super::record::{Bending, Record, Subject};
 use super::wall_frame::{self, Link, Upright};
 use super::{wall_ledger, wall_pressure};
@@ -42,6 +42,9 @@ pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
         let walls = Walls { scheme, model, pour };
         let mut paths = Vec::new();
         for shutter in model.shutters.iter().filter(|shutter| shutter.pour == pour.id) {
+            if walls.stands_alone(shutter, record) {
+                continue;
+            }
             match walls.hand_down(shutter, record) {
                 Ok(path) => paths.push(path),
                 Err(error) => record.unsolved(shutter.id, &shutter.mark, &error),
@@ -87,6 +90,21 @@ struct Walls<'a> {
 impl<'a> Walls<'a> {
     fn case(&self) -> String {
         format!("{}, full", self.pour.mark)
+    }
+
+    /// Whether one secondary or one upright primary would have to carry all by itself, which is told.
+    fn stands_alone(&self, shutter: &PlacedShutter, record: &mut Record) -> bool {
+        let one_primary = shutter.arrangement == Arrangement::UprightPrimaries && shutter.primaries_m.len() < 2;
+        let what = if shutter.secondaries_m.len() < 2 {
+            "secondary"
+        } else if one_primary {
+            "primary"
+        } else {
+            return false;
+        };
+        let text = format!("{} has room for a single {what}, on which nothing can be balanced.", shutter.mark);
+        record.find(Severity::Fail, shutter.id, text, "Lessen the distance from the ends to the first member.");
+        true
     }
 
     /// Solves facing and level secondaries and checks them.
@@ -161,7 +179,11 @@ impl<'a> Walls<'a> {
             }
         };
         for (index, path) in group.paths.iter().enumerate() {
-            self.check_upright(path, &solved.envelopes[index], &solved.stations[index], record);
+            let id = path.shutter.id;
+            let held = group.rows.iter().zip(&solved.links).filter(|(row, _)| row.shutter == id || row.to == Some(id));
+            let held = held.map(|(row, &force)| (row.z_m - path.shutter.bottom_m, force));
+            let envelope = Envelope { bearing: Peak::among(0, held), ..solved.envelopes[index] };
+            self.check_upright(path, &envelope, &solved.stations[index], record);
         }
         self.tell_feet(&group.paths, &solved.feet, record);
         if let Some(prop) = &solved.missing_prop {
@@ -230,14 +252,14 @@ impl<'a> Walls<'a> {
         })
     }
 
-    /// Force of each tie of a row, from its force per metre of wall. Walings are checked on the way.
+    /// Force of each tie of a row at each of its ends, from its force per metre of wall. Walings are checked on the way.
     fn share_row(
         &self,
         row: &PlacedTieRow,
         force_kn_m: f64,
         group: &LinkedGroup,
         record: &mut Record,
-    ) -> Result<Vec<f64>, FrameError> {
+    ) -> Result<Vec<Vec<f64>>, FrameError> {
         let ends = group.paths.iter().filter(|path| path.shutter.id == row.shutter || Some(path.shutter.id) == row.to);
         let mut shares: Vec<Vec<f64>> = Vec::new();
         for path in ends {
@@ -257,8 +279,7 @@ impl<'a> Walls<'a> {
                 "Let the upright secondaries of both shutters stand opposite each other.",
             );
         }
-        let greatest_end = |i: usize| shares.iter().map(|share| share[i]).fold(0.0, f64::max);
-        Ok((0..row.places_m.len()).map(greatest_end).collect())
+        Ok(shares)
     }
 
     /// Solves and checks the waling of one shutter at one row; the forces of its ties.
@@ -322,9 +343,12 @@ impl<'a> Walls<'a> {
         }
     }
 
-    fn check_row(&self, row: &PlacedTieRow, forces: &[f64], record: &mut Record) {
+    /// Checks the ties of a row, each for the greater of the forces at its ends.
+    fn check_row(&self, row: &PlacedTieRow, ends: &[Vec<f64>], record: &mut Record) {
         let case = self.case();
-        let (worst, force) = greatest(forces);
+        let greatest_end = |i: usize| ends.iter().map(|forces| forces[i]).fold(0.0, f64::max);
+        let forces: Vec<f64> = (0..row.places_m.len()).map(greatest_end).collect();
+        let (worst, force) = greatest(&forces);
         let demand = force * factors(self.scheme.basis).fresh_concrete_pressure;
         let is_tie = row.item.tie().is_some();
         let member = format!("{} {}", row.mark, if is_tie { "tie" } else { "prop" });

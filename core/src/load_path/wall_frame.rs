@@ -69,10 +69,10 @@ pub fn solve(uprights: &[Upright], links: &[Link]) -> Result<GroupResult, FrameE
         let group = Group::build(uprights, links, &working);
         let solution = group.frame.factorise()?.solve(&group.loads)?;
         let forces = group.link_forces(&solution, links);
-        let slack = forces.iter().position(|&force| force < -1e-9);
-        match slack {
-            Some(index) => working[index] = false,
-            None => return Ok(group.read(&solution, uprights, forces)),
+        let least = forces.iter().enumerate().min_by(|a, b| a.1.total_cmp(b.1));
+        match least {
+            Some((index, &force)) if force < -1e-9 => working[index] = false,
+            _ => return Ok(group.read(&solution, uprights, forces)),
         }
     }
 }
@@ -98,8 +98,9 @@ impl Group {
             held: None,
         };
         for (index, upright) in uprights.iter().enumerate() {
+            let at_work = links.iter().zip(working).filter(|(_, working)| **working).map(|(link, _)| link);
             let holds = |link: &&Link| link.from == index || link.to == Some(index);
-            let mut supports: Vec<f64> = links.iter().filter(holds).map(|link| link.z_m - upright.bottom_m).collect();
+            let mut supports: Vec<f64> = at_work.filter(holds).map(|link| link.z_m - upright.bottom_m).collect();
             if upright.foot_held {
                 supports.push(0.0);
             }
@@ -108,9 +109,11 @@ impl Group {
         for (index, link) in links.iter().enumerate().filter(|(index, _)| working[*index]) {
             group.link_members[index] = group.add_link(link, uprights);
         }
-        let mut at_work = links.iter().zip(working).filter(|(_, working)| **working).map(|(link, _)| link);
-        if at_work.clone().all(|link| link.to.is_some()) && at_work.next().is_some() {
-            group.hold_highest(links, uprights);
+        let at_work = links.iter().zip(working).filter(|(_, working)| **working).map(|(link, _)| link);
+        if at_work.clone().all(|link| link.to.is_some())
+            && let Some(highest) = at_work.max_by(|a, b| a.z_m.total_cmp(&b.z_m))
+        {
+            group.hold(highest, uprights);
         }
         group
     }
@@ -145,8 +148,8 @@ impl Group {
         Some(self.frame.add_member(Member::bar(from, to, link.stiffness_kn_m * length)))
     }
 
-    fn hold_highest(&mut self, links: &[Link], uprights: &[Upright]) {
-        let Some(link) = links.iter().max_by(|a, b| a.z_m.total_cmp(&b.z_m)) else { return };
+    /// Holds the near end of a link in place of a missing prop.
+    fn hold(&mut self, link: &Link, uprights: &[Upright]) {
         let offset = link.z_m - uprights[link.from].bottom_m;
         let Some(node) = self.chains[link.from].node_at(offset) else { return };
         self.frame.supports.push(Support { node, ux: true, uy: false, rz: false });

@@ -12,7 +12,7 @@ pub fn entry(
     paths: &[&Path],
     rows: &[&PlacedTieRow],
     solved: &GroupResult,
-    tie_forces: &[Vec<f64>],
+    tie_forces: &[Vec<Vec<f64>>],
 ) -> LedgerEntry {
     let sum = |part: &dyn Fn(usize, &Path) -> f64| -> f64 {
         paths.iter().enumerate().map(|(index, path)| part(index, path)).sum()
@@ -36,11 +36,7 @@ pub fn entry(
     };
     let from_uprights = sum(&|index, path| width(path) * held(index, path));
     let feet = sum(&|index, path| width(path) * (solved.feet[index] + missing(index)));
-    let at_ends = |(row, forces): (&&PlacedTieRow, &Vec<f64>)| {
-        let ends = if row.to.is_some() { 2.0 } else { 1.0 };
-        ends * forces.iter().sum::<f64>()
-    };
-    let ties: f64 = rows.iter().zip(tie_forces).map(at_ends).sum();
+    let ties: f64 = tie_forces.iter().flatten().flatten().sum();
 
     let level = |name: &str, into_kn, out_kn| LedgerLevel { level: name.into(), into_kn, out_kn };
     let levels = vec![

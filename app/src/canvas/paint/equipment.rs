@@ -26,18 +26,18 @@ const BACK_TO_FRONT: [Role; 12] = [
 
 /// One figure for each element that has parts. Parts behind each other in the section are drawn once.
 pub fn equipment(model: &Model, results: &Results, catalogue: &Catalogue) -> Vec<Figure> {
-    let mut groups: BTreeMap<(Id, Role), Vec<&Part>> = BTreeMap::new();
+    let mut groups: BTreeMap<(Id, Role, &str), Vec<&Part>> = BTreeMap::new();
     for part in &model.parts {
-        groups.entry((part.owner, part.role)).or_default().push(part);
+        groups.entry((part.owner, part.role, &part.mark)).or_default().push(part);
     }
     let mut figures: BTreeMap<Id, Figure> = names(model)
         .into_iter()
         .map(|name| (name.id, Figure::new(format!("{}-{}", name.what, name.mark), name.label, Some(name.id))))
         .collect();
     for role in BACK_TO_FRONT {
-        for ((owner, _), parts) in groups.iter().filter(|((_, of), _)| *of == role) {
+        for ((owner, ..), parts) in groups.iter().filter(|((_, of, _), _)| *of == role) {
             let Some(figure) = figures.get_mut(owner) else { continue };
-            let ratio = tone::governing(results, *owner, role).map(|check| check.ratio);
+            let ratio = parts.first().and_then(|part| tone::governing(results, part)).map(|check| check.ratio);
             let tone = ratio.map_or("untested", tone::tone);
             figure.stroke(format!("member {} {tone}", tone::word(role)), silhouettes(parts, catalogue));
         }

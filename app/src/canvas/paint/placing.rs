@@ -73,7 +73,7 @@ fn room(tag: &Tag, anchor: (f64, f64), taken: &[Block], screen: (f64, f64), lett
     let at = |(dx, dy)| Block { centre: (anchor.0 + dx, anchor.1 + dy), size };
     let steps = match tag.kind {
         _ if tag.urgent => 9,
-        TagKind::Governing(_) | TagKind::Unchecked => 6,
+        TagKind::Governing(_) | TagKind::Unchecked => 3,
         _ => 2,
     };
     let free = |block: &Block| block.within(screen) && !taken.iter().any(|other| block.covers(other));

@@ -59,3 +59,62 @@ pub fn scene(scheme: &Scheme, design: Option<&Design>, catalogue: &Catalogue, sh
     figures.extend(values.into_iter().map(|value| value.figure));
     Scene { figures, tags }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::canvas::paint::{TagKind, tone};
+    use falsewright_core::design;
+    use falsewright_core::scheme::heron_lane;
+    use std::collections::BTreeSet;
+
+    fn demo(shown: Shown) -> (Design, Scene) {
+        let scheme = heron_lane().expect("the demo is readable");
+        let catalogue = Catalogue::generic().with_items_of(&scheme);
+        let design = design(&scheme, &catalogue).expect("the demo can be computed");
+        let scene = scene(&scheme, Some(&design), &catalogue, shown);
+        (design, scene)
+    }
+
+    #[test]
+    fn keys_are_unique_whatever_is_shown() {
+        let (_, scene) = demo(Shown { pressure: true, deflection: true, moment: true });
+        let figures: BTreeSet<&str> = scene.figures.iter().map(|figure| figure.key.as_str()).collect();
+        assert_eq!(figures.len(), scene.figures.len());
+        let mut tags: Vec<&str> = scene.tags.iter().map(|tag| tag.key.as_str()).collect();
+        tags.sort_unstable();
+        let doubled: Vec<_> = tags.windows(2).filter(|pair| pair[0] == pair[1]).collect();
+        assert!(doubled.is_empty(), "{doubled:?}");
+    }
+
+    #[test]
+    fn every_placed_element_is_drawn_and_tells_its_greatest_ratio() {
+        let (design, scene) = demo(Shown::default());
+        let model = &design.model;
+        let ids = model.shutters.iter().map(|of| of.id).chain(model.ties.iter().map(|of| of.id));
+        for id in ids.chain(model.falsework.iter().map(|of| of.id)) {
+            assert!(scene.figures.iter().any(|figure| figure.owner == Some(id)), "{id} is not drawn");
+            let worst = design.results.governing_of(id).map(|check| check.ratio);
+            let written = scene.tags.iter().find_map(|tag| match tag.kind {
+                TagKind::Governing(ratio) if tag.owner == Some(id) => Some(ratio),
+                _ => None,
+            });
+            assert_eq!(written, worst, "{id}");
+        }
+    }
+
+    #[test]
+    fn every_part_is_toned_by_a_check_of_its_own() {
+        let (design, _) = demo(Shown::default());
+        for part in &design.model.parts {
+            assert!(tone::governing(&design.results, part).is_some(), "{} {:?}", part.mark, part.role);
+        }
+    }
+
+    #[test]
+    fn what_cannot_be_computed_is_still_drawn_as_it_is() {
+        let scheme = heron_lane().expect("the demo is readable");
+        let scene = scene(&scheme, None, &Catalogue::generic(), Shown::default());
+        assert!(scene.figures.iter().any(|figure| figure.key == "section"));
+    }
+}

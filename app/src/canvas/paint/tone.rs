@@ -1,8 +1,7 @@
 //! How a ratio looks: ten steps of one blue up to 1.00, then the mark of excess.
 
-use falsewright_core::model::Role;
+use falsewright_core::model::{Part, Role};
 use falsewright_core::results::{Check, Results};
-use falsewright_core::scheme::Id;
 
 /// Style class of a ratio.
 pub fn tone(ratio: f64) -> &'static str {
@@ -27,21 +26,17 @@ pub fn printed(ratio: f64) -> String {
     }
 }
 
-/// The greatest check of the parts that an element has in one role.
-pub fn governing(results: &Results, owner: Id, role: Role) -> Option<&Check> {
-    let word = word(role);
+/// The greatest check of the parts of one mark and role.
+pub fn governing<'r>(results: &'r Results, part: &Part) -> Option<&'r Check> {
+    let of_mark = |member: &str| member.strip_prefix(part.mark.as_str()).is_some_and(|rest| rest.starts_with(' '));
     results
         .checks
         .iter()
-        .filter(|check| check.owner == owner && check.member.contains(word))
+        .filter(|check| check.owner == part.owner && of_mark(&check.member) && check.member.ends_with(word(part.role)))
         .max_by(|a, b| a.ratio.total_cmp(&b.ratio))
-        .or_else(|| match role {
-            Role::Tie | Role::Prop | Role::Leg | Role::Stub | Role::Base => results.governing_of(owner),
-            _ => None,
-        })
 }
 
-/// The word that names a role in marks and labels.
+/// How the checks name a member of this role, behind its mark.
 pub fn word(role: Role) -> &'static str {
     match role {
         Role::Facing => "facing",
@@ -51,10 +46,10 @@ pub fn word(role: Role) -> &'static str {
         Role::Prop => "prop",
         Role::Leg => "leg",
         Role::Stub => "stub",
-        Role::Trestle => "trestle",
-        Role::Transfer => "transfer",
-        Role::Brace => "brace",
-        Role::Ledger => "ledger",
+        Role::Trestle => "trestle leg",
+        Role::Transfer => "transfer beam",
+        Role::Brace => "diagonal",
+        Role::Ledger => "level tube",
         Role::Base => "base",
     }
 }

@@ -17,7 +17,7 @@ const LEG: &str = "LEG48";
 const BASE: &str = "BASE250";
 const BRACE: &str = "TUBE48B";
 const TRANSFER: &str = "UB305x165x40";
-const TRESTLE: &str = "LEG76";
+const TRESTLE: &str = "LEG89";
 
 /// Faces lower than this are formed by timber alone, m.
 const KICKER_M: f64 = 0.8;

@@ -1,0 +1,123 @@
+//! Legs, stubs and trestles of the bents: checks and forces.
+
+use super::line::Peak;
+use super::record::{Record, Subject};
+use super::soffit_bent::{Run, State};
+use crate::analysis::Solution;
+use crate::checks::{StrutForces, check_base, check_leg};
+use crate::geometry::Point;
+use crate::model::LegKind;
+use crate::results::{LegForce, Severity};
+
+/// Greatest effects on each leg.
+struct LegPeaks {
+    /// kN.
+    compression: Vec<Peak>,
+    /// Under its base, kN.
+    reaction: Vec<Peak>,
+    /// kNm.
+    moment: Vec<Peak>,
+}
+
+impl Run<'_> {
+    /// Greatest force that legs of these kinds put on the beam which they carry or stand on.
+    pub fn bearing(&self, states: &[State], kinds: [LegKind; 2]) -> Peak {
+        let mut greatest = Peak::default();
+        for (leg, peak) in self.table.falsework.legs.iter().zip(self.leg_peaks(states).compression) {
+            if kinds.contains(&leg.kind) {
+                greatest.raise(Peak { at_m: leg.x_m, ..peak });
+            }
+        }
+        greatest
+    }
+
+    pub fn check_legs(&self, strength: &[State], record: &mut Record) {
+        let falsework = self.table.falsework;
+        let peaks = self.leg_peaks(strength);
+        for (index, leg) in falsework.legs.iter().enumerate() {
+            let name = match leg.kind {
+                LegKind::Leg => "leg",
+                LegKind::Stub => "stub",
+                LegKind::Trestle => "trestle leg",
+            };
+            let member = format!("{} {name}", leg.mark);
+            let levels = match leg.kind {
+                LegKind::Stub => vec![leg.foot_m, leg.head_m],
+                _ => falsework.held_levels(leg),
+            };
+            let longest = levels.windows(2).map(|pair| pair[1] - pair[0]).fold(0.0, f64::max);
+            let peak = peaks.compression[index];
+            let case = self.table.case(peak.case);
+            let at = Point::new(leg.x_m, (leg.foot_m + leg.head_m) / 2.0);
+            let place = format!("x = {:.2} m", leg.x_m);
+            let subject = Subject { owner: leg.owner, member: &member, case: &case, place: &place, at };
+            let item = falsework.item_of(leg);
+            let basis = self.table.scheme.basis;
+            let forces = StrutForces {
+                compression_kn: peak.value,
+                moment_knm: peaks.moment[index].value,
+                head_m: self.table.scheme.loads.leg_eccentricity_m,
+                base_m: 0.0,
+            };
+            record.check(&subject, check_leg(item, basis, &forces, longest));
+            if leg.kind != LegKind::Stub {
+                let peak = peaks.reaction[index];
+                let member = format!("{} base", leg.mark);
+                let case = self.table.case(peak.case);
+                let at = Point::new(leg.x_m, leg.foot_m);
+                let subject = Subject { owner: leg.owner, member: &member, case: &case, place: &place, at };
+                let ground = &self.table.scheme.ground;
+                record.check(&subject, check_base(&falsework.base, basis, &falsework.bearing, ground, peak.value));
+            }
+        }
+    }
+
+    /// Greatest compression, reaction and moment of each leg over all states, sway to either side.
+    fn leg_peaks(&self, states: &[State]) -> LegPeaks {
+        let over_states = |of: &dyn Fn(&Solution) -> Vec<f64>| {
+            let mut peaks = vec![Peak::default(); self.table.falsework.legs.len()];
+            for state in states {
+                for ((peak, value), sway) in peaks.iter_mut().zip(of(&state.solution)).zip(of(&state.sway)) {
+                    peak.raise(Peak { value: value + sway.abs() * state.lateral_kn, at_m: 0.0, case: state.front });
+                }
+            }
+            peaks
+        };
+        LegPeaks {
+            compression: over_states(&|solution| self.bent.compressions(solution)),
+            reaction: over_states(&|solution| self.bent.reactions(solution)),
+            moment: over_states(&|solution| self.bent.leg_moments(solution)),
+        }
+    }
+
+    /// Greatest unfactored compression of every leg, from the most loaded bent by the width that each bent carries,
+    /// and the legs that lift off.
+    pub fn report_legs(&self, states: &[State], widths: &[f64], record: &mut Record) {
+        let legs = &self.table.falsework.legs;
+        let mut greatest = vec![vec![0.0_f64; widths.len()]; legs.len()];
+        for state in states {
+            let all = self.bent.compressions(&state.solution);
+            let own = self.bent.compressions(&state.own);
+            let sway = self.bent.compressions(&state.sway);
+            for (leg, bents) in greatest.iter_mut().enumerate() {
+                let full = all[leg] + sway[leg].abs() * state.lateral_kn;
+                for (axial, width) in bents.iter_mut().zip(widths) {
+                    *axial = axial.max(own[leg] + (full - own[leg]) * width / self.widest);
+                }
+            }
+        }
+        for (leg, bents) in legs.iter().zip(greatest) {
+            record.results.legs.extend(bents.into_iter().enumerate().map(|(bent, axial_kn)| LegForce {
+                id: format!("{}.{}", leg.mark, bent + 1),
+                owner: leg.owner,
+                axial_kn,
+            }));
+        }
+        for (index, leg) in legs.iter().enumerate() {
+            if let Some(state) = states.iter().find(|state| state.lifted.contains(&index)) {
+                let text = format!("{} lifts off its base while {}.", leg.mark, self.table.case(state.front));
+                record.find(Severity::Note, leg.owner, text, "Keep its jack hand-tight, or tie it down.");
+            }
+        }
+    }
+}
