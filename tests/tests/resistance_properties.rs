@@ -16,7 +16,7 @@ const GROUND: Ground = Ground { level_m: 0.0, allowable_kpa: 150.0 };
 fn verdicts(item: &Item, basis: Basis, demand: f64, length_m: f64) -> Vec<Verdict> {
     match &item.kind {
         Kind::Board(_) => check_board(item, basis, demand, demand),
-        Kind::Timber(_) | Kind::TimberBeam(_) | Kind::Steel(_) => {
+        Kind::Timber(_) | Kind::TimberBeam(_) | Kind::RatedBeam(_) | Kind::Steel(_) => {
             let mut all = check_beam(item, basis, demand, demand, Some(demand), 0.1);
             all.extend(check_lateral_torsional(item, basis, demand, length_m));
             all

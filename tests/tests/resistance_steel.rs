@@ -343,13 +343,13 @@ fn class_b2() {
 
 /// 48.3 × 4.0 S235, 2.0 m, 25 mm off at the head, worked by hand from EN 1993-1-1 6.3.3 with Annex B: Nb = 47.97 / 1.65
 /// = 29.07 kN, Mc = 7.871 cm³ × 235 / 1.65 = 1.121 kNm, λ = 1.354 so a = 0.8, Cm = 0.6 (ψ = 0): r = 29.07 × 0.6 × 0.025
-/// / 1.121 = 0.3890; 0.8 r n² + (1 + r) n = 1 gives n = 0.6332, 18.41 kN.
+/// / 1.121 = 0.3890; 0.8 r n² + (1 + r) n = 1 gives n = 0.6308, 18.34 kN.
 #[test]
 fn eccentric_leg_by_hand() {
     let item = leg_48(0.004);
     let forces = StrutForces { head_m: 0.025, ..StrutForces::axial(10.0) };
     let verdicts = check_leg(&item, WORKING, &forces, 2.0);
-    assert_close("buckling", of(&verdicts, CheckKind::Buckling).resistance, 18.41, 0.001);
+    assert_close("buckling", of(&verdicts, CheckKind::Buckling).resistance, 18.34, 0.001);
     // At the head: 1 / (1 / 79.29 + 0.025 / 1.121) = 28.64 kN.
     assert_close("section", of(&verdicts, CheckKind::Bending).resistance, 28.64, 0.001);
 }

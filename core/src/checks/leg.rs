@@ -1,7 +1,9 @@
-use super::divisor::stated_load_factor;
+use super::divisor::{Divisor, gamma, stated_load_factor};
 use super::formula::{Comparison, no_resistance, number};
+use super::prop::PropClass;
+use super::steel::source;
 use super::strut::{Strut, StrutForces};
-use crate::catalogue::Item;
+use crate::catalogue::{Item, PropRating};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
 
@@ -17,9 +19,38 @@ pub fn check_leg(item: &Item, basis: Basis, forces: &StrutForces, buckling_lengt
     };
     let strut = Strut { tube: leg.tube(), yield_mpa: leg.yield_mpa, curve: &leg.curve, length_m: buckling_length_m };
     let jack = StatedLoad { check: CheckKind::Bearing, name: "jacks", working_kn: leg.jack_working_kn };
-    let mut verdicts = strut.check(basis, forces);
+    let mut verdicts = match &leg.rating {
+        Some(rating) => vec![check_rating(rating, basis, compression_kn, buckling_length_m)],
+        None => strut.check(basis, forces),
+    };
     verdicts.push(jack.check(basis, compression_kn));
     verdicts
+}
+
+/// An adjustable prop at its extension. Its strength already has the eccentricity and lean of EN 1065 in it.
+fn check_rating(rating: &PropRating, basis: Basis, compression_kn: f64, extension_m: f64) -> Verdict {
+    let known = PropClass::named(&rating.class)
+        .and_then(|class| class.characteristic_kn(rating.greatest_m, extension_m).map(|kn| (class, kn)));
+    let Some((class, characteristic_kn)) = known else {
+        let reason = format!(
+            "a class {} prop of at most {} m is not made for {} m",
+            rating.class,
+            number(rating.greatest_m),
+            number(extension_m)
+        );
+        return no_resistance(CheckKind::Buckling, compression_kn, "kN", &reason);
+    };
+    let divisor = Divisor::new(basis, gamma::STEEL);
+    let comparison = Comparison {
+        check: CheckKind::Buckling,
+        demand: compression_kn,
+        resistance: characteristic_kn / divisor.value(),
+        unit: "kN",
+        source: source(&format!("EN 1065 class {class:?}"), basis),
+    };
+    let numbers = format!("{} kN / ({} kN / {divisor})", number(compression_kn), number(characteristic_kn));
+    let given = format!("lmax = {} m, l = {} m", number(rating.greatest_m), number(extension_m));
+    comparison.verdict_given(&given, "N / (Ry,k / γ)", &numbers)
 }
 
 /// A diagonal, in tension or compression, and the couplers at its ends.

@@ -46,6 +46,8 @@ impl Run<'_> {
                 _ => falsework.held_levels(leg),
             };
             let longest = levels.windows(2).map(|pair| pair[1] - pair[0]).fold(0.0, f64::max);
+            let rated = falsework.item_of(leg).leg().is_some_and(|leg| leg.rating.is_some());
+            let length = if rated { leg.head_m - leg.foot_m } else { longest };
             let peak = peaks.compression[index];
             let case = self.table.case(peak.case);
             let at = Point::new(leg.x_m, (leg.foot_m + leg.head_m) / 2.0);
@@ -59,7 +61,7 @@ impl Run<'_> {
                 head_m: self.table.scheme.loads.leg_eccentricity_m,
                 base_m: 0.0,
             };
-            record.check(&subject, check_leg(item, basis, &forces, longest));
+            record.check(&subject, check_leg(item, basis, &forces, length));
             if leg.kind != LegKind::Stub {
                 let peak = peaks.reaction[index];
                 let member = format!("{} base", leg.mark);
