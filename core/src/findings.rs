@@ -12,6 +12,7 @@ pub fn complete(model: &Model, results: &mut Results) {
     let failed = results.checks.iter().enumerate().filter(|(_, check)| check.ratio > 1.0);
     let mut found: Vec<Finding> = failed.map(|(index, check)| of_check(index, check)).collect();
     found.extend(unformed(model));
+    found.extend(unchecked(model));
     found.extend(results.ledger.iter().filter(|entry| entry.difference > CLOSES_WITHIN).map(of_ledger));
     results.findings.append(&mut found);
     let ratio = |finding: &Finding| finding.check.map_or(f64::INFINITY, |index| results.checks[index].ratio);
@@ -37,14 +38,14 @@ fn of_check(index: usize, check: &Check) -> Finding {
             check.member, check.resistance, check.demand
         ),
         kind if check.resistance <= 0.0 => {
-            format!("{} has no resistance in {} at {}.", check.member, noun(kind), check.place)
+            format!("{} has no resistance in {} at {}.", check.member, kind.name(), check.place)
         }
         kind => format!(
             "{} carries {:.3} {} in {}, {over:.0} % over its {:.3} {}, at {}.",
             check.member,
             check.demand,
             check.unit,
-            noun(kind),
+            kind.name(),
             check.resistance,
             check.unit,
             check.place
@@ -57,22 +58,6 @@ fn of_check(index: usize, check: &Check) -> Finding {
         check: Some(index),
         text,
         remedy: remedy(check).into(),
-    }
-}
-
-fn noun(kind: CheckKind) -> &'static str {
-    match kind {
-        CheckKind::Bending => "bending",
-        CheckKind::Shear => "shear",
-        CheckKind::Bearing => "bearing",
-        CheckKind::Deflection => "deflection",
-        CheckKind::Tension => "tension",
-        CheckKind::Buckling => "compression with buckling",
-        CheckKind::LateralTorsional => "lateral torsional buckling",
-        CheckKind::BasePressure => "bearing pressure",
-        CheckKind::Coupler => "slip of its couplers",
-        CheckKind::Clearance => "clearance",
-        CheckKind::Stability => "stability",
     }
 }
 
@@ -120,6 +105,26 @@ fn unformed(model: &Model) -> impl Iterator<Item = Finding> + '_ {
             text: text + &place,
             remedy: remedy.into(),
         })
+    })
+}
+
+/// What no drawing here is checked for, and who usually checks it.
+fn unchecked(model: &Model) -> Option<Finding> {
+    let opened = model.falsework.iter().any(|falsework| falsework.opening.is_some());
+    let category = if opened { "3, since a way leads under loaded falsework" } else { "2" };
+    let placed = !(model.shutters.is_empty() && model.falsework.is_empty());
+    placed.then(|| Finding {
+        severity: Severity::Note,
+        owner: None,
+        at: None,
+        check: None,
+        text: "Not computed here: stop ends, bracing along the bay, wind, impact, erection, striking, and the ground \
+               beyond the pressure under bases."
+            .into(),
+        remedy: format!(
+            "Have them designed, and the whole checked independently; the usual design check is of category {category} \
+             (BS 5975, from memory). Local codes decide."
+        ),
     })
 }
 

@@ -110,6 +110,25 @@ pub enum CheckKind {
     Stability,
 }
 
+impl CheckKind {
+    /// What it looks at, in words.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Bending => "bending",
+            Self::Shear => "shear",
+            Self::Bearing => "bearing",
+            Self::Deflection => "deflection",
+            Self::Tension => "tension",
+            Self::Buckling => "compression with buckling",
+            Self::LateralTorsional => "lateral torsional buckling",
+            Self::BasePressure => "bearing pressure",
+            Self::Coupler => "slip of its couplers",
+            Self::Clearance => "clearance",
+            Self::Stability => "stability",
+        }
+    }
+}
+
 /// Outcome of one resistance formula, before it is known where it was used.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Verdict {

@@ -67,13 +67,12 @@ test("the whole job from a blank sheet", () => withPage(SCREENS.desk, async ({ p
   assert.ok(before.tags.some((tag) => tag.endsWith(` ${worst.toFixed(2)}`)), `${worst}\n${before.tags.join("\n")}`);
   assert.ok(native.ledger.length > 0 && native.ledger.every((entry) => entry.difference < 1e-3));
 
-  // Soldiers, and so ties, far further apart overload the ties; a note says so and opens into its formula.
+  // Soldiers, and so ties, far further apart overload the ties; a note says so and opens into its formula. The tied
+  // shutter opposite follows.
   const tieNote = page.getByTestId("notes").getByRole("listitem").filter({ hasText: /tie carries .* in tension/ });
   const soldiersApart = async (millimetres) => {
-    for (const mark of ["S1", "S2"]) {
-      await select(page, mark);
-      await fill(page, "primaries-apart", millimetres);
-    }
+    await select(page, "S1");
+    await fill(page, "primaries-apart", millimetres);
     await page.getByTestId("leaf-notes").click();
   };
   assert.equal(await tieNote.count(), 0);
@@ -89,9 +88,9 @@ test("the whole job from a blank sheet", () => withPage(SCREENS.desk, async ({ p
   await soldiersApart(scheme.shutters[0].primaries.max_m * 1000);
   await tieNote.first().waitFor({ state: "detached" });
   assert.deepEqual(await written(page), before);
-  for (let step = 0; step < 2; step++) await page.getByTestId("undo").click();
+  await page.getByTestId("undo").click();
   await tieNote.first().waitFor();
-  for (let step = 0; step < 2; step++) await page.getByTestId("redo").click();
+  await page.getByTestId("redo").click();
   await tieNote.first().waitFor({ state: "detached" });
 
   // The bill.

@@ -7,16 +7,24 @@ use leptos::prelude::*;
 
 /// Width of a figure of the text.
 const LETTER_PX: f64 = 7.0;
+/// Length of a line as a part of its text's, at least.
+const SHORTEST: f64 = 0.8;
 /// From the line up to the foot of the text.
 const ABOVE_PX: f64 = 4.0;
 
-/// The dimensions whose texts can be read at this scale: a longer one comes before those that it would cover.
+/// The dimensions whose texts can be read at this scale: those about as long as their text, a longer one before those
+/// that it would cover.
 pub fn legible(view: &Viewport, all: &[Dimension]) -> Vec<Dimension> {
     let length = |dimension: &Dimension| (dimension.line[1] - dimension.line[0]).length();
     let mut ordered: Vec<&Dimension> = all.iter().collect();
     ordered.sort_by(|a, b| length(b).total_cmp(&length(a)));
     let mut kept: Vec<(Block, &Dimension)> = Vec::new();
-    for dimension in ordered {
+    let line_px = |dimension: &Dimension| {
+        let [a, b] = dimension.line.map(|point| view.to_screen(point));
+        a.distance(b)
+    };
+    let text_px = |dimension: &Dimension| units::millimetres(dimension.value_m).len() as f64 * LETTER_PX;
+    for dimension in ordered.into_iter().filter(|dimension| line_px(dimension) >= SHORTEST * text_px(dimension)) {
         let block = written(view, dimension);
         if kept.iter().all(|(other, _)| !block.covers(other)) {
             kept.push((block, dimension));

@@ -5,6 +5,9 @@ use crate::store::Store;
 use crate::widgets::letter_px;
 use leptos::prelude::*;
 
+/// Area of drawing for each ratio that is written all the time; the greatest come first.
+const AREA_PX2: f64 = 22_000.0;
+
 /// Ratios at members, numbers of findings, values of diagrams.
 #[component]
 pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
@@ -19,8 +22,14 @@ pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
         let written: Vec<Block> = legible.get().iter().map(|dimension| written(&view, dimension)).collect();
         let scene = store.scene.get();
         let (selection, open) = (store.selection.get(), store.note());
-        let (wanted, others): (Vec<Tag>, Vec<Tag>) =
-            scene.tags.iter().cloned().partition(|tag| wanted(tag, selection, open));
+        let mut room = (view.width_px * view.height_px / AREA_PX2).ceil();
+        let (wanted, others): (Vec<Tag>, Vec<Tag>) = scene.tags.iter().cloned().partition(|tag| {
+            if !matches!(tag.kind, TagKind::Governing(_)) {
+                return wanted(tag, selection, open);
+            }
+            room -= 1.0;
+            room >= 0.0 || tag.urgent || is_selected(tag, selection)
+        });
         let mut placed = place(&wanted, &written, to_screen, (view.width_px, view.height_px), letter);
         // Screen readers hear all of them.
         placed.extend(others.into_iter().map(|tag| PlacedTag { anchor: to_screen(tag.at), tag, block: None }));
@@ -87,11 +96,13 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
 fn wanted(tag: &Tag, selection: Selection, open: Option<usize>) -> bool {
     match tag.kind {
         TagKind::Ring(index) => tag.urgent || open == Some(index),
-        TagKind::Member(ratio) => {
-            tone::exceeds(ratio) || tag.owner.is_some() && tag.owner == selection.and_then(|target| target.element())
-        }
+        TagKind::Member(ratio) => tone::exceeds(ratio) || is_selected(tag, selection),
         _ => true,
     }
+}
+
+fn is_selected(tag: &Tag, selection: Selection) -> bool {
+    tag.owner.is_some() && tag.owner == selection.and_then(|target| target.element())
 }
 
 fn class_of(kind: TagKind) -> &'static str {

@@ -2,7 +2,7 @@
 //!
 //! World points are metres in the section, `z` up; screen points are CSS pixels from the top left corner of the
 //! drawing, `y` down. The page hands in [`PointerInput`] and [`KeyInput`], draws [`Editor::shown`] and
-//! [`Editor::overlay`], and saves [`Editor::scheme`] whenever [`Outcome::committed`] is set.
+//! [`Editor::overlay`], and saves [`Editor::scheme`] whenever an [`Outcome`] says that something was committed.
 
 mod dimensions;
 mod gesture;

@@ -1,6 +1,6 @@
 use super::ratio::Ratio;
 use crate::units;
-use falsewright_core::results::{Check, CheckKind};
+use falsewright_core::results::Check;
 use leptos::prelude::*;
 
 /// A check with its worked formula.
@@ -9,7 +9,7 @@ pub fn Worked(check: Check) -> impl IntoView {
     view! {
         <dl class="worked" data-testid="worked">
             <dt>"Check"</dt>
-            <dd>{check.member} ", " {words(check.check)} " " <Ratio value=check.ratio/></dd>
+            <dd>{check.member} ", " {check.check.name()} " " <Ratio value=check.ratio/></dd>
             <dt>"Where"</dt>
             <dd>{check.place}</dd>
             <dt>"Pour and state"</dt>
@@ -32,7 +32,7 @@ pub fn ChecksOf(checks: Vec<Check>) -> impl IntoView {
     let mut checks = checks;
     checks.sort_by(|a, b| b.ratio.total_cmp(&a.ratio));
     let row = |check: Check| {
-        let summary = format!("{}, {}", check.member, words(check.check));
+        let summary = format!("{}, {}", check.member, check.check.name());
         view! {
             <li>
                 <details>
@@ -48,21 +48,4 @@ pub fn ChecksOf(checks: Vec<Check>) -> impl IntoView {
 fn amount(value: f64, unit: &str) -> String {
     let decimals = if value.abs() < 10.0 { 3 } else { 1 };
     format!("{} {unit}", units::trimmed(value, decimals))
-}
-
-/// What a check looks at, in words.
-pub fn words(kind: CheckKind) -> &'static str {
-    match kind {
-        CheckKind::Bending => "bending",
-        CheckKind::Shear => "shear",
-        CheckKind::Bearing => "bearing",
-        CheckKind::Deflection => "deflection",
-        CheckKind::Tension => "tension",
-        CheckKind::Buckling => "buckling",
-        CheckKind::LateralTorsional => "lateral torsional buckling",
-        CheckKind::BasePressure => "pressure under the base",
-        CheckKind::Coupler => "slip of couplers",
-        CheckKind::Clearance => "clearance",
-        CheckKind::Stability => "stability",
-    }
 }

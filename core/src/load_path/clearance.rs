@@ -2,7 +2,7 @@
 
 use super::record::{Record, Subject};
 use crate::geometry::Point;
-use crate::model::{Model, Part, PlacedFalsework, PlacedOpening, Role, Solid};
+use crate::model::{Model, Part, PlacedFalsework, PlacedOpening, Solid};
 use crate::results::{Check, CheckKind, Clearance, Verdict};
 use crate::scheme::Scheme;
 
@@ -58,7 +58,7 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
     let sag = sag_over(record, opening);
     let width_m = at_right.left - at_left.right - 2.0 * drawn.guard_m - tolerance;
     let height_m = lowest.bottom - floor - sag - tolerance;
-    let name = |extent: &Extent| format!("{} {}", extent.part.mark, word(extent.part.role));
+    let name = |extent: &Extent| format!("{} {}", extent.part.mark, extent.part.role.name());
     let level = |extent: &Extent| extent.bottom.max(floor) - floor;
     let clearance = Clearance {
         opening: drawn.id,
@@ -117,21 +117,4 @@ fn sag_over(record: &Record, opening: &PlacedOpening) -> f64 {
     let drawn = record.results.diagrams.iter().filter(|diagram| diagram.owner == opening.drawn.id);
     let full = drawn.flat_map(|diagram| &diagram.stations).map(|station| station.deflection_m.abs());
     checked.chain(full).fold(0.0, f64::max)
-}
-
-fn word(role: Role) -> &'static str {
-    match role {
-        Role::Facing => "facing",
-        Role::Secondary => "secondary",
-        Role::Primary => "primary",
-        Role::Tie => "tie",
-        Role::Prop => "prop",
-        Role::Leg => "leg",
-        Role::Stub => "stub",
-        Role::Trestle => "trestle leg",
-        Role::Transfer => "transfer beam",
-        Role::Brace => "diagonal",
-        Role::Ledger => "level tube",
-        Role::Base => "base",
-    }
 }

@@ -44,12 +44,6 @@ pub fn solve(
     run.check_legs(strength, record);
     run.check_braces(strength, record);
     run.report_legs(&unfactored, &service.bent_widths, record);
-    record.find(
-        Severity::Note,
-        table.falsework.id,
-        format!("{}: bracing along the bay is not computed here.", table.falsework.mark),
-        "Hold every leg along the bay too, at the same levels as across it.",
-    );
     for state in &unfactored {
         soffit_ledger::front(table, &bent.without_bases(&state.lifted), service, state.front, record)?;
     }

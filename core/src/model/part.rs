@@ -47,6 +47,26 @@ pub enum Role {
     Base,
 }
 
+impl Role {
+    /// How checks and notes name a member of this role, behind its mark.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Facing => "facing",
+            Self::Secondary => "secondary",
+            Self::Primary => "primary",
+            Self::Tie => "tie",
+            Self::Prop => "prop",
+            Self::Leg => "leg",
+            Self::Stub => "stub",
+            Self::Trestle => "trestle leg",
+            Self::Transfer => "transfer beam",
+            Self::Brace => "diagonal",
+            Self::Ledger => "level tube",
+            Self::Base => "base",
+        }
+    }
+}
+
 /// The shape of a part: drawn, measured and counted from.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Solid {

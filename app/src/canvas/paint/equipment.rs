@@ -39,7 +39,7 @@ pub fn equipment(model: &Model, results: &Results, catalogue: &Catalogue) -> Vec
             let Some(figure) = figures.get_mut(owner) else { continue };
             let ratio = parts.first().and_then(|part| tone::governing(results, part)).map(|check| check.ratio);
             let tone = ratio.map_or("untested", tone::tone);
-            figure.stroke(format!("member {} {tone}", tone::word(role)), silhouettes(parts, catalogue));
+            figure.stroke(format!("member {} {tone}", role.name()), silhouettes(parts, catalogue));
         }
     }
     for figure in figures.values_mut() {

@@ -1,6 +1,6 @@
 //! How a ratio looks: ten steps of one blue up to 1.00, then the mark of excess.
 
-use falsewright_core::model::{Part, Role};
+use falsewright_core::model::Part;
 use falsewright_core::results::{Check, Results};
 
 /// Style class of a ratio.
@@ -32,26 +32,8 @@ pub fn governing<'r>(results: &'r Results, part: &Part) -> Option<&'r Check> {
     results
         .checks
         .iter()
-        .filter(|check| check.owner == part.owner && of_mark(&check.member) && check.member.ends_with(word(part.role)))
+        .filter(|check| check.owner == part.owner && of_mark(&check.member) && check.member.ends_with(part.role.name()))
         .max_by(|a, b| a.ratio.total_cmp(&b.ratio))
-}
-
-/// How the checks name a member of this role, behind its mark.
-pub fn word(role: Role) -> &'static str {
-    match role {
-        Role::Facing => "facing",
-        Role::Secondary => "secondary",
-        Role::Primary => "primary",
-        Role::Tie => "tie",
-        Role::Prop => "prop",
-        Role::Leg => "leg",
-        Role::Stub => "stub",
-        Role::Trestle => "trestle leg",
-        Role::Transfer => "transfer beam",
-        Role::Brace => "diagonal",
-        Role::Ledger => "level tube",
-        Role::Base => "base",
-    }
 }
 
 #[cfg(test)]

@@ -40,9 +40,34 @@ pub(super) fn move_ends(scheme: &mut Scheme, id: Id, below_m: f64, above_m: f64)
     Ok(())
 }
 
+/// Shutters that ties join keep their primaries opposite each other.
 pub(super) fn set_shutter(scheme: &mut Scheme, shutter: &Shutter) -> Result<(), EditError> {
-    *shutter_mut(scheme, shutter.id)? = shutter.clone();
+    let before = std::mem::replace(shutter_mut(scheme, shutter.id)?, shutter.clone());
+    if (before.arrangement, before.primaries) != (shutter.arrangement, shutter.primaries) {
+        for id in joined(scheme, shutter.id) {
+            let other = shutter_mut(scheme, id)?;
+            (other.arrangement, other.primaries) = (shutter.arrangement, shutter.primaries);
+        }
+    }
     Ok(())
+}
+
+/// All shutters that rows of ties or props join to this one, directly or through others, itself first.
+fn joined(scheme: &Scheme, shutter: Id) -> Vec<Id> {
+    let mut found = vec![shutter];
+    let mut next = 0;
+    while let Some(&id) = found.get(next) {
+        next += 1;
+        for row in scheme.ties.iter().filter(|row| holds(row, id)) {
+            let ends = [Some(row.shutter), if let TieEnd::Shutter { id } = row.to { Some(id) } else { None }];
+            for end in ends.into_iter().flatten() {
+                if !found.contains(&end) && scheme.shutters.iter().any(|other| other.id == end) {
+                    found.push(end);
+                }
+            }
+        }
+    }
+    found
 }
 
 pub(super) fn add_row(scheme: &mut Scheme, shutter: Id, z_m: f64) -> Result<(), EditError> {

@@ -294,3 +294,17 @@ fn a_tie_level_with_the_floor_goes_through_the_wall_and_none_through_the_whole_b
     assert_eq!(tied.ties[0].to, TieEnd::Shutter { id: inner });
     assert!(matches!(tied.ties[1].to, TieEnd::Fixed { .. }));
 }
+
+#[test]
+fn shutters_joined_by_ties_keep_their_primaries_opposite_each_other() {
+    let scheme = with_left_wall(&box_scheme());
+    let tied = done(&scheme, &[Edit::AddTieRow { shutter: scheme.shutters[0].id, z_m: 1.5 }]);
+    assert!(matches!(tied.ties[0].to, TieEnd::Shutter { .. }));
+    let mut wider = tied.shutters[0].clone();
+    wider.primaries.max_m = 2.0;
+    for (before, follows) in [(&scheme, false), (&tied, true)] {
+        let after = done(before, &[Edit::SetShutter(wider.clone())]);
+        assert_eq!(after.shutters[0].primaries.max_m, 2.0);
+        assert_eq!(after.shutters[1].primaries == after.shutters[0].primaries, follows);
+    }
+}
