@@ -10,3 +10,5 @@ pub fn assert_close(what: &str, actual: f64, expected: f64, rel: f64) {
 pub mod frame_case;
 pub mod simple;
 pub mod three_moments;
+#[path = "../validation/mod.rs"]
+pub mod validation;

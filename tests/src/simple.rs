@@ -119,6 +119,7 @@ pub fn stiff_leg() -> Item {
         jack_working_kn: 1000.0,
         footprint_m: 0.1,
         ends_kg: 10.0,
+        rating: None,
     };
     item("STIFF_LEG", Kind::Leg(kind))
 }

@@ -111,7 +111,7 @@ fn unknown_names_are_faults() {
             timber.class = "C99".into();
         }
     });
-    assert!(timber.expect("fault").to_string().contains("use one of C16, C24"));
+    assert!(timber.expect("fault").to_string().contains("use one of C16, C18, C24"));
     let leg = with("LEG48", |kind| {
         if let Kind::Leg(leg) = kind {
             leg.curve = "z".into();

@@ -2,7 +2,8 @@
 
 use falsewright_core::catalogue::{Catalogue, Item, Kind, Timber};
 use falsewright_core::checks::{
-    check_base, check_beam, check_board, check_brace, check_deflection, check_lateral_torsional, check_leg, check_tie,
+    StrutForces, check_base, check_beam, check_board, check_brace, check_deflection, check_lateral_torsional,
+    check_leg, check_tie,
 };
 use falsewright_core::results::Verdict;
 use falsewright_core::scheme::{Basis, Bearing, Ground};
@@ -15,13 +16,13 @@ const GROUND: Ground = Ground { level_m: 0.0, allowable_kpa: 150.0 };
 fn verdicts(item: &Item, basis: Basis, demand: f64, length_m: f64) -> Vec<Verdict> {
     match &item.kind {
         Kind::Board(_) => check_board(item, basis, demand, demand),
-        Kind::Timber(_) | Kind::TimberBeam(_) | Kind::Steel(_) => {
+        Kind::Timber(_) | Kind::TimberBeam(_) | Kind::RatedBeam(_) | Kind::Steel(_) => {
             let mut all = check_beam(item, basis, demand, demand, Some(demand), 0.1);
             all.extend(check_lateral_torsional(item, basis, demand, length_m));
             all
         }
         Kind::Tie(_) => vec![check_tie(item, basis, demand)],
-        Kind::Leg(_) => check_leg(item, basis, demand, length_m),
+        Kind::Leg(_) => check_leg(item, basis, &StrutForces::axial(demand), length_m),
         Kind::Brace(_) => check_brace(item, basis, demand, length_m),
         Kind::Plate(_) => [Bearing::Ground, Bearing::Slab { strength_mpa: 20.0 }]
             .iter()
@@ -159,8 +160,30 @@ proptest! {
         let legs: Vec<&Item> = catalogue.iter().filter(|item| item.leg().is_some()).collect();
         let leg = legs[which % legs.len()];
         for basis in BASES {
-            let capacity = |length| check_leg(leg, basis, 1.0, length)[0].resistance;
+            let capacity = |length| check_leg(leg, basis, &StrutForces::axial(1.0), length)[0].resistance;
             prop_assert!(capacity(length + more) <= capacity(length) * (1.0 + 1e-12));
+        }
+    }
+
+    #[test]
+    fn more_eccentricity_moment_or_length_never_helps_a_leg(
+        length in 0.1..6.0, longer in 0.0..2.0, e in 0.0..0.05, more in 0.0..0.05, moment in 0.0..2.0, n in 1.0..40.0,
+    ) {
+        let catalogue = Catalogue::generic();
+        for leg in catalogue.iter().filter(|item| item.leg().is_some()) {
+            for basis in BASES {
+                let ratios = |e: f64, moment_knm: f64, length: f64| -> Vec<f64> {
+                    let forces = StrutForces { compression_kn: n, moment_knm, head_m: e, base_m: 0.0 };
+                    check_leg(leg, basis, &forces, length).iter().map(Verdict::ratio).collect()
+                };
+                let base = ratios(e + 1e-6, moment, length);
+                for worse in [ratios(e + 1e-6 + more, moment, length), ratios(e + 1e-6, moment + more * 20.0, length),
+                              ratios(e + 1e-6, moment, length + longer)] {
+                    for (less, greater) in base.iter().zip(worse) {
+                        prop_assert!(greater >= less - 1e-9);
+                    }
+                }
+            }
         }
     }
 

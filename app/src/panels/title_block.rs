@@ -169,7 +169,7 @@ fn set_by_ciria(concrete: &mut Concrete, chosen: bool) {
 fn ciria(concrete: &Concrete) -> (f64, f64) {
     match concrete.method {
         PressureMethod::CiriaR108 { c1, c2 } => (c1, c2),
-        PressureMethod::FullHead => CIRIA,
+        _ => CIRIA,
     }
 }
 

@@ -12,6 +12,13 @@ impl Item {
         match &self.kind {
             Kind::Timber(timber) => timber_stiffness(timber),
             Kind::TimberBeam(beam) => Some(timber_beam_stiffness(beam)),
+            Kind::RatedBeam(beam) => Some(Beam {
+                ei_knm2: beam.stiffness_knm2,
+                ea_kn: beam.axial_kn,
+                depth_m: beam.depth_m,
+                breadth_m: beam.breadth_m,
+                mass_kg_m: beam.mass_kg_m,
+            }),
             Kind::Steel(steel) => Some(steel_stiffness(steel)),
             _ => None,
         }

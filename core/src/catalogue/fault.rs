@@ -1,4 +1,4 @@
-use super::{Item, Kind, Section, TimberClass};
+use super::{Item, Kind, Leg, Section, TimberClass};
 
 /// Why an item cannot be computed with.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -75,6 +75,16 @@ impl Item {
                 ("bearing_kn", beam.bearing_kn, 1e4),
                 ("mass_kg_m", beam.mass_kg_m, 1000.0),
             ],
+            Kind::RatedBeam(beam) => vec![
+                ("breadth_m", beam.breadth_m, 1.0),
+                ("depth_m", beam.depth_m, 2.0),
+                ("stiffness_knm2", beam.stiffness_knm2, 1e6),
+                ("axial_kn", beam.axial_kn, 1e8),
+                ("moment_working_knm", beam.moment_working_knm, 1e4),
+                ("shear_working_kn", beam.shear_working_kn, 1e4),
+                ("bearing_working_kn", beam.bearing_working_kn, 1e4),
+                ("mass_kg_m", beam.mass_kg_m, 1000.0),
+            ],
             Kind::Steel(steel) => {
                 let d = steel.section.dimensions();
                 vec![
@@ -104,6 +114,7 @@ impl Item {
                 ("jack_working_kn", leg.jack_working_kn, 1e5),
                 ("footprint_m", leg.footprint_m, 2.0),
                 ("ends_kg", leg.ends_kg, 1000.0),
+                ("greatest_m", leg.rating.as_ref().map_or(1.0, |rating| rating.greatest_m), 10.0),
             ],
             Kind::Brace(brace) => vec![
                 ("diameter_m", brace.diameter_m, 2.0),
@@ -123,10 +134,14 @@ impl Item {
     }
 
     fn unknown_name(&self) -> Option<ItemFault> {
+        const PROP_CLASSES: [&str; 5] = ["A", "B", "C", "D", "E"];
         const CURVES: [&str; 5] = ["a0", "a", "b", "c", "d"];
         let (field, name, known, is_known) = match &self.kind {
-            Kind::Timber(t) => ("class", &t.class, "C16, C24", TimberClass::named(&t.class).is_some()),
+            Kind::Timber(t) => ("class", &t.class, "C16, C18, C24, C27, C30", TimberClass::named(&t.class).is_some()),
             Kind::Steel(s) => ("grade", &s.grade, "S235, S275, S355 (up to 40 mm thick)", s.yield_mpa().is_some()),
+            Kind::Leg(Leg { rating: Some(rating), .. }) if !PROP_CLASSES.contains(&rating.class.as_str()) => {
+                ("rating", &rating.class, "A, B, C, D, E", false)
+            }
             Kind::Leg(leg) => ("curve", &leg.curve, "a0, a, b, c, d", CURVES.contains(&leg.curve.as_str())),
             Kind::Brace(brace) => ("curve", &brace.curve, "a0, a, b, c, d", CURVES.contains(&brace.curve.as_str())),
             _ => return None,

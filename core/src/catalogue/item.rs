@@ -24,6 +24,8 @@ pub enum Kind {
     Timber(Timber),
     /// Timber formwork beam with tested resistances.
     TimberBeam(TimberBeam),
+    /// Beam known by its stated working values, such as one of aluminium.
+    RatedBeam(RatedBeam),
     /// Rolled steel section, one or several side by side.
     Steel(Steel),
     /// Tie rod with its nuts and plates.
@@ -81,6 +83,27 @@ pub struct TimberBeam {
     pub shear_kn: f64,
     /// Characteristic bearing resistance at a support.
     pub bearing_kn: f64,
+    /// Weight.
+    pub mass_kg_m: f64,
+}
+
+/// Beam with working values stated by its supplier.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct RatedBeam {
+    /// Breadth.
+    pub breadth_m: f64,
+    /// Depth.
+    pub depth_m: f64,
+    /// Bending stiffness.
+    pub stiffness_knm2: f64,
+    /// Axial stiffness.
+    pub axial_kn: f64,
+    /// Working moment.
+    pub moment_working_knm: f64,
+    /// Working shear.
+    pub shear_working_kn: f64,
+    /// Working force at a support.
+    pub bearing_working_kn: f64,
     /// Weight.
     pub mass_kg_m: f64,
 }
@@ -168,6 +191,18 @@ pub struct Leg {
     pub footprint_m: f64,
     /// Weight of head and base jacks.
     pub ends_kg: f64,
+    /// Its rating, if it is an adjustable prop.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub rating: Option<PropRating>,
+}
+
+/// Rating of an adjustable prop by EN 1065, which counts instead of its tube.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PropRating {
+    /// A, B, C, D or E.
+    pub class: String,
+    /// Greatest length.
+    pub greatest_m: f64,
 }
 
 /// Diagonal tube.

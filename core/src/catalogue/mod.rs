@@ -2,15 +2,24 @@
 
 mod beam;
 mod fault;
+mod hollow;
 mod item;
+mod plywood;
 mod section;
+mod standard;
 mod timber_class;
 mod tube;
 
 pub use fault::ItemFault;
-pub use item::{Beam, Board, Brace, Item, Kind, Leg, Plate, PlateMaterial, Section, Steel, Tie, Timber, TimberBeam};
+pub use hollow::{Hollow, standard_hollows, standard_tubes};
+pub use item::{
+    Beam, Board, Brace, Item, Kind, Leg, Plate, PlateMaterial, PropRating, RatedBeam, Section, Steel, Tie, Timber,
+    TimberBeam,
+};
+pub use plywood::{Grain, LayUp, board_section};
 pub(crate) use section::Dimensions;
 pub use section::{STEEL_MODULUS_MPA, SectionProperties};
+pub use standard::{standard_section, standard_sections};
 pub use timber_class::{Strengths, TimberClass};
 pub use tube::Tube;
 

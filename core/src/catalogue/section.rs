@@ -1,3 +1,4 @@
+use super::tube::STEEL_KG_M3;
 use super::{Section, Steel};
 use std::f64::consts::PI;
 
@@ -23,6 +24,13 @@ pub struct SectionProperties {
     pub warping_mm6: f64,
     /// Shear area along the web, EN 1993-1-1 6.2.6(3) with η = 1.0.
     pub shear_area_mm2: f64,
+}
+
+impl SectionProperties {
+    /// Weight by length.
+    pub fn mass_kg_m(&self) -> f64 {
+        STEEL_KG_M3 * self.area_mm2 * 1e-6
+    }
 }
 
 /// A root fillet: a square of side `r` less a quarter circle.

@@ -26,10 +26,20 @@ impl Tube {
         PI / 64.0 * (outer * outer * outer * outer - inner * inner * inner * inner)
     }
 
-    /// Plastic section modulus `(D³ − d³) / 6`.
+    /// Elastic modulus.
+    pub fn elastic_modulus_m3(&self) -> f64 {
+        self.inertia_m4() / (self.diameter_m / 2.0)
+    }
+
+    /// Plastic modulus `(D³ − d³) / 6`.
     pub fn plastic_modulus_m3(&self) -> f64 {
         let (outer, inner) = self.diameters();
         (outer * outer * outer - inner * inner * inner) / 6.0
+    }
+
+    /// Radius of gyration.
+    pub fn gyration_m(&self) -> f64 {
+        (self.inertia_m4() / self.area_m2()).sqrt()
     }
 
     /// Weight by length.

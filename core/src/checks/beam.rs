@@ -1,5 +1,5 @@
 use super::formula::no_resistance;
-use super::{steel, timber, timber_beam};
+use super::{rated_beam, steel, timber, timber_beam};
 use crate::catalogue::{Item, Kind};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
@@ -13,7 +13,7 @@ pub(super) struct BeamForces {
     pub bearing_length_m: f64,
 }
 
-/// Bending, shear and, where a support force is given, bearing of timber, a timber formwork beam or a steel section.
+/// Bending, shear and, where a support force is given, bearing of timber, a timber formwork beam, a rated beam or a steel section.
 /// Greatest moment and shear are taken as if they met at one place.
 pub fn check_beam(
     item: &Item,
@@ -32,6 +32,7 @@ pub fn check_beam(
     match &item.kind {
         Kind::Timber(timber) => timber::check(timber, basis, forces),
         Kind::TimberBeam(beam) => timber_beam::check(beam, basis, forces),
+        Kind::RatedBeam(beam) => rated_beam::check(beam, basis, forces),
         Kind::Steel(steel) => steel::check(steel, basis, forces),
         _ => {
             let reason = format!("{} is not a beam", item.code);

@@ -1,11 +1,9 @@
 use super::divisor::{Divisor, gamma};
+use super::en1995;
 use super::formula::{Comparison, no_resistance, number};
 use crate::catalogue::Item;
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
-
-/// Plywood, service class 3, short-term load: EN 1995-1-1 Table 3.1.
-const KMOD: f64 = 0.7;
 
 /// Bending and rolling shear of a board, per metre of width. Shear as in a solid rectangle, `1.5 V / t`, against the
 /// planar shear strength.
@@ -16,7 +14,8 @@ pub fn check_board(item: &Item, basis: Basis, moment_knm_m: f64, shear_kn_m: f64
         return vec![no_resistance(CheckKind::Bending, moment, "kNm/m", &reason)];
     };
     let divisor = Divisor::new(basis, gamma::PLYWOOD);
-    let factor = KMOD / divisor.value();
+    let kmod = en1995::formwork_kmod();
+    let factor = kmod / divisor.value();
     let source = match basis {
         Basis::WorkingLoad => "Common practice: EN 1995-1-1 strength (kmod 0.7, γM 1.2) by a load factor of 1.5",
         Basis::LimitStateB1 => "EN 1995-1-1 6.1, kmod 0.7, γM 1.2",
@@ -30,7 +29,7 @@ pub fn check_board(item: &Item, basis: Basis, moment_knm_m: f64, shear_kn_m: f64
         source: source.into(),
     };
     let bending_numbers = format!(
-        "{} kNm/m / ({KMOD} × {} N/mm² × {} cm³/m / {divisor})",
+        "{} kNm/m / ({kmod} × {} N/mm² × {} cm³/m / {divisor})",
         number(moment),
         number(board.bending_mpa),
         number(board.modulus_m3_m * 1e6)
@@ -43,7 +42,7 @@ pub fn check_board(item: &Item, basis: Basis, moment_knm_m: f64, shear_kn_m: f64
         source: source.into(),
     };
     let rolling_numbers = format!(
-        "1.5 × {} kN/m / ({KMOD} × {} N/mm² × {} mm / {divisor})",
+        "1.5 × {} kN/m / ({kmod} × {} N/mm² × {} mm / {divisor})",
         number(shear),
         number(board.shear_mpa),
         number(board.thickness_m * 1e3)

@@ -1,19 +1,56 @@
-use super::buckling::Strut;
-use super::divisor::stated_load_factor;
+use super::divisor::{Divisor, gamma, stated_load_factor};
 use super::formula::{Comparison, no_resistance, number};
-use crate::catalogue::Item;
+use super::prop::PropClass;
+use super::steel::source;
+use super::strut::{Strut, StrutForces};
+use crate::catalogue::{Item, PropRating};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
 
 /// A leg or prop in compression between points held sideways, and its head and base jacks.
-pub fn check_leg(item: &Item, basis: Basis, compression_kn: f64, buckling_length_m: f64) -> Vec<Verdict> {
+///
+/// Erection tolerances of BS 5975 are 25 mm of eccentricity, which comes in with the forces, and 1.5° of lean, which
+/// the least horizontal load of 2.5 % stands for. Published safe loads of props rest on the same two.
+pub fn check_leg(item: &Item, basis: Basis, forces: &StrutForces, buckling_length_m: f64) -> Vec<Verdict> {
+    let compression_kn = forces.compression_kn;
     let Some(leg) = item.leg() else {
         let reason = format!("{} is not a leg", item.code);
         return vec![no_resistance(CheckKind::Buckling, compression_kn, "kN", &reason)];
     };
     let strut = Strut { tube: leg.tube(), yield_mpa: leg.yield_mpa, curve: &leg.curve, length_m: buckling_length_m };
     let jack = StatedLoad { check: CheckKind::Bearing, name: "jacks", working_kn: leg.jack_working_kn };
-    vec![strut.check(basis, compression_kn), jack.check(basis, compression_kn)]
+    let mut verdicts = match &leg.rating {
+        Some(rating) => vec![check_rating(rating, basis, compression_kn, buckling_length_m)],
+        None => strut.check(basis, forces),
+    };
+    verdicts.push(jack.check(basis, compression_kn));
+    verdicts
+}
+
+/// An adjustable prop at its extension. Its strength already has the eccentricity and lean of EN 1065 in it.
+fn check_rating(rating: &PropRating, basis: Basis, compression_kn: f64, extension_m: f64) -> Verdict {
+    let known = PropClass::named(&rating.class)
+        .and_then(|class| class.characteristic_kn(rating.greatest_m, extension_m).map(|kn| (class, kn)));
+    let Some((class, characteristic_kn)) = known else {
+        let reason = format!(
+            "a class {} prop of at most {} m is not made for {} m",
+            rating.class,
+            number(rating.greatest_m),
+            number(extension_m)
+        );
+        return no_resistance(CheckKind::Buckling, compression_kn, "kN", &reason);
+    };
+    let divisor = Divisor::new(basis, gamma::STEEL);
+    let comparison = Comparison {
+        check: CheckKind::Buckling,
+        demand: compression_kn,
+        resistance: characteristic_kn / divisor.value(),
+        unit: "kN",
+        source: source(&format!("EN 1065 class {class:?}"), basis),
+    };
+    let numbers = format!("{} kN / ({} kN / {divisor})", number(compression_kn), number(characteristic_kn));
+    let given = format!("lmax = {} m, l = {} m", number(rating.greatest_m), number(extension_m));
+    comparison.verdict_given(&given, "N / (Ry,k / γ)", &numbers)
 }
 
 /// A diagonal, in tension or compression, and the couplers at its ends.
@@ -25,7 +62,9 @@ pub fn check_brace(item: &Item, basis: Basis, axial_kn: f64, length_m: f64) -> V
     };
     let strut = Strut { tube: brace.tube(), yield_mpa: brace.yield_mpa, curve: &brace.curve, length_m };
     let coupler = StatedLoad { check: CheckKind::Coupler, name: "couplers", working_kn: brace.coupler_working_kn };
-    vec![strut.check(basis, axial_kn), coupler.check(basis, axial_kn)]
+    let mut verdicts = strut.check(basis, &StrutForces::axial(axial_kn));
+    verdicts.push(coupler.check(basis, axial_kn));
+    verdicts
 }
 
 /// Equipment known by its working load only.

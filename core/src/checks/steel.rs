@@ -1,5 +1,6 @@
 use super::beam::BeamForces;
 use super::divisor::{Divisor, gamma};
+use super::en1993;
 use super::formula::{Comparison, no_resistance, number};
 use super::web;
 use crate::catalogue::{Section, SectionProperties, Steel};
@@ -57,7 +58,7 @@ impl Member<'_> {
         let comparison = Comparison {
             check: CheckKind::Shear,
             demand: shear_kn,
-            resistance: count * area * self.yield_mpa / 3f64.sqrt() / self.divisor().value() * 1e-3,
+            resistance: count * en1993::shear_kn(area, self.yield_mpa) / self.divisor().value(),
             unit: "kN",
             source: source("EN 1993-1-1 6.2.6", self.basis),
         };
@@ -77,12 +78,11 @@ impl Member<'_> {
         let plastic = self.class <= 2;
         let full = if plastic { self.properties.plastic_modulus_mm3 } else { self.properties.elastic_modulus_mm3 };
         let high = shear_ratio > 0.5;
-        let reduction = if high { high_shear_reduction(shear_ratio) } else { 0.0 };
+        let reduction = en1993::high_shear(shear_ratio);
         let modulus = match self.steel.section {
             Section::I { .. } if plastic => {
                 let d = self.steel.section.dimensions();
-                let web = d.web_depth() * d.tw;
-                full.min(full - reduction * web * web / (4.0 * d.tw))
+                en1993::modulus_with_shear_mm3(full, reduction, d.web_depth() * d.tw, d.tw)
             }
             _ => full * (1.0 - reduction),
         };
@@ -91,7 +91,7 @@ impl Member<'_> {
         let comparison = Comparison {
             check: CheckKind::Bending,
             demand: moment_knm,
-            resistance: count * modulus * self.yield_mpa / self.divisor().value() * 1e-6,
+            resistance: count * en1993::moment_knm(modulus, self.yield_mpa) / self.divisor().value(),
             unit: "kNm",
             source: source(clause, self.basis),
         };
@@ -107,12 +107,6 @@ impl Member<'_> {
             if high { format!("{symbol} reduced for shear with ρ = {}", number(reduction)) } else { String::new() };
         comparison.verdict_given(&given, &format!("M / (n {symbol} fy / γ)"), &numbers)
     }
-}
-
-/// `ρ = (2 V / Vpl − 1)²` of EN 1993-1-1 6.2.8(3).
-fn high_shear_reduction(shear_ratio: f64) -> f64 {
-    let excess = (2.0 * shear_ratio - 1.0).min(1.0);
-    excess * excess
 }
 
 /// Class of the flanges, EN 1993-1-1 Table 5.2; none for class 4. A web that need not be checked for shear buckling is

@@ -1,20 +1,11 @@
 use super::beam::BeamForces;
+use super::bs5268::{self, K3_FALSEWORK as K3, WET};
 use super::divisor::{Divisor, gamma};
+use super::en1995::{self, KCR_SOLID as KCR};
 use super::formula::{Comparison, no_resistance, number};
 use crate::catalogue::{Timber, TimberClass};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
-
-/// Solid timber, service class 3, short-term load: EN 1995-1-1 Table 3.1.
-const KMOD: f64 = 0.7;
-/// Width that remains of a cracked member in shear, EN 1995-1-1/A1 6.1.7 (from memory).
-const KCR: f64 = 0.67;
-/// Load duration of falsework in permissible-stress design, BS 5975 practice (from memory).
-const K3: f64 = 1.4;
-/// Wet exposure in BS 5268-2 (from memory): bending, shear, compression across the grain.
-const K2_BENDING: f64 = 0.8;
-const K2_SHEAR: f64 = 0.9;
-const K2_BEARING: f64 = 0.6;
 
 /// What a basis allows, N/mm², with the factors that lead to it.
 pub(super) struct Allowed {
@@ -101,53 +92,39 @@ pub(super) fn allowed(class: TimberClass, basis: Basis, h: f64, bearing_mm: f64)
     }
 }
 
-/// BS 5268-2 grade stresses, wet; no load sharing; bearing with wane and without the short-bearing factor.
+/// Wet, no load sharing; bearing with wane and without the short-bearing factor.
 fn permissible(class: TimberClass, h: f64, bearing_mm: f64) -> Allowed {
-    let grade = class.grade;
-    let k7 = depth_factor_bs5268(h);
+    let (grade, allowed) = (class.grade, bs5268::permissible(&class, WET, K3, h, 1.0));
+    let k7 = number(bs5268::depth_factor(h));
     Allowed {
-        bending_mpa: grade.bending_mpa * K2_BENDING * K3 * k7,
-        bending_text: format!("{} × K2 {K2_BENDING} × K3 {K3} × K7 {}", grade.bending_mpa, number(k7)),
-        shear_mpa: grade.shear_mpa * K2_SHEAR * K3,
-        shear_text: format!("{} × K2 {K2_SHEAR} × K3 {K3}", grade.shear_mpa),
-        bearing_mpa: grade.bearing_mpa * K2_BEARING * K3,
-        bearing_text: format!("{} × K2 {K2_BEARING} × K3 {K3}", grade.bearing_mpa),
+        bending_mpa: allowed.bending_mpa,
+        bending_text: format!("{} × K2 {} × K3 {K3} × K7 {k7}", grade.bending_mpa, WET.bending),
+        shear_mpa: allowed.shear_mpa,
+        shear_text: format!("{} × K2 {} × K3 {K3}", grade.shear_mpa, WET.shear),
+        bearing_mpa: allowed.across_wane_mpa,
+        bearing_text: format!("{} × K2 {} × K3 {K3}", grade.bearing_mpa, WET.compression),
         bearing_mm,
         source: "Permissible stresses in the manner of BS 5268-2:2002 and BS 5975, wet (from memory)",
     }
 }
 
-/// EN 1995-1-1, service class 3, short-term. Bearing as at a flush end: 30 mm added on one side only, kc,90 1.0.
+/// Service class 3, short-term. Bearing as at a flush end: 30 mm added on one side only, kc,90 1.0.
 fn limit_state(class: TimberClass, basis: Basis, h: f64, bearing_mm: f64) -> Allowed {
     let strength = class.characteristic;
     let divisor = Divisor::new(basis, gamma::TIMBER);
-    let factor = KMOD / divisor.value();
-    let kh = depth_factor_ec5(h);
+    let (kmod, kh) = (en1995::formwork_kmod(), en1995::depth_factor(h));
+    let design = |characteristic| en1995::design_strength(characteristic, kmod, divisor.value());
     Allowed {
-        bending_mpa: factor * kh * strength.bending_mpa,
-        bending_text: format!("{} × kmod {KMOD} × kh {} / {divisor}", strength.bending_mpa, number(kh)),
-        shear_mpa: factor * KCR * strength.shear_mpa,
-        shear_text: format!("{} × kmod {KMOD} × kcr {KCR} / {divisor}", strength.shear_mpa),
-        bearing_mpa: factor * strength.bearing_mpa,
-        bearing_text: format!("{} × kmod {KMOD} / {divisor}", strength.bearing_mpa),
-        bearing_mm: bearing_mm + bearing_mm.min(30.0),
+        bending_mpa: kh * design(strength.bending_mpa),
+        bending_text: format!("{} × kmod {kmod} × kh {} / {divisor}", strength.bending_mpa, number(kh)),
+        shear_mpa: KCR * design(strength.shear_mpa),
+        shear_text: format!("{} × kmod {kmod} × kcr {KCR} / {divisor}", strength.shear_mpa),
+        bearing_mpa: design(strength.bearing_mpa),
+        bearing_text: format!("{} × kmod {kmod} / {divisor}", strength.bearing_mpa),
+        bearing_mm: en1995::bearing_length_mm(bearing_mm, 0.0, f64::INFINITY),
         source: match basis {
             Basis::LimitStateB2 => "EN 1995-1-1 6.1.5 to 6.1.7; EN 12812 class B2",
             _ => "EN 1995-1-1 6.1.5 to 6.1.7",
         },
-    }
-}
-
-/// `kh` of EN 1995-1-1 3.2(3).
-fn depth_factor_ec5(h: f64) -> f64 {
-    if h >= 150.0 { 1.0 } else { libm::pow(150.0 / h, 0.2).min(1.3) }
-}
-
-/// `K7` of BS 5268-2 (from memory).
-fn depth_factor_bs5268(h: f64) -> f64 {
-    match h {
-        h if h <= 72.0 => 1.17,
-        h if h <= 300.0 => libm::pow(300.0 / h, 0.11),
-        h => 0.81 * (h * h + 92_300.0) / (h * h + 56_800.0),
     }
 }

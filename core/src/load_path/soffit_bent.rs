@@ -9,15 +9,13 @@ use super::soffit_ledger;
 use super::soffit_levels::{Levels, total_kn};
 use super::soffit_load::thrust_kn_m;
 use crate::actions::factors::factors;
+use crate::actions::horizontal::LeastLateral;
 use crate::analysis::{FrameError, LoadCase, Solution};
 use crate::catalogue::Item;
 use crate::checks::{check_brace, check_lateral_torsional};
 use crate::geometry::Point;
 use crate::model::{BracingBar, LegKind};
 use crate::results::{CheckKind, Diagram, Severity, Verdict};
-
-/// Part of the vertical load that acts sideways beside known horizontal loads (BS 5975, from memory).
-const BESIDE_KNOWN: f64 = 0.01;
 
 /// Elastic critical load factors: below the first a bent is refused, below the second it needs second order
 /// (EN 1993-1-1, 5.2.1 for the second; common practice for the first).
@@ -152,8 +150,8 @@ impl Run<'_> {
         let table = self.table;
         let density = table.scheme.concrete.unit_weight_kn_m3 * permanent;
         let thrust = thrust_kn_m(&table.falsework.faces, table.pour, &table.fronts[front], density).abs();
-        let share = table.scheme.loads.horizontal_fraction * vertical_kn;
-        share.max(BESIDE_KNOWN * vertical_kn + thrust * self.widest) * self.sway_factor
+        let fraction = table.scheme.loads.horizontal_fraction;
+        LeastLateral::new(fraction, vertical_kn, thrust * self.widest).governing_kn() * self.sway_factor
     }
 
     /// Checks the lowest critical load factor; by how much horizontal loads grow (EN 1993-1-1, 5.2.2(5)).

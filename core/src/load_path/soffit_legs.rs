@@ -4,7 +4,7 @@ use super::line::Peak;
 use super::record::{Record, Subject};
 use super::soffit_bent::{Run, State};
 use crate::analysis::Solution;
-use crate::checks::{check_base, check_leg, check_leg_bending};
+use crate::checks::{StrutForces, check_base, check_leg};
 use crate::geometry::Point;
 use crate::model::LegKind;
 use crate::results::{LegForce, Severity};
@@ -46,6 +46,8 @@ impl Run<'_> {
                 _ => falsework.held_levels(leg),
             };
             let longest = levels.windows(2).map(|pair| pair[1] - pair[0]).fold(0.0, f64::max);
+            let rated = falsework.item_of(leg).leg().is_some_and(|leg| leg.rating.is_some());
+            let length = if rated { leg.head_m - leg.foot_m } else { longest };
             let peak = peaks.compression[index];
             let case = self.table.case(peak.case);
             let at = Point::new(leg.x_m, (leg.foot_m + leg.head_m) / 2.0);
@@ -53,9 +55,13 @@ impl Run<'_> {
             let subject = Subject { owner: leg.owner, member: &member, case: &case, place: &place, at };
             let item = falsework.item_of(leg);
             let basis = self.table.scheme.basis;
-            record.check(&subject, check_leg(item, basis, peak.value, longest));
-            let moment = peaks.moment[index].value;
-            record.check(&subject, [check_leg_bending(item, basis, peak.value, moment, longest)]);
+            let forces = StrutForces {
+                compression_kn: peak.value,
+                moment_knm: peaks.moment[index].value,
+                head_m: self.table.scheme.loads.leg_eccentricity_m,
+                base_m: 0.0,
+            };
+            record.check(&subject, check_leg(item, basis, &forces, length));
             if leg.kind != LegKind::Stub {
                 let peak = peaks.reaction[index];
                 let member = format!("{} base", leg.mark);

@@ -8,7 +8,7 @@ use super::wall_frame::{self, Link, Upright};
 use super::{wall_ledger, wall_pressure};
 use crate::actions::factors::factors;
 use crate::analysis::FrameError;
-use crate::checks::{check_leg, check_tie};
+use crate::checks::{StrutForces, check_leg, check_tie};
 use crate::geometry::Point;
 use crate::layout::build_up_m;
 use crate::model::{Model, PlacedShutter, PlacedTieRow, Pour};
@@ -358,7 +358,8 @@ impl<'a> Walls<'a> {
         if is_tie {
             record.check(&subject, [check_tie(&row.item, self.scheme.basis, demand)]);
         } else {
-            record.check(&subject, check_leg(&row.item, self.scheme.basis, demand, row.length_m));
+            let forces = StrutForces { head_m: self.scheme.loads.leg_eccentricity_m, ..StrutForces::axial(demand) };
+            record.check(&subject, check_leg(&row.item, self.scheme.basis, &forces, row.length_m));
         }
         let force = |(place, &force_kn): (usize, &f64)| TieForce {
             id: format!("{}.{}", row.mark, place + 1),

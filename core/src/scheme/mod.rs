@@ -21,7 +21,9 @@ pub use placing::{
 };
 pub use read::{LARGEST_FILE, ReadError, read, read_bytes, write};
 pub use section::{Cell, Corner, Cut, Joint, Section};
-pub use settings::{Basis, Bays, Concrete, Delivery, Ground, Limits, Loads, PressureMethod};
+pub use settings::{
+    Basis, Bays, CementChemistry, Concrete, Consistency, Delivery, FormElement, Ground, Limits, Loads, PressureMethod,
+};
 pub use templates::Walls;
 
 use crate::catalogue::Item;

@@ -37,6 +37,84 @@ pub enum PressureMethod {
     },
     /// Fluid over the full height.
     FullHead,
+    /// DIN 18218:2010.
+    Din18218 {
+        /// Consistency as placed.
+        class: Consistency,
+        /// Final setting time at 15 °C, 5 to 20 h.
+        setting_time_h: f64,
+    },
+    /// ACI 347R-14.
+    Aci347 {
+        /// Wall or column.
+        element: FormElement,
+        /// Cement and admixtures.
+        chemistry: CementChemistry,
+        /// Slump, up to 175 mm.
+        slump_mm: f64,
+        /// Depth of internal vibration, up to 1.2 m.
+        vibrated_depth_m: f64,
+    },
+}
+
+/// Consistency classes of EN 206 by flow table, and self-compacting concrete.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Consistency {
+    /// Stiff.
+    F1,
+    /// Plastic.
+    F2,
+    /// Soft.
+    F3,
+    /// Very soft.
+    F4,
+    /// Flowable.
+    F5,
+    /// Very flowable.
+    F6,
+    /// Self-compacting.
+    Scc,
+}
+
+impl Consistency {
+    /// All, from the stiffest.
+    pub const ALL: [Self; 7] = [Self::F1, Self::F2, Self::F3, Self::F4, Self::F5, Self::F6, Self::Scc];
+}
+
+impl std::fmt::Display for Consistency {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Scc => f.write_str("SCC"),
+            other => write!(f, "{other:?}"),
+        }
+    }
+}
+
+/// What a form makes, in ACI 347.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FormElement {
+    /// A wall.
+    Wall,
+    /// A column.
+    Column,
+}
+
+/// Cement and admixtures in ACI 347. A retarder is any admixture that delays setting.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum CementChemistry {
+    /// Types I, II and III without retarder.
+    Plain,
+    /// Types I, II and III with a retarder.
+    PlainRetarded,
+    /// Other types or blends below 70 % slag or 40 % fly ash, without retarder.
+    Blended,
+    /// The same with a retarder.
+    BlendedRetarded,
+    /// Blends with 70 % slag or 40 % fly ash, and above.
+    HighlyBlended,
 }
 
 /// How fast concrete arrives in the forms.
@@ -77,6 +155,15 @@ pub struct Loads {
     pub operations_kpa: f64,
     /// Horizontal load on falsework as a part of its vertical load.
     pub horizontal_fraction: f64,
+    /// How far off its axis a leg is loaded at its head.
+    #[serde(default = "Loads::usual_eccentricity_m")]
+    pub leg_eccentricity_m: f64,
+}
+
+impl Loads {
+    fn usual_eccentricity_m() -> f64 {
+        crate::actions::horizontal::ECCENTRICITY_TOLERANCE_M
+    }
 }
 
 /// Limits of deflection and clearance.

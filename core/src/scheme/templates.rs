@@ -135,7 +135,12 @@ impl Scheme {
                 delivery: Delivery::Volume { rate_m3_h: 20.0 },
             },
             basis: Basis::WorkingLoad,
-            loads: Loads { formwork_kpa: 0.5, operations_kpa: 1.5, horizontal_fraction: 0.025 },
+            loads: Loads {
+                formwork_kpa: 0.5,
+                operations_kpa: 1.5,
+                horizontal_fraction: 0.025,
+                leg_eccentricity_m: 0.025,
+            },
             limits: Limits { span_over_deflection: 270.0, access_tolerance_m: 0.05 },
             ground: Ground { level_m: 0.0, allowable_kpa: 100.0 },
             shutters: Vec::new(),

@@ -122,6 +122,13 @@ impl Errors {
                 self.range(settings, "a coefficient C2", c2, (0.1, 1.0), "");
             }
             PressureMethod::FullHead => {}
+            PressureMethod::Din18218 { setting_time_h, .. } => {
+                self.range(settings, "a setting time", setting_time_h, (0.5, 48.0), "h");
+            }
+            PressureMethod::Aci347 { slump_mm, vibrated_depth_m, .. } => {
+                self.range(settings, "a slump", slump_mm, (0.0, 300.0), "mm");
+                self.range(settings, "a depth of vibration", vibrated_depth_m, (0.0, 20.0), "m");
+            }
         }
         match concrete.delivery {
             Delivery::Volume { rate_m3_h } => {
@@ -132,6 +139,7 @@ impl Errors {
         self.range(settings, "a weight of formwork", loads.formwork_kpa, (0.0, 20.0), "kPa");
         self.range(settings, "a load from operations", loads.operations_kpa, (0.0, 20.0), "kPa");
         self.range(settings, "a horizontal part of the load", loads.horizontal_fraction, (0.0, 1.0), "");
+        self.range(settings, "an eccentricity of legs", loads.leg_eccentricity_m, (0.0, 0.2), "m");
         self.range(settings, "a span by deflection", limits.span_over_deflection, (50.0, 5000.0), "");
         self.range(settings, "an access tolerance", limits.access_tolerance_m, (0.0, 1.0), "m");
         self.place(settings, "a ground level", ground.level_m);

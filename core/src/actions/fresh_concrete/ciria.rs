@@ -1,0 +1,75 @@
+//! CIRIA Report 108 (1985): `Pmax = D [C1 √R + C2 K √(H − C1 √R)] ≤ D h`, and `D h` where `C1 √R > H`.
+//! `D` kN/m³, `R` m/h, `T` °C, `H` height of the form, `h` of the pour, m.
+
+use super::{Fill, PressureLimit};
+
+/// Temperatures that the report was drawn up for (from memory), °C.
+const TEMPERATURES_C: [f64; 2] = [5.0, 30.0];
+/// Coefficients of constituent materials.
+const C2: [f64; 2] = [0.30, 0.60];
+/// Coefficients of section shape.
+const C1: [f64; 2] = [1.0, 1.5];
+const SOURCE: &str = "CIRIA Report 108 (1985)";
+
+/// `K = (36 / (T + 16))²`; none where the temperature is at or below −16 °C.
+pub fn temperature_factor(temperature_c: f64) -> Option<f64> {
+    (temperature_c > -16.0).then(|| {
+        let root = 36.0 / (temperature_c + 16.0);
+        root * root
+    })
+}
+
+/// `C1 √R`, m.
+pub fn filling_term(c1: f64, rise_m_h: f64) -> f64 {
+    c1 * rise_m_h.sqrt()
+}
+
+/// `D [C1 √R + C2 K √(H − C1 √R)]`, kPa; none where `C1 √R > H`.
+pub fn pressure_by_rise(density_kn_m3: f64, filling_m: f64, c2: f64, k: f64, form_m: f64) -> Option<f64> {
+    (filling_m <= form_m).then(|| density_kn_m3 * (filling_m + c2 * k * (form_m - filling_m).sqrt()))
+}
+
+pub(super) fn limit(fill: &Fill, c1: f64, c2: f64) -> PressureLimit {
+    let Fill { density, temperature, rise, form, pour } = *fill;
+    let mut warnings = warnings(c1, c2, temperature);
+    let usable = rise >= 0.0 && rise.is_finite() && c1 >= 0.0 && c2 >= 0.0;
+    let Some(k) = temperature_factor(temperature).filter(|_| usable) else {
+        warnings.push(
+            "The rise, temperature or coefficients cannot be used with CIRIA Report 108: fluid pressure is taken."
+                .into(),
+        );
+        return fill.fluid(SOURCE, warnings);
+    };
+    let filling = filling_term(c1, rise);
+    let Some(by_rise) = pressure_by_rise(density, filling, c2, k, form) else {
+        let mut limit = fill.fluid(SOURCE, warnings);
+        limit.formula = format!("C1 √R = {filling:.2} > H = {form:.2} m, so {}", limit.formula);
+        return limit;
+    };
+    let head = density * pour;
+    let kpa = by_rise.min(head);
+    let formula = format!(
+        "D [C1 √R + C2 K √(H − C1 √R)] = {density:.1} kN/m³ × [{c1:.2} × √{rise:.3} + {c2:.2} × {k:.3} × \
+         √({form:.3} − {c1:.2} × √{rise:.3})] = {by_rise:.1} kPa; D h = {density:.1} × {pour:.3} = {head:.1} kPa; \
+         the lesser {kpa:.1} kPa"
+    );
+    PressureLimit { kpa, formula, source: SOURCE, warnings }
+}
+
+fn warnings(c1: f64, c2: f64, temperature: f64) -> Vec<String> {
+    let mut warnings = Vec::new();
+    let [cold, hot] = TEMPERATURES_C;
+    if !(cold..=hot).contains(&temperature) {
+        warnings.push(format!(
+            "Concrete at {temperature:.0} °C is outside the {cold:.0} to {hot:.0} °C that CIRIA Report 108 covers."
+        ));
+    }
+    let [least, most] = C2;
+    if !(least..=most).contains(&c2) {
+        warnings.push(format!("C2 = {c2:.2} is outside the {least:.2} to {most:.2} of CIRIA Report 108."));
+    }
+    if !C1.contains(&c1) {
+        warnings.push(format!("C1 = {c1:.2} is neither 1.0 (walls and bases) nor 1.5 (columns)."));
+    }
+    warnings
+}

@@ -1,0 +1,51 @@
+use super::Section;
+
+/// Dimensions of EN 10365 and BS 4-1. UB 203×133×25, 254×146×31, 305×165×40, IPE 200 to 330, HE 240 B and HE 300 B are
+/// confirmed in print, the others from memory.
+const TABLE: &str = include_str!("sections.csv");
+
+/// The rolled section of this name, such as `IPE 300` or `UB 305x165x40`. Spaces, case and what follows in brackets do
+/// not matter.
+pub fn standard_section(name: &str) -> Option<Section> {
+    let wanted = plain(name);
+    standard_sections().find(|(name, _)| plain(name) == wanted).map(|(_, section)| section)
+}
+
+/// Every rolled section of the table with its name.
+pub fn standard_sections() -> impl Iterator<Item = (&'static str, Section)> {
+    TABLE.lines().skip(1).filter_map(read)
+}
+
+fn plain(name: &str) -> String {
+    let name = name.split('(').next().unwrap_or_default();
+    name.chars().filter(|c| !c.is_whitespace()).map(|c| if c == '×' { 'X' } else { c.to_ascii_uppercase() }).collect()
+}
+
+fn read(line: &'static str) -> Option<(&'static str, Section)> {
+    let mut cells = line.split(',');
+    let (name, shape) = (cells.next()?, cells.next()?);
+    let mut size = || cells.next()?.parse::<f64>().ok();
+    let (h_mm, b_mm, tw_mm, tf_mm, r_mm) = (size()?, size()?, size()?, size()?, size()?);
+    let section = match shape {
+        "i" => Section::I { h_mm, b_mm, tw_mm, tf_mm, r_mm },
+        "channel" => Section::Channel { h_mm, b_mm, tw_mm, tf_mm, r_mm },
+        _ => return None,
+    };
+    Some((name, section))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_line_is_read() {
+        assert_eq!(standard_sections().count(), TABLE.lines().count() - 1);
+    }
+
+    #[test]
+    fn names_are_read_loosely() {
+        assert_eq!(standard_section("ub305×165×40 (properties computed)"), standard_section("UB 305x165x40"));
+        assert!(standard_section("HE300B").is_some() && standard_section("IPE 301").is_none());
+    }
+}

@@ -1,0 +1,82 @@
+//! Standing: overturning, sliding, uplift and what holds them, by the factors of each basis.
+
+use super::formula::{Comparison, number};
+use crate::actions::factors::balance;
+use crate::results::{CheckKind, Verdict};
+use crate::scheme::Basis;
+
+/// Loads that hold or tip, of one unit.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Standing {
+    /// Permanent, holding.
+    pub holding: f64,
+    /// Permanent, tipping.
+    pub tipping_permanent: f64,
+    /// Variable, tipping.
+    pub tipping_variable: f64,
+    /// What ties and anchors add to holding, at their own permissible or design value.
+    pub held: f64,
+}
+
+impl Standing {
+    /// What tips, factored.
+    pub fn tipping(&self, basis: Basis) -> f64 {
+        let factors = balance(basis);
+        factors.permanent * self.tipping_permanent + factors.variable * self.tipping_variable
+    }
+
+    /// What holds, factored.
+    pub fn holding(&self, basis: Basis) -> f64 {
+        balance(basis).favourable * self.holding + self.held
+    }
+
+    /// What a hold-down has to add, nought where weight is enough.
+    pub fn hold_down(&self, basis: Basis) -> f64 {
+        (self.tipping(basis) - balance(basis).favourable * self.holding).max(0.0)
+    }
+
+    fn check(&self, basis: Basis, unit: &'static str, source: &str) -> Verdict {
+        let factors = balance(basis);
+        let comparison = Comparison {
+            check: CheckKind::Stability,
+            demand: self.tipping(basis),
+            resistance: self.holding(basis),
+            unit,
+            source: source.into(),
+        };
+        let numbers = format!(
+            "({} × {} {unit} + {} × {} {unit}) / ({} × {} {unit} + {} {unit})",
+            factors.permanent,
+            number(self.tipping_permanent),
+            factors.variable,
+            number(self.tipping_variable),
+            factors.favourable,
+            number(self.holding),
+            number(self.held)
+        );
+        comparison.verdict("(γ G + γ Q) / (γ Gfav + R)", &numbers)
+    }
+}
+
+fn source(basis: Basis) -> &'static str {
+    match basis {
+        Basis::WorkingLoad => "Factor 1.2 of BS 5975 (from memory)",
+        Basis::LimitStateB1 | Basis::LimitStateB2 => "EN 12812, 0.9 against 1.35 and 1.5 (from memory)",
+    }
+}
+
+/// Moments about an edge, kNm.
+pub fn check_overturning(basis: Basis, moments: &Standing) -> Verdict {
+    moments.check(basis, "kNm", source(basis))
+}
+
+/// Vertical forces, kN.
+pub fn check_uplift(basis: Basis, forces: &Standing) -> Verdict {
+    forces.check(basis, "kN", source(basis))
+}
+
+/// Horizontal forces against friction under what weighs `holding` kN, kN. The least coefficient of the contact counts.
+pub fn check_sliding(basis: Basis, forces: &Standing, coefficient: f64) -> Verdict {
+    let friction = Standing { holding: coefficient * forces.holding, ..*forces };
+    friction.check(basis, "kN", source(basis))
+}
