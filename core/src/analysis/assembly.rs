@@ -111,10 +111,9 @@ impl Unknowns {
     }
 
     fn reach(&self, unknowns: &[Option<usize>], first: &mut [usize]) {
-        if let Some(least) = unknowns.iter().flatten().min() {
-            for &unknown in unknowns.iter().flatten() {
-                first[unknown] = first[unknown].min(*least);
-            }
+        let least = unknowns.iter().fold(usize::MAX, |least, unknown| least.min(unknown.unwrap_or(usize::MAX)));
+        for &unknown in unknowns.iter().flatten() {
+            first[unknown] = first[unknown].min(least);
         }
     }
 

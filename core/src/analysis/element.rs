@@ -1,5 +1,5 @@
 use super::bending::Bending;
-use super::piece::{Response, Section, State};
+use super::piece::{Response, Section, State, powers};
 use super::{Axis, Frame, Member};
 
 /// A member as the solver sees it.
@@ -132,6 +132,10 @@ impl Element {
             return State { axial, transverse, moment: 0.0, slope, deflection: v_i, along };
         }
 
+        if self.is_plain() {
+            return State { axial, along, ..self.plain_start(movement, end) };
+        }
+
         // Of deflection, slope, moment / EI and transverse force / μEI at node i two are known and two follow from what
         // is known of them at node j: for each, its value there by a unit of each at node i.
         let Rows { deflection, slope, moment, force } = self.rows();
@@ -159,6 +163,36 @@ impl Element {
         State { axial, transverse: transverse * unit, moment: moment * self.ei, slope, deflection, along }
     }
 
+    /// Whether only moments bend it and its ends do not slide.
+    fn is_plain(&self) -> bool {
+        let Section { tension, shear_compliance, .. } = self.section;
+        tension == 0.0 && shear_compliance == 0.0 && self.shear_release == [false; 2]
+    }
+
+    /// Slope-deflection equations: moments on the ends by what both turn from the chord.
+    fn plain_start(&self, [_, v_i, turn_i, _, v_j, turn_j]: [f64; 6], end: &State) -> State {
+        let unit = 2.0 * self.ei / self.length;
+        let chord = (v_j - end.deflection - v_i) / self.length;
+        let (mut at_i, mut at_j) = (turn_i - chord, turn_j - end.slope - chord);
+        match self.hinged {
+            [false, false] => {}
+            [false, true] => at_j = -0.5 * (at_i + end.moment / unit),
+            [true, false] => at_i = -0.5 * at_j,
+            [true, true] => {
+                at_j = end.moment / (-1.5 * unit);
+                at_i = -0.5 * at_j;
+            }
+        }
+        let (moment_i, moment_j) = (unit * (2.0 * at_i + at_j), unit * (at_i + 2.0 * at_j));
+        State {
+            transverse: (moment_i + moment_j) / self.length,
+            moment: -moment_i,
+            slope: chord + at_i,
+            deflection: v_i,
+            ..State::default()
+        }
+    }
+
     fn rows(&self) -> Rows {
         let section = self.section;
         let (mu, kappa) = (section.mu(), section.kappa());
@@ -175,7 +209,7 @@ impl Element {
     /// Local forces and moments of the nodes on the member.
     pub fn end_forces(&self, start: &State, response: &Response) -> [f64; 6] {
         let (end, section) = (&response.end, self.section);
-        let [s0, s1, ..] = section.transfer(self.length);
+        let [s0, s1, ..] = if section.tension == 0.0 { powers(self.length) } else { section.transfer(self.length) };
         let [push_i, push_j] = self.imperfection.map(|slope| self.section.tension * slope);
         let moment_j = (self.section.tension * start.slope + start.transverse) * s1 / section.mu()
             + start.moment * s0

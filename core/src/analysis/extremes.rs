@@ -1,5 +1,5 @@
 use super::piece::{Piece, Section, State};
-use super::polynomial::{Polynomial, Roots, root};
+use super::polynomial::{NEWTON, Polynomial, Roots, root};
 
 /// Greatest and least values along a member, each with its place in m from node i.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -37,33 +37,32 @@ pub(super) struct Search {
 
 impl Search {
     pub fn extremes(&mut self, pieces: &[Piece]) -> Extremes {
-        let (low, high) = ((f64::INFINITY, 0.0), (f64::NEG_INFINITY, 0.0));
-        let mut extremes = Extremes {
-            moment_max: high,
-            moment_min: low,
-            shear_max: high,
-            shear_min: low,
-            deflection_max: high,
-            deflection_min: low,
-            deflection_from_chord: high,
-        };
-        let chord = chord(pieces);
-        for piece in pieces {
-            if piece.is_plain() {
-                extremes.widen_plain(piece, chord);
-                continue;
-            }
-            self.find_places(piece, chord.1);
-            for &(x, state) in &self.places {
-                extremes.widen(piece, x, &state, chord);
-            }
+        let Some((last, before)) = pieces.split_last() else { return Extremes::of(&Piece::default()) };
+        let end = last.at(last.length);
+        let chord = chord(pieces, &end);
+        let mut extremes = Extremes::of(&pieces[0]);
+        for piece in before {
+            self.widen(&mut extremes, piece, &piece.at(piece.length), chord);
         }
+        self.widen(&mut extremes, last, &end, chord);
         extremes
+    }
+
+    fn widen(&mut self, extremes: &mut Extremes, piece: &Piece, end: &State, chord: (f64, f64)) {
+        if piece.is_plain() {
+            extremes.widen_plain(piece, end, chord);
+            return;
+        }
+        self.find_places(piece, chord.1);
+        for (x, state) in &self.places {
+            extremes.widen(piece, *x, state, chord);
+        }
     }
 
     /// Places from node i at which shear, moment, deflection or its distance from the chord may turn, ends included.
     pub fn turning_points(&mut self, pieces: &[Piece]) -> Vec<f64> {
-        let slope = chord(pieces).1;
+        let Some(last) = pieces.last() else { return Vec::new() };
+        let (_, slope) = chord(pieces, &last.at(last.length));
         let mut all = Vec::new();
         for piece in pieces {
             self.find_places(piece, slope);
@@ -118,7 +117,11 @@ impl Search {
             if let Some((from, there)) = before
                 && there * here < 0.0
             {
-                let x = root(from, to, there, here, |x| function(x, &piece.at(x)));
+                let newton = |x| {
+                    let (value, slope) = function(x, &piece.at(x));
+                    (value, value / slope)
+                };
+                let x = root(from, to, there, here, NEWTON, newton);
                 self.found.push((x, piece.at(x)));
             }
             self.found.push(*place);
@@ -129,6 +132,22 @@ impl Search {
 }
 
 impl Extremes {
+    /// At the start of a member whose first piece this is.
+    fn of(first: &Piece) -> Self {
+        let State { moment, deflection, .. } = first.start;
+        let shear = first.shear(&first.start);
+        Self {
+            moment_max: (moment, 0.0),
+            moment_min: (moment, 0.0),
+            shear_max: (shear, 0.0),
+            shear_min: (shear, 0.0),
+            deflection_max: (deflection, 0.0),
+            deflection_min: (deflection, 0.0),
+            deflection_from_chord: (0.0, 0.0),
+        }
+    }
+
+    #[inline]
     fn widen(&mut self, piece: &Piece, place: f64, state: &State, chord: (f64, f64)) {
         let (x, shear) = (piece.x + place, piece.shear(state));
         raise(&mut self.moment_max, state.moment, x);
@@ -141,45 +160,64 @@ impl Extremes {
     }
 
     /// The same over a whole piece that only moments bend: all functions are polynomials then.
-    fn widen_plain(&mut self, piece: &Piece, chord: (f64, f64)) {
-        let (length, end) = (piece.length, piece.at(piece.length));
-        self.widen(piece, 0.0, &piece.start, chord);
-        self.widen(piece, length, &end, chord);
+    #[inline]
+    fn widen_plain(&mut self, piece: &Piece, end: &State, chord: (f64, f64)) {
+        let length = piece.length;
+        if piece.x > 0.0 {
+            self.widen(piece, 0.0, &piece.start, chord);
+        }
+        self.widen(piece, length, end, chord);
         let (State { transverse, moment, slope, deflection, .. }, c) = (piece.start, piece.section.compliance);
         let (q, dq) = (piece.load[1], piece.growth[1]);
-        let bending = Polynomial([moment, transverse, 0.5 * q, dq / 6.0, 0.0]);
+        let loaded = q != 0.0 || dq != 0.0;
+        if !loaded && (c == 0.0 || (moment == 0.0 && transverse == 0.0)) {
+            return;
+        }
+        let bending = Polynomial([moment, transverse, 0.5 * q, dq * (1.0 / 6.0), 0.0]);
+        let bent =
+            Polynomial([slope, c * moment, 0.5 * c * transverse, c * q * (1.0 / 6.0), c * dq * (1.0 / 24.0)]);
+        let from_chord = bent.plus(-chord.1);
+        let at = |x: f64| deflection + bent.integral(x);
+        if !loaded {
+            // Any place is a fair candidate: those beyond the ends become the ends.
+            for x in bent.quadratic_roots().map(|x| x.clamp(0.0, length)) {
+                self.widen_deflection(at(x), piece.x + x);
+            }
+            for x in from_chord.quadratic_roots().map(|x| x.clamp(0.0, length)) {
+                raise(&mut self.deflection_from_chord, off_chord(at(x), piece.x + x, chord), piece.x + x);
+            }
+            return;
+        }
+        let shear = bending.derivative();
         let mut turns = Roots::default();
-        if q != 0.0 || dq != 0.0 {
-            let shear = bending.derivative();
-            for &x in Roots::of(&shear.derivative(), &turns, length).all() {
+        if dq != 0.0 {
+            turns = Roots::of(&shear.derivative(), &turns, length);
+            for &x in turns.all() {
                 raise(&mut self.shear_max, shear.at(x), piece.x + x);
                 lower(&mut self.shear_min, shear.at(x), piece.x + x);
             }
-            turns = Roots::of(&shear, &turns, length);
-            for &x in turns.all() {
-                raise(&mut self.moment_max, bending.at(x), piece.x + x);
-                lower(&mut self.moment_min, bending.at(x), piece.x + x);
-            }
+        }
+        turns = Roots::of(&shear, &turns, length);
+        for &x in turns.all() {
+            raise(&mut self.moment_max, bending.at(x), piece.x + x);
+            lower(&mut self.moment_min, bending.at(x), piece.x + x);
         }
         if c == 0.0 {
             return;
         }
-        if q != 0.0 || dq != 0.0 {
-            turns = Roots::of(&bending, &turns, length);
-        }
-        let incline = |slope: f64| Polynomial([slope, c * moment, 0.5 * c * transverse, c * q / 6.0, c * dq / 24.0]);
-        let bent = incline(slope);
-        let at = |x: f64| deflection + bent.integral(x);
+        turns = Roots::of(&bending, &turns, length);
         for &x in Roots::of(&bent, &turns, length).all() {
-            raise(&mut self.deflection_max, at(x), piece.x + x);
-            lower(&mut self.deflection_min, at(x), piece.x + x);
+            self.widen_deflection(at(x), piece.x + x);
+        }
+        for &x in Roots::of(&from_chord, &turns, length).all() {
             raise(&mut self.deflection_from_chord, off_chord(at(x), piece.x + x, chord), piece.x + x);
         }
-        if chord.1 != 0.0 {
-            for &x in Roots::of(&incline(slope - chord.1), &turns, length).all() {
-                raise(&mut self.deflection_from_chord, off_chord(at(x), piece.x + x, chord), piece.x + x);
-            }
-        }
+    }
+
+    #[inline]
+    fn widen_deflection(&mut self, deflection: f64, x: f64) {
+        raise(&mut self.deflection_max, deflection, x);
+        lower(&mut self.deflection_min, deflection, x);
     }
 }
 
@@ -187,23 +225,25 @@ fn off_chord(deflection: f64, x: f64, (start, slope): (f64, f64)) -> f64 {
     (deflection - (start + slope * x)).abs()
 }
 
-/// Deflection at node i and slope of the straight line between the displaced ends.
-fn chord(pieces: &[Piece]) -> (f64, f64) {
+/// Deflection at node i and slope of the straight line between the displaced ends, of which the last is given.
+fn chord(pieces: &[Piece], end: &State) -> (f64, f64) {
     match (pieces.first(), pieces.last()) {
         (Some(first), Some(last)) => {
-            let rise = last.at(last.length).deflection - first.start.deflection;
+            let rise = end.deflection - first.start.deflection;
             (first.start.deflection, rise / last.end())
         }
         _ => (0.0, 0.0),
     }
 }
 
+#[inline]
 fn raise(best: &mut (f64, f64), value: f64, x: f64) {
     if value > best.0 {
         *best = (value, x);
     }
 }
 
+#[inline]
 fn lower(best: &mut (f64, f64), value: f64, x: f64) {
     if value < best.0 {
         *best = (value, x);

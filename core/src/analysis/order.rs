@@ -8,13 +8,11 @@ pub(super) fn reverse_cuthill_mckee(frame: &Frame) -> Vec<usize> {
     let count = frame.nodes.len();
     let mut order = Vec::with_capacity(count);
     let mut seen = vec![false; count];
-    let mut by_degree: Vec<usize> = (0..count).collect();
-    by_degree.sort_by_key(|&node| graph.neighbours(node).len());
-
-    for seed in by_degree {
-        if seen[seed] {
-            continue;
-        }
+    let seed = |seen: &[bool]| {
+        let left = (0..count).filter(|&node| !seen[node]);
+        left.min_by_key(|&node| graph.neighbours(node).len())
+    };
+    while let Some(seed) = seed(&seen) {
         let first = order.len();
         graph.spread(seed, &mut seen, &mut order);
         // The last node reached lies far out: a better place to start.

@@ -152,7 +152,8 @@ impl Piece {
     }
 }
 
-fn powers(x: f64) -> [f64; 6] {
+#[inline]
+pub(super) fn powers(x: f64) -> [f64; 6] {
     let square = x * x;
     [1.0, x, square / 2.0, square * x / 6.0, square * square / 24.0, square * square * x / 120.0]
 }
@@ -305,10 +306,15 @@ impl Pieces {
 
     /// Fills in the states of a member from the state at its start.
     pub fn set_start(&mut self, member: usize, mut state: State) {
-        for piece in self.of_mut(member) {
+        let (last, before) = match self.of_mut(member).split_last_mut() {
+            Some(parts) => parts,
+            None => return,
+        };
+        for piece in before {
             piece.start = state.after(piece);
             state = piece.at(piece.length);
         }
+        last.start = state.after(last);
     }
 }
 
@@ -347,7 +353,8 @@ impl Own<'_> {
     fn breaks(&self, length: f64, breaks: &mut Vec<f64>) {
         breaks.clear();
         breaks.extend([0.0, length]);
-        if self.lines.is_empty() && self.forces.is_empty() && self.gaps.is_empty() {
+        let whole = self.lines.iter().all(|load| load.a == 0.0 && load.b == length);
+        if whole && self.forces.is_empty() && self.gaps.is_empty() {
             return;
         }
         breaks.extend(self.lines.iter().flat_map(|load| [load.a, load.b]));

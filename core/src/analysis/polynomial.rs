@@ -9,10 +9,35 @@ impl Polynomial {
         Self([b, 2.0 * c, 3.0 * d, 4.0 * e, 0.0])
     }
 
+    pub fn plus(&self, constant: f64) -> Self {
+        let [a, rest @ ..] = self.0;
+        let [b, c, d, e] = rest;
+        Self([a + constant, b, c, d, e])
+    }
+
+    /// What Halley's method would go back by at `x`, after the value there.
+    #[inline]
+    fn halley(&self, x: f64) -> (f64, f64) {
+        let [_, b, c, d, e] = self.0;
+        let value = self.at(x);
+        let slope = b + x * (2.0 * c + x * (3.0 * d + x * (4.0 * e)));
+        let half_bend = c + x * (3.0 * d + x * (6.0 * e));
+        (value, value * slope / (slope * slope - value * half_bend))
+    }
+
+    /// Roots as if it were of the second degree, without cancelling: anything where there are none.
+    #[inline]
+    pub fn quadratic_roots(&self) -> [f64; 2] {
+        let [a, b, c, ..] = self.0;
+        let sum = -0.5 * (b + (b * b - 4.0 * a * c).sqrt().copysign(b));
+        [sum / c, a / sum]
+    }
+
     /// From 0 to `x`.
+    #[inline]
     pub fn integral(&self, x: f64) -> f64 {
         let [a, b, c, d, e] = self.0;
-        x * (a + x * (b / 2.0 + x * (c / 3.0 + x * (d / 4.0 + x * e / 5.0))))
+        x * (a + x * (0.5 * b + x * (c * (1.0 / 3.0) + x * (0.25 * d + x * (0.2 * e)))))
     }
 
     #[inline]
@@ -47,53 +72,48 @@ impl Roots {
         let [a, b, c, d, e] = function.0;
         let mut roots = Self::default();
         if d == 0.0 && e == 0.0 {
-            roots.solve_quadratic(a, b, c, length);
+            if c != 0.0 {
+                let [p, q] = function.quadratic_roots();
+                roots.push(p.min(q), length);
+                roots.push(p.max(q), length);
+            } else if b != 0.0 {
+                roots.push(-a / b, length);
+            }
             return roots;
         }
-        let slope = function.derivative();
         let mut from = (0.0, a);
         for &to in derivative.all().iter().chain(&[length]) {
             let here = function.at(to);
             if from.1 * here < 0.0 {
-                roots.push(root(from.0, to, from.1, here, |x| (function.at(x), slope.at(x))), length);
+                roots.push(root(from.0, to, from.1, here, HALLEY, |x| function.halley(x)), length);
             }
             from = (to, here);
         }
         roots
     }
-
-    /// Of `a + b·x + c·x²`, without cancelling.
-    #[inline]
-    fn solve_quadratic(&mut self, a: f64, b: f64, c: f64, length: f64) {
-        if c == 0.0 {
-            if b != 0.0 {
-                self.push(-a / b, length);
-            }
-            return;
-        }
-        let discriminant = b * b - 4.0 * a * c;
-        if discriminant > 0.0 {
-            let sum = -0.5 * (b + discriminant.sqrt().copysign(b));
-            let (p, q) = (sum / c, a / sum);
-            self.push(p.min(q), length);
-            self.push(p.max(q), length);
-        }
-    }
 }
 
-/// Root between `low` and `high`, at which the function has values of opposite signs: Newton's method kept in bounds.
-/// The function gives its value and slope.
+/// A step of Newton's method, by the root, after which the next would be lost in rounding: the error is squared.
+pub(super) const NEWTON: f64 = 1e-9;
+
+/// The same of Halley's method, which takes the third power.
+const HALLEY: f64 = 1e-6;
+
+/// Root between `low` and `high`, at which the function has values of opposite signs: a method kept in bounds. The
+/// function gives its value and the step back that the method takes; a step below `last` is the last.
+#[inline]
 pub(super) fn root(
     mut low: f64,
     mut high: f64,
     at_low: f64,
     at_high: f64,
+    last: f64,
     mut function: impl FnMut(f64) -> (f64, f64),
 ) -> f64 {
     let close = 8.0 * f64::EPSILON * high;
     let mut x = low + (high - low) * at_low / (at_low - at_high);
     for _ in 0..100 {
-        let (value, slope) = function(x);
+        let (value, back) = function(x);
         if value == 0.0 {
             break;
         }
@@ -102,12 +122,11 @@ pub(super) fn root(
         } else {
             high = x;
         }
-        let newton = x - value / slope;
-        let next = if newton > low && newton < high { newton } else { 0.5 * (low + high) };
+        let far = x - back;
+        let next = if far > low && far < high { far } else { 0.5 * (low + high) };
         let step = (next - x).abs();
         x = next;
-        // Newton's next step would be of the size of the square of this one.
-        if step <= close || (next == newton && step < 1e-9 * high) {
+        if step <= close || (next == far && step < last * high) {
             break;
         }
     }

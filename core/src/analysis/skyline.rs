@@ -13,6 +13,8 @@ pub(super) struct Skyline {
     starts: Vec<usize>,
     lower: Vec<f64>,
     diagonal: Vec<f64>,
+    /// 1 / D.
+    inverse: Vec<f64>,
     /// The diagonal as it was before factorising.
     original: Vec<f64>,
 }
@@ -28,7 +30,8 @@ impl Skyline {
             starts.push(end);
         }
         let size = first.len();
-        Self { first, starts, lower: vec![0.0; end], diagonal: vec![0.0; size], original: vec![0.0; size] }
+        let zeros = || vec![0.0; size];
+        Self { first, starts, lower: vec![0.0; end], diagonal: zeros(), inverse: zeros(), original: zeros() }
     }
 
     pub fn size(&self) -> usize {
@@ -59,15 +62,13 @@ impl Skyline {
             let (above, rest) = self.lower.split_at_mut(self.starts[i]);
             let row = &mut rest[..i - first];
 
-            for j in first..i {
-                let other = &above[self.starts[j]..self.starts[j + 1]];
-                let from = first.max(self.first[j]);
-                let product = dot(&row[from - first..j - first], &other[from - self.first[j]..]);
-                row[j - first] -= product;
+            for (j, ends) in self.starts[first..=i].windows(2).enumerate() {
+                let (before, rest) = row.split_at_mut(j);
+                rest[0] -= dot_of_ends(before, &above[ends[0]..ends[1]]);
             }
             let mut pivot = self.diagonal[i];
-            for (entry, &d) in row.iter_mut().zip(&self.diagonal[first..i]) {
-                let scaled = *entry / d;
+            for (entry, inverse) in row.iter_mut().zip(&self.inverse[first..i]) {
+                let scaled = *entry * inverse;
                 pivot -= *entry * scaled;
                 *entry = scaled;
             }
@@ -76,6 +77,7 @@ impl Skyline {
             }
             negative += usize::from(pivot < 0.0);
             self.diagonal[i] = pivot;
+            self.inverse[i] = 1.0 / pivot;
         }
         negative
     }
@@ -101,10 +103,10 @@ impl Skyline {
     pub fn solve(&self, x: &mut [f64]) {
         for i in 0..self.size() {
             let row = &self.lower[self.starts[i]..self.starts[i + 1]];
-            x[i] -= dot(row, &x[self.first[i]..i]);
+            x[i] -= dot_of_ends(row, &x[self.first[i]..i]);
         }
-        for (x, d) in x.iter_mut().zip(&self.diagonal) {
-            *x /= d;
+        for (x, inverse) in x.iter_mut().zip(&self.inverse) {
+            *x *= inverse;
         }
         self.substitute_back(x, self.size());
     }
@@ -120,14 +122,15 @@ impl Skyline {
     }
 }
 
-/// In four sums, none of which waits for another.
+/// Product of what both have in common at their ends, in four sums none of which waits for another.
 #[inline]
-fn dot(a: &[f64], b: &[f64]) -> f64 {
-    let (a, b) = (a, &b[..a.len()]);
-    let mut sums = [0.0; 4];
+fn dot_of_ends(a: &[f64], b: &[f64]) -> f64 {
+    let common = a.len().min(b.len());
+    let (a, b) = (&a[a.len() - common..], &b[b.len() - common..]);
     let (fours_a, fours_b) = (a.chunks_exact(4), b.chunks_exact(4));
     let rest = fours_a.remainder().iter().zip(fours_b.remainder());
-    let rest: f64 = rest.map(|(a, b)| a * b).sum();
+    let rest = rest.fold(0.0, |sum, (a, b)| sum + a * b);
+    let mut sums = [0.0; 4];
     for (a, b) in fours_a.zip(fours_b) {
         for (sum, (a, b)) in sums.iter_mut().zip(a.iter().zip(b)) {
             *sum += a * b;
