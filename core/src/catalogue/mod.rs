@@ -1,6 +1,7 @@
 //! Generic equipment: what an item is made of and what it can bear. The data are in `catalogue.json`.
 
 mod beam;
+pub mod exchange;
 mod fault;
 mod hollow;
 mod item;
