@@ -28,10 +28,16 @@ pub struct Quantity {
 
 /// Counts the equipment of one bay, its concrete, and what all of the equipment weighs.
 pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
-    let mut lines: BTreeMap<(Role, String, String, String), Quantity> = BTreeMap::new();
+    let mut alike: BTreeMap<(Role, &str, &str, i64), (&Part, u32)> = BTreeMap::new();
     for part in &model.parts {
+        let micrometres = libm::round(part.solid.length_m() * 1e6) as i64;
+        let (_, count) = alike.entry((part.role, &part.mark, &part.item, micrometres)).or_insert((part, 0));
+        *count += part.count;
+    }
+    let mut lines: BTreeMap<(Role, String, String, String), Quantity> = BTreeMap::new();
+    for (part, count) in alike.into_values() {
         let Some(item) = catalogue.get(&part.item) else { continue };
-        for line in lines_of(part, item) {
+        for line in lines_of(part, f64::from(count), item) {
             let key = (part.role, line.mark.clone(), line.item.clone(), line.size.clone());
             match lines.get_mut(&key) {
                 Some(known) => {
@@ -69,9 +75,8 @@ fn total(item: &str, unit: &'static str, count: f64, mass_kg: f64) -> Quantity {
     Quantity { mark: String::new(), owner: None, item: item.into(), size: String::new(), count, unit, mass_kg }
 }
 
-/// A part's own line, and one for the nuts, jacks or couplers that go with it.
-fn lines_of(part: &Part, item: &Item) -> Vec<Quantity> {
-    let count = f64::from(part.count);
+/// The line of so many parts like this one, and one for the nuts, jacks or couplers that go with them.
+fn lines_of(part: &Part, count: f64, item: &Item) -> Vec<Quantity> {
     let line = |item: String, size: String, count: f64, unit, mass_kg| Quantity {
         mark: part.mark.clone(),
         owner: Some(part.owner),
@@ -81,22 +86,15 @@ fn lines_of(part: &Part, item: &Item) -> Vec<Quantity> {
         unit,
         mass_kg,
     };
-    let length = match part.solid {
-        Solid::Bar { from, to, .. } => {
-            let squares = (0..3).map(|i| (to[i] - from[i]) * (to[i] - from[i]));
-            squares.sum::<f64>().sqrt()
-        }
-        _ => 0.0,
-    };
+    let length = part.solid.length_m();
     let rod = |kg_m: f64| line(item.name.clone(), format!("{length:.3} m"), count, "no.", kg_m * length * count);
     let extra = |name: &str, of_one: f64, kg: f64| {
         line(format!("{name} for {}", item.name), String::new(), of_one * count, "no.", kg * count)
     };
     match (&item.kind, part.solid) {
-        (Kind::Board(board), Solid::Sheet { from, to, length_m, .. }) => {
-            let width = (to - from).length();
-            let area = width * length_m;
-            let size = format!("{width:.3} × {length_m:.3} m");
+        (Kind::Board(board), Solid::Sheet { length_m, .. }) => {
+            let area = length * length_m;
+            let size = format!("{length:.3} × {length_m:.3} m");
             vec![line(item.name.clone(), size, area * count, "m²", area * board.mass_kg_m2 * count)]
         }
         (Kind::Tie(tie), _) => vec![rod(tie.mass_kg_m), extra("Nut and plate", 2.0, tie.ends_kg)],

@@ -1,11 +1,13 @@
 //! The numbers that every kind of check prints give its ratio, worked out by an independent reader with their units.
 
 use falsewright_core::catalogue::{Catalogue, Item, Kind};
+use falsewright_core::checks::concrete::{Anchor, PlateOnSlab};
+use falsewright_core::checks::en1995::Notch;
 use falsewright_core::checks::fittings::TiePlate;
 use falsewright_core::checks::stability::{Standing, check_overturning, check_sliding, check_uplift};
 use falsewright_core::checks::{
-    StrutForces, check_base, check_beam, check_board, check_brace, check_deflection, check_lateral_torsional,
-    check_leg, check_tie,
+    BeamColumn, StrutForces, check_base, check_beam, check_beam_column, check_board, check_brace, check_deflection,
+    check_lateral_torsional, check_leg, check_notch, check_tie, check_timber_strut,
 };
 use falsewright_core::design;
 use falsewright_core::results::Verdict;
@@ -31,9 +33,19 @@ fn of_item(item: &Item, basis: Basis, demand: f64) -> Vec<Verdict> {
     };
     match &item.kind {
         Kind::Board(_) => check_board(item, basis, demand, demand),
-        Kind::Timber(_) | Kind::TimberBeam(_) | Kind::RatedBeam(_) | Kind::Steel(_) => {
+        Kind::Timber(timber) => {
+            let notch =
+                Notch { depth_mm: timber.depth_m * 1e3, left_mm: 70.0, from_support_mm: 60.0, taper: 0.0, kn: 5.0 };
+            let mut all = check_beam(item, basis, demand, demand, Some(demand), 0.1);
+            all.push(check_timber_strut(item, basis, demand, 1.7));
+            all.push(check_notch(item, basis, demand, &notch));
+            all
+        }
+        Kind::TimberBeam(_) | Kind::RatedBeam(_) | Kind::Steel(_) => {
             let mut all = check_beam(item, basis, demand, demand, Some(demand), 0.1);
             all.extend(check_lateral_torsional(item, basis, demand, 1.7));
+            let member = BeamColumn { compression_kn: demand, moment_knm: demand / 2.0, major_m: 3.0, minor_m: 1.5 };
+            all.extend(check_beam_column(item, basis, &member));
             all
         }
         Kind::Tie(_) => vec![check_tie(item, basis, demand)],
@@ -73,9 +85,15 @@ fn checks_without_an_item() {
         nut_m: 0.03,
         yield_mpa: 235.0,
     };
+    let anchor = Anchor { depth_m: 0.2, head_m: 0.06, rod_m: 0.02, edge_m: 0.25, spacing_m: 0.5, cracked: true };
+    let slab = PlateOnSlab { sides_m: [0.15, 0.2], slab_m: 0.25, to_edge_m: 0.2 };
     let standing = Standing { holding: 31.0, tipping_permanent: 3.3, tipping_variable: 7.1, held: 4.2 };
     for basis in BASES {
+        for verdict in slab.check(basis, 17.0, 0.004, 0.2, 55.0) {
+            assert_works_out("slab", &verdict.formula, verdict.ratio());
+        }
         for verdict in [
+            anchor.check(basis, 17.0, 44.0),
             check_deflection(0.0031, 1.35, 270.0),
             plate.check_bending(basis, 80.0),
             check_overturning(basis, &standing),

@@ -1,5 +1,6 @@
 //! The project's own commands: `cargo xtask serve`, `build` and `test`.
 
+mod bench;
 mod finish;
 mod process;
 mod serve;
@@ -13,8 +14,9 @@ use std::process::ExitCode;
 const USAGE: &str = "\
 cargo xtask serve [PORT]   install what is missing, build the page, serve it on 127.0.0.1 (8722 if no port is named)
 cargo xtask build          the same static site in dist/, ready for any folder of any static host
+cargo xtask bench [NAME...] time the frame solver and the demo, or only what is named so; the machine should be quiet
 cargo xtask test [STEP...] every test, or only the steps named; an unknown name lists them
-cargo xtask validation     writes tests/VALIDATION.md, the table of checks against published values";
+cargo xtask validation     write tests/VALIDATION.md, the table of checks against published values";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -24,6 +26,7 @@ fn main() -> ExitCode {
         ["serve", port] => serve::run(Some(port)),
         ["build"] => site::build().map(|()| true),
         ["validation"] => validation::run().map(|()| true),
+        ["bench", names @ ..] => bench::run_named(names).map(|()| true),
         ["test", steps @ ..] => test::run(steps),
         _ => {
             eprintln!("{USAGE}");

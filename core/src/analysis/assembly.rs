@@ -7,6 +7,8 @@ use super::{Dof, Frame};
 #[derive(Clone, Debug)]
 pub(super) struct Unknowns {
     of_node: Vec<[Option<usize>; 3]>,
+    /// Whether each movement of each node is held rigidly.
+    pub held: Vec<[bool; 3]>,
     count: usize,
 }
 
@@ -16,19 +18,26 @@ impl Unknowns {
         let mut free = vec![[true, true, false]; frame.nodes.len()];
         for element in elements {
             for end in 0..2 {
-                free[element.nodes[end]][2] |= !element.hinged[end];
+                // An arm turns with its node.
+                free[element.nodes[end]][2] |= !element.hinged[end] || element.arms.is_some();
             }
         }
-        for spring in &frame.springs {
-            if spring.dof == Dof::Rz && spring.k > 0.0 {
-                free[spring.node][2] = true;
-            }
+        let springs = frame.springs.iter().filter(|spring| spring.k > 0.0).map(|spring| (spring.node, spring.dof));
+        let contacts = frame.contacts.iter().map(|contact| (contact.node, contact.dof));
+        for (node, _) in springs.chain(contacts).filter(|(_, dof)| *dof == Dof::Rz) {
+            free[node][2] = true;
         }
+        let mut held = vec![[false; 3]; frame.nodes.len()];
         for support in &frame.supports {
-            let held = [support.ux, support.uy, support.rz];
-            for (free, held) in free[support.node].iter_mut().zip(held) {
-                *free &= !held;
+            for (held, by_this) in held[support.node].iter_mut().zip([support.ux, support.uy, support.rz]) {
+                *held |= by_this;
             }
+        }
+        for contact in frame.contacts.iter().filter(|contact| contact.k.is_infinite()) {
+            held[contact.node][contact.dof as usize] = true;
+        }
+        for (free, held) in free.iter_mut().flatten().zip(held.iter().flatten()) {
+            *free &= !held;
         }
         let mut of_node = vec![[None; 3]; frame.nodes.len()];
         let mut count = 0;
@@ -38,7 +47,7 @@ impl Unknowns {
                 count += 1;
             }
         }
-        Self { of_node, count }
+        Self { of_node, held, count }
     }
 
     pub fn count(&self) -> usize {
@@ -54,15 +63,21 @@ impl Unknowns {
         [a, b, c, d, e, f]
     }
 
-    /// Movements of a node; 0 where held.
-    pub fn movement(&self, x: &[f64], node: usize) -> [f64; 3] {
-        self.of(node).map(|unknown| unknown.map_or(0.0, |unknown| x[unknown]))
-    }
-
-    /// Global movements of both ends of an element.
-    pub fn movement_of_ends(&self, x: &[f64], element: &Element) -> [f64; 6] {
-        let [[a, b, c], [d, e, f]] = element.nodes.map(|node| self.movement(x, node));
-        [a, b, c, d, e, f]
+    /// Movements of all nodes; where held, those of the ground.
+    pub fn movements(&self, x: &[f64], ground: &[[f64; 3]]) -> Vec<[f64; 3]> {
+        let mut movements = vec![[0.0; 3]; self.of_node.len()];
+        for (movement, unknown) in movements.iter_mut().flatten().zip(self.of_node.iter().flatten()) {
+            if let Some(unknown) = unknown {
+                *movement = x[*unknown];
+            }
+        }
+        let held = self.held.iter().flatten().zip(ground.iter().flatten());
+        for (movement, (held, ground)) in movements.iter_mut().flatten().zip(held) {
+            if *held {
+                *movement = *ground;
+            }
+        }
+        movements
     }
 
     /// The node and direction that move most in `x`: a rotation only if hardly anything shifts.
@@ -103,9 +118,8 @@ impl Unknowns {
         }
     }
 
-    /// Fills `matrix` with the frame's stiffness.
+    /// Adds the frame's stiffness to `matrix`.
     pub fn assemble(&self, frame: &Frame, elements: &[Element], matrix: &mut Skyline) {
-        matrix.clear();
         for element in elements {
             let stiffness = element.stiffness();
             let unknowns = self.of_ends(element);
@@ -118,10 +132,18 @@ impl Unknowns {
                 }
             }
         }
-        for spring in &frame.springs {
-            if let Some(unknown) = self.of(spring.node)[spring.dof as usize] {
-                matrix.add(unknown, unknown, spring.k);
+        let springs = frame.springs.iter().map(|spring| (spring.node, spring.dof, spring.k));
+        let contacts = frame.contacts.iter().map(|contact| (contact.node, contact.dof, contact.k));
+        for (node, dof, k) in springs.chain(contacts) {
+            if let Some(unknown) = self.of(node)[dof as usize] {
+                matrix.add(unknown, unknown, k);
             }
         }
     }
+}
+
+/// Movements of both ends of an element.
+pub(super) fn ends(movements: &[[f64; 3]], element: &Element) -> [f64; 6] {
+    let [[a, b, c], [d, e, f]] = element.nodes.map(|node| movements[node]);
+    [a, b, c, d, e, f]
 }

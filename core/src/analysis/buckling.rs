@@ -1,17 +1,25 @@
-use super::factorised::Factorised;
+use super::assembly::ends;
+use super::element::Element;
+use super::factorised::Stiffness;
 use super::loads::LocalLoads;
 use super::piece::{Pieces, Response};
 use super::subdivision::{Subdivision, parts_for_change};
-use super::{Displacement, Frame, FrameError, LoadCase, Solution};
+use super::{Displacement, Frame, FrameError, LoadCase};
 
 /// Relative width to which a factor is closed in.
-const CLOSE: f64 = 1e-10;
+const CLOSE: f64 = 1e-8;
 
 /// Axial force, by the greatest force in any member, that is taken for rounding.
 const ROUNDING: f64 = 1e-10;
 
-/// Rounds of inverse iteration for the shape.
-const ROUNDS: usize = 4;
+/// Rounds of inverse iteration at a factor.
+const ROUNDS: usize = 3;
+
+/// Factors tried one after another where the shape says, before halving the interval again.
+const GUESSES: usize = 6;
+
+/// Part by which a factor is changed to see how the stiffness changes with it.
+const STEP: f64 = 1e-4;
 
 /// Parts of a compressed member. In halves its own buckling shows in the movement of its middle.
 const HALVES: usize = 2;
@@ -19,14 +27,12 @@ const HALVES: usize = 2;
 /// Greatest N·L²/EI with which the shape of a part is drawn.
 const DRAWN_TENSION: f64 = 100.0;
 
-/// Elastic buckling of a frame.
+/// A way in which a frame buckles elastically.
 #[derive(Clone, Debug)]
 pub struct BucklingMode {
-    /// Lowest factor on the loads at which the frame buckles; infinite if it never does.
+    /// Factor on the loads; infinite if the frame never buckles.
     pub factor: f64,
-    /// Next higher factor, equal to the first where two modes coincide; infinite if there is none.
-    pub second_factor: f64,
-    /// Shape of the lowest mode.
+    /// What it looks like.
     pub shape: BucklingShape,
 }
 
@@ -51,66 +57,129 @@ impl BucklingShape {
 }
 
 impl Frame {
-    /// Lowest factors on the loads, with axial forces growing in proportion, at which the frame buckles elastically.
-    ///
-    /// Exact stability functions, so that one member from node to node is enough; the critical factors are counted after
-    /// W. H. Wittrick, F. W. Williams, *Q. J. Mech. Appl. Math.* 24 (1971), 263–284. A member along which the axial force
-    /// changes is cut into parts of constant axial force. Bars do not buckle by themselves.
+    /// The lowest of the factors that [`Self::buckling_modes`] finds.
     pub fn lowest_buckling_factor(&self, loads: &LoadCase) -> Result<BucklingMode, FrameError> {
-        let first_order = self.factorise()?.solve(loads)?;
-        let parts = |member: usize| {
-            let (at_i, at_j) = first_order.axial_ends(member);
-            let least = if at_i.min(at_j) < 0.0 { HALVES } else { 1 };
-            if self.members[member].ei > 0.0 { parts_for_change(at_i, at_j).max(least) } else { 1 }
-        };
-        let fine = Subdivision::new(self, parts);
-        let solution = fine.frame.factorise()?.solve(&fine.loads(loads))?;
-        let mut search = Search::new(&fine.frame, &solution);
-        let (below, factor) = search.close_in(1);
-        let (_, second_factor) = search.close_in(2);
+        let mut search = Search::new(self, loads)?;
+        Ok(search.mode(1))
+    }
 
-        let mut shape = search.shape(below, factor);
-        shape.displacements.truncate(self.nodes.len());
-        shape.pieces.join(&fine.starts);
-        Ok(BucklingMode { factor, second_factor, shape })
+    /// Lowest factors on the loads, with axial forces growing in proportion, at which the frame buckles elastically: as
+    /// many as asked for, in rising order, equal where modes coincide.
+    ///
+    /// Exact stability functions, so that one member from node to node is enough. Factors are closed in by inverse
+    /// iteration on the banded stiffness and confirmed by counting the critical factors on either side after W. H.
+    /// Wittrick, F. W. Williams, *Q. J. Mech. Appl. Math.* 24 (1971), 263–284, so that none is missed. A member along
+    /// which the axial force changes is cut into parts of constant axial force. Bars do not buckle by themselves.
+    /// One-sided parts act both ways.
+    pub fn buckling_modes(&self, loads: &LoadCase, count: usize) -> Result<Vec<BucklingMode>, FrameError> {
+        let mut search = Search::new(self, loads)?;
+        Ok((1..=count).map(|rank| search.mode(rank)).collect())
     }
 }
 
-/// Counts the critical factors below a factor.
-struct Search<'a> {
-    factorised: Factorised<'a>,
-    /// Axial force of each member under the loads as given.
+/// Counts the critical factors below a factor, and closes in on them.
+struct Search {
+    fine: Subdivision,
+    nodes: usize,
+    stiffness: Stiffness,
+    /// Axial force of each part under the loads as given.
     axial: Vec<f64>,
+    /// Parts on rigid arms, and moments by rotation there under the loads as given.
+    arms: Vec<(usize, [f64; 2])>,
     /// Factors tried and how many critical ones lie below each.
     tried: Vec<(f64, usize)>,
+    /// Movement found by inverse iteration.
+    shape: Vec<f64>,
+    /// Those of the modes found before.
+    found: Vec<Vec<f64>>,
 }
 
-impl<'a> Search<'a> {
-    fn new(frame: &'a Frame, solution: &Solution) -> Self {
+impl Search {
+    fn new(frame: &Frame, loads: &LoadCase) -> Result<Self, FrameError> {
+        let solution = frame.factorise()?.solve(loads)?;
         let least = ROUNDING * solution.greatest_force();
-        let axial = (0..frame.members.len()).map(|member| solution.mean_axial(member));
-        let axial = axial.map(|axial| if axial.abs() > least { axial } else { 0.0 }).collect();
-        Self { factorised: Factorised::new(frame), axial, tried: vec![(0.0, 0)] }
+        let parts = |member: usize| {
+            let (at_i, at_j) = solution.axial_ends(member);
+            let least = if at_i.min(at_j) < -least { HALVES } else { 1 };
+            if frame.members[member].ei > 0.0 { parts_for_change(at_i, at_j).max(least) } else { 1 }
+        };
+        let fine = Subdivision::new(frame, parts);
+        let mut axial = Vec::with_capacity(fine.lengths.len());
+        for member in 0..frame.members.len() {
+            for (_, from, to) in fine.parts(member) {
+                let mean = 0.5 * (solution.axial_at(member, from) + solution.axial_before(member, to));
+                axial.push(if mean.abs() > least { mean } else { 0.0 });
+            }
+        }
+        let stiffness = Stiffness::new(&fine.frame);
+        let mut arms = Vec::new();
+        for (member, _) in frame.members.iter().enumerate().filter(|(_, data)| data.arms != [[0.0; 2]; 2]) {
+            let [at_i, at_j] = solution.arm_moments(member..member + 1, frame, member);
+            arms.extend([(fine.starts[member], [at_i, 0.0]), (fine.starts[member + 1] - 1, [0.0, at_j])]);
+        }
+        let shape = (0..stiffness.unknowns.count()).map(|n| 1.0 + 0.1 * (n % 7) as f64).collect();
+        Ok(Self {
+            fine,
+            nodes: frame.nodes.len(),
+            stiffness,
+            axial,
+            arms,
+            tried: vec![(0.0, 0)],
+            shape,
+            found: Vec::new(),
+        })
+    }
+
+    fn mode(&mut self, rank: usize) -> BucklingMode {
+        let (below, factor) = self.close_in(rank);
+        if factor.is_finite() {
+            self.count_below(below);
+            (0..ROUNDS).for_each(|_| _ = self.iterate());
+            self.scale();
+        } else {
+            self.shape.fill(0.0);
+        }
+        let shape = self.draw();
+        let size = self.shape.iter().map(|x| x * x).sum::<f64>().sqrt();
+        if size > 0.0 {
+            self.found.push(self.shape.iter().map(|x| x / size).collect());
+        }
+        BucklingMode { factor, shape }
     }
 
     fn count_below(&mut self, factor: f64) -> usize {
-        self.factorised.set_tensions(self.axial.iter().map(|axial| factor * axial));
-        let count = self.factorised.count_negative();
+        self.stiffness.set_tensions(self.axial.iter().map(|axial| factor * axial));
+        self.turn_arms(factor);
+        let count = self.stiffness.count_negative(&self.fine.frame);
         self.tried.push((factor, count));
         count
     }
 
-    /// A factor at which a member has buckled twice even with its ends held (N·L²/EI = 80.8), or if only bars are
-    /// compressed, one at which a bar has lost its length.
+    fn turn_arms(&mut self, factor: f64) {
+        for (part, _) in &self.arms {
+            self.stiffness.elements[*part].arm_moments = [0.0; 2];
+        }
+        for (part, moments) in &self.arms {
+            for (sum, moment) in self.stiffness.elements[*part].arm_moments.iter_mut().zip(moments) {
+                *sum += factor * moment;
+            }
+        }
+    }
+
+    /// A factor at which a member has buckled twice even with its ends held (N·L²/EI = 80.8) or sheared off, or if only
+    /// bars are compressed, one at which a bar has lost its length.
     fn highest(&self) -> Option<f64> {
-        let compressed = || self.factorised.elements.iter().zip(&self.axial).filter(|(_, axial)| **axial < 0.0);
+        let compressed = || self.stiffness.elements.iter().zip(&self.axial).filter(|(_, axial)| **axial < 0.0);
         let members = compressed().filter(|(element, _)| element.ei > 0.0);
-        let held = members.map(|(element, axial)| 81.0 * element.ei / (element.length * element.length * -axial));
+        let held = members.map(|(element, axial)| {
+            let bent = 81.0 * element.ei / (element.length * element.length);
+            bent.min(1.0 / element.section.shear_compliance) / -axial
+        });
         let bars = compressed().map(|(element, axial)| element.ea / -axial);
         held.min_by(f64::total_cmp).or_else(|| bars.min_by(f64::total_cmp))
     }
 
-    /// Closes in on the critical factor of this rank, the lowest being 1: a factor below it and one just above.
+    /// Closes in on the critical factor of this rank, the lowest being 1: a factor just below it, and the factor.
     fn close_in(&mut self, rank: usize) -> (f64, f64) {
         let Some(highest) = self.highest() else { return (0.0, f64::INFINITY) };
         if self.tried.iter().all(|(_, count)| *count < rank) && self.count_below(highest) < rank {
@@ -118,52 +187,160 @@ impl<'a> Search<'a> {
         }
         let above = self.tried.iter().filter(|(_, count)| *count >= rank).map(|(factor, _)| *factor);
         let below = self.tried.iter().filter(|(_, count)| *count < rank).map(|(factor, _)| *factor);
-        let (mut low, mut high) = (below.fold(0.0, f64::max), above.fold(f64::INFINITY, f64::min));
-        while high - low > CLOSE * high && high > f64::MIN_POSITIVE {
-            // By decades at first, then by halves.
-            let middle = if low < 0.1 * high { 0.1 * high } else { 0.5 * (low + high) };
-            if self.count_below(middle) < rank {
-                low = middle;
-            } else {
-                high = middle;
+        let mut range = Range { low: below.fold(0.0, f64::max), high: above.fold(f64::INFINITY, f64::min) };
+        let (mut guess, mut guesses) = (None, 0);
+        while range.is_wide() {
+            let trial = match guess.take() {
+                Some(factor) if range.holds(factor) && guesses < GUESSES => {
+                    guesses += 1;
+                    factor
+                }
+                _ => {
+                    guesses = 0;
+                    range.middle()
+                }
+            };
+            range.part(trial, self.count_below(trial) < rank);
+            if range.is_rough() {
+                continue;
+            }
+            let Some(next) = self.guess(trial) else { continue };
+            if (next - trial).abs() > 0.1 * CLOSE * next {
+                guess = Some(next);
+                continue;
+            }
+            for side in [next * (1.0 - 0.4 * CLOSE), next * (1.0 + 0.4 * CLOSE)] {
+                if range.holds(side) {
+                    range.part(side, self.count_below(side) < rank);
+                }
             }
         }
-        (low, high)
+        (range.low, 0.5 * (range.low + range.high))
     }
 
-    /// Shape in which the frame resists least at a factor just below the critical one, by inverse iteration.
-    fn shape(mut self, below: f64, factor: f64) -> BucklingShape {
-        let mut x: Vec<f64> = (0..self.factorised.unknowns.count()).map(|n| 1.0 + 0.1 * (n % 7) as f64).collect();
-        if factor.is_finite() {
-            self.count_below(below);
-            for _ in 0..ROUNDS {
-                self.factorised.matrix.solve(&mut x);
-                self.scale(&mut x);
-            }
-        } else {
-            x.fill(0.0);
+    /// One round of inverse iteration at the factor tried last, and the least stiffness against any movement.
+    fn iterate(&mut self) -> f64 {
+        let before = self.shape.clone();
+        self.stiffness.matrix.solve(&mut self.shape);
+        for mode in &self.found {
+            let part: f64 = mode.iter().zip(&self.shape).map(|(mode, x)| mode * x).sum();
+            self.shape.iter_mut().zip(mode).for_each(|(x, mode)| *x -= part * mode);
         }
+        let (mut product, mut square) = (0.0, 0.0);
+        for (x, before) in self.shape.iter().zip(&before) {
+            product += x * before;
+            square += x * x;
+        }
+        let size = square.sqrt();
+        self.shape.iter_mut().for_each(|x| *x /= size);
+        product / square
+    }
 
-        let Factorised { frame, mut elements, unknowns, .. } = self.factorised;
+    /// Where the stiffness against the movement that it resists least comes to nothing, seen from the factor tried last.
+    fn guess(&mut self, factor: f64) -> Option<f64> {
+        (1..ROUNDS).for_each(|_| _ = self.iterate());
+        let least = self.iterate();
+        let movements = self.stiffness.unknowns.movements(&self.shape, &[]);
+        let change: f64 = self
+            .stiffness
+            .elements
+            .iter()
+            .filter(|element| element.section.tension != 0.0 || element.arms.is_some())
+            .map(|element| {
+                let ends = ends(&movements, element);
+                let mut further = element.clone();
+                further.section.tension *= 1.0 + STEP;
+                further.arm_moments = further.arm_moments.map(|moment| moment * (1.0 + STEP));
+                let energy = |element: &Element| -> f64 {
+                    let force = element.stiffness().map(|row| row.iter().zip(&ends).map(|(k, u)| k * u).sum::<f64>());
+                    force.iter().zip(&ends).map(|(force, u)| force * u).sum()
+                };
+                energy(&further) - energy(element)
+            })
+            .sum();
+        let next = factor * (1.0 - least * STEP / change);
+        next.is_finite().then_some(next)
+    }
+
+    /// Scales the movement so that the greatest shift is 1.
+    fn scale(&mut self) {
+        if let Some((node, dof)) = self.stiffness.unknowns.greatest(&self.shape) {
+            let most = self.stiffness.unknowns.movements(&self.shape, &[])[node][dof as usize];
+            self.shape.iter_mut().for_each(|x| *x /= most);
+        }
+    }
+
+    fn draw(&self) -> BucklingShape {
+        let mut elements = self.stiffness.elements.clone();
         for element in elements.iter_mut().filter(|element| element.ei > 0.0) {
             let drawn = DRAWN_TENSION * element.ei / (element.length * element.length);
-            element.tension = element.tension.min(drawn);
+            element.section.tension = element.section.tension.min(drawn);
         }
         let mut pieces = Pieces::cut(&elements, &LocalLoads::default());
+        let mut movements = self.stiffness.unknowns.movements(&self.shape, &[]);
         for (member, element) in elements.iter().enumerate() {
-            let movement = element.turn_in(unknowns.movement_of_ends(&x, element));
-            pieces.set_start(member, element.start(movement, &Response::default()));
+            let movement = element.turn_in(ends(&movements, element));
+            pieces.set_start(member, element.start(movement, &Response::REST));
         }
-        let displacements = (0..frame.nodes.len()).map(|node| unknowns.movement(&x, node).into());
-        BucklingShape { displacements: displacements.collect(), pieces }
+        movements.truncate(self.nodes);
+        pieces.join(&self.fine.starts);
+        BucklingShape { displacements: movements.into_iter().map(Displacement::from).collect(), pieces }
+    }
+}
+
+/// Between a factor below the critical one and a factor not below it.
+struct Range {
+    low: f64,
+    high: f64,
+}
+
+impl Range {
+    fn is_wide(&self) -> bool {
+        self.high - self.low > CLOSE * self.high && self.high > f64::MIN_POSITIVE
     }
 
-    fn scale(&self, x: &mut [f64]) {
-        if let Some((node, dof)) = self.factorised.unknowns.greatest(x) {
-            let most = self.factorised.unknowns.movement(x, node)[dof as usize];
-            for x in x {
-                *x /= most;
+    fn is_rough(&self) -> bool {
+        self.low < 0.1 * self.high
+    }
+
+    /// By decades at first, then by halves.
+    fn middle(&self) -> f64 {
+        if self.is_rough() { 0.1 * self.high } else { 0.5 * (self.low + self.high) }
+    }
+
+    fn holds(&self, factor: f64) -> bool {
+        self.low < factor && factor < self.high
+    }
+
+    fn part(&mut self, at: f64, is_below: bool) {
+        *(if is_below { &mut self.low } else { &mut self.high }) = at;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::{Member, NodalLoad, Support};
+
+    #[test]
+    fn few_factorisations_find_a_factor() {
+        let mut frame = Frame::default();
+        let mut loads = LoadCase::default();
+        for leg in 0..12 {
+            let x = f64::from(leg);
+            let (foot, head) = (frame.add_node(x, 0.0), frame.add_node(x, 4.0));
+            frame.add_member(Member { release_j: true, ..Member::beam(foot, head, 193.0, 3e5) });
+            frame.supports.push(Support { node: foot, ux: true, uy: true, rz: false });
+            loads.nodal.push(NodalLoad { node: head, fx: 0.0, fy: -30.0 - x, mz: 0.0 });
+            if leg > 0 {
+                frame.add_member(Member::beam(head - 2, head, 1e3, 2e5));
+                frame.add_member(Member::bar(head - 3, head, 8e3));
             }
         }
+        let mut search = Search::new(&frame, &loads).expect("stands");
+        let first = search.mode(1).factor;
+        let tried = search.tried.len();
+        let second = search.mode(2).factor;
+        assert!(first < second && tried < 20 && search.tried.len() < 36, "{tried} {}", search.tried.len());
     }
 }

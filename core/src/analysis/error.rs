@@ -11,6 +11,32 @@ pub enum FrameError {
         /// How it moves.
         dof: Dof,
     },
+    /// A member is released so much that it can move while its nodes rest.
+    #[error("member {member} can move between its nodes; take out one of its releases")]
+    LooseMember {
+        /// The member.
+        member: usize,
+    },
+    /// A contact where something else holds the node rigidly or pushes it.
+    #[error("node {node} has a contact where it is held {dof} already; keep one of the two")]
+    HeldTwice {
+        /// The node.
+        node: usize,
+        /// In which direction.
+        dof: Dof,
+    },
+    /// The ground is said to move where nothing stands on it.
+    #[error(
+        "settlement {index} moves the ground {dof} at node {node}, which no support or spring holds there; add one"
+    )]
+    NotHeld {
+        /// Which settlement.
+        index: usize,
+        /// The node.
+        node: usize,
+        /// In which direction.
+        dof: Dof,
+    },
     /// Both ends of a member coincide.
     #[error("member {member} has no length; join its nodes into one")]
     ZeroLength {
@@ -80,6 +106,14 @@ pub enum FrameError {
         node: usize,
         /// In which direction.
         dof: Dof,
+    },
+    /// One-sided parts keep going slack and tight.
+    #[error(
+        "which parts go slack did not settle in {rounds} rounds; tie or brace the frame so that it does not rest on them alone"
+    )]
+    NoContact {
+        /// Rounds tried.
+        rounds: usize,
     },
     /// The loads are beyond the elastic critical load.
     #[error("the frame buckles elastically under these loads; brace or stiffen it, or lower the loads")]

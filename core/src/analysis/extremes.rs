@@ -1,4 +1,5 @@
-use super::piece::{Piece, State};
+use super::piece::{Piece, Section, State};
+use super::polynomial::{Polynomial, Roots, root};
 
 /// Greatest and least values along a member, each with its place in m from node i.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,29 +24,19 @@ pub struct Extremes {
 /// moment may turn.
 const PARTS: usize = 8;
 
-/// Finds the turning points of shear, moment and deflection of one member.
-pub(super) struct Search<'a> {
-    pieces: &'a [Piece],
-    /// Deflection at node i and slope of the straight line between the displaced ends.
-    chord: (f64, f64),
-    /// Places within the current piece, in order, between which the functions found so far only rise or only fall.
-    places: Vec<f64>,
-    found: Vec<f64>,
+/// A place within a piece and the state there.
+type Place = (f64, State);
+
+/// Finds the turning points of shear, moment and deflection.
+#[derive(Default)]
+pub(super) struct Search {
+    /// Places in order, between which the functions found so far only rise or only fall.
+    places: Vec<Place>,
+    found: Vec<Place>,
 }
 
-impl<'a> Search<'a> {
-    pub fn new(pieces: &'a [Piece]) -> Self {
-        let chord = match (pieces.first(), pieces.last()) {
-            (Some(first), Some(last)) => {
-                let rise = last.at(last.length).deflection - first.start.deflection;
-                (first.start.deflection, rise / last.end())
-            }
-            _ => (0.0, 0.0),
-        };
-        Self { pieces, chord, places: Vec::with_capacity(16), found: Vec::with_capacity(16) }
-    }
-
-    pub fn extremes(mut self) -> Extremes {
+impl Search {
+    pub fn extremes(&mut self, pieces: &[Piece]) -> Extremes {
         let (low, high) = ((f64::INFINITY, 0.0), (f64::NEG_INFINITY, 0.0));
         let mut extremes = Extremes {
             moment_max: high,
@@ -56,85 +47,155 @@ impl<'a> Search<'a> {
             deflection_min: low,
             deflection_from_chord: high,
         };
-        for piece in self.pieces {
-            self.find_places(piece);
-            for &place in &self.places {
-                let (x, state) = (piece.x + place, piece.at(place));
-                let shear = piece.shear(&state);
-                let off = (state.deflection - (self.chord.0 + self.chord.1 * x)).abs();
-                raise(&mut extremes.moment_max, state.moment, x);
-                lower(&mut extremes.moment_min, state.moment, x);
-                raise(&mut extremes.shear_max, shear, x);
-                lower(&mut extremes.shear_min, shear, x);
-                raise(&mut extremes.deflection_max, state.deflection, x);
-                lower(&mut extremes.deflection_min, state.deflection, x);
-                raise(&mut extremes.deflection_from_chord, off, x);
+        let chord = chord(pieces);
+        for piece in pieces {
+            if piece.is_plain() {
+                extremes.widen_plain(piece, chord);
+                continue;
+            }
+            self.find_places(piece, chord.1);
+            for &(x, state) in &self.places {
+                extremes.widen(piece, x, &state, chord);
             }
         }
         extremes
     }
 
+    /// Places from node i at which shear, moment, deflection or its distance from the chord may turn, ends included.
+    pub fn turning_points(&mut self, pieces: &[Piece]) -> Vec<f64> {
+        let slope = chord(pieces).1;
+        let mut all = Vec::new();
+        for piece in pieces {
+            self.find_places(piece, slope);
+            all.extend(self.places.iter().map(|(place, _)| piece.x + place));
+        }
+        all.dedup();
+        all
+    }
+
     /// Between two roots of its derivative a function has at most one root: from the growth of the shear up, each
     /// function's roots part the piece for the next one.
-    fn find_places(&mut self, piece: &Piece) {
-        let parts = if piece.tension == 0.0 { 1 } else { PARTS };
+    fn find_places(&mut self, piece: &Piece, chord: f64) {
+        let Section { tension, compliance, shear_compliance, .. } = piece.section;
         self.places.clear();
-        self.places.extend((0..=parts).map(|part| piece.length * part as f64 / parts as f64));
+        let parts = if tension == 0.0 { 1 } else { PARTS };
+        for part in 0..=parts {
+            let x = piece.length * part as f64 / parts as f64;
+            self.places.push((x, if part == 0 { piece.start } else { piece.at(x) }));
+        }
 
-        let kappa = piece.tension * piece.compliance;
         let growth = piece.growth[1];
-        self.part_at_roots(piece, |x, state| (piece.shear_growth(x, state), growth + kappa * piece.shear(state)));
-        self.part_at_roots(piece, |x, state| (piece.shear(state), piece.shear_growth(x, state)));
+        let loaded = tension != 0.0 || growth != 0.0 || piece.load[1] != 0.0;
+        if loaded {
+            let kappa = piece.section.kappa();
+            let slope = growth / piece.section.mu();
+            self.part_at_roots(piece, |x, state| (piece.shear_growth(x, state), slope + kappa * piece.shear(state)));
+            self.part_at_roots(piece, |x, state| (piece.shear(state), piece.shear_growth(x, state)));
+        }
+        if shear_compliance != 0.0 {
+            let mu = piece.section.mu();
+            let slope = |state: &State| (compliance * piece.shear(state) - shear_compliance * growth) / mu;
+            let growth_of_slope = |x: f64, state: &State| compliance * piece.shear_growth(x, state) / mu;
+            self.part_at_roots(piece, |x, state| (slope(state), growth_of_slope(x, state)));
+            self.part_at_roots(piece, |x, state| (piece.bend(x, state), slope(state)));
+        }
         self.part_at_roots(piece, |_, state| (state.moment, piece.shear(state)));
-        for slope in [0.0, self.chord.1] {
-            self.part_at_roots(piece, |_, state| (state.slope - slope, state.moment * piece.compliance));
+        if piece.strain[1] != 0.0 {
+            self.part_at_roots(piece, |x, state| (piece.bend(x, state), compliance * piece.shear(state)));
+        }
+        self.part_at_roots(piece, |x, state| (piece.incline(state), piece.bend(x, state)));
+        if chord != 0.0 {
+            self.part_at_roots(piece, |x, state| (piece.incline(state) - chord, piece.bend(x, state)));
         }
     }
 
     /// Adds the roots of a function, given with its derivative, that changes its sign between two places.
     fn part_at_roots(&mut self, piece: &Piece, function: impl Fn(f64, &State) -> (f64, f64)) {
-        let value = |x: f64| function(x, &piece.at(x));
         self.found.clear();
         let mut before: Option<(f64, f64)> = None;
-        for &to in &self.places {
-            let here = value(to).0;
+        for place in &self.places {
+            let (to, here) = (place.0, function(place.0, &place.1).0);
             if let Some((from, there)) = before
-                && (there < 0.0) != (here < 0.0)
-                && there != 0.0
-                && here != 0.0
+                && there * here < 0.0
             {
-                self.found.push(root(from, to, there, here, value));
+                let x = root(from, to, there, here, |x| function(x, &piece.at(x)));
+                self.found.push((x, piece.at(x)));
             }
-            self.found.push(to);
+            self.found.push(*place);
             before = Some((to, here));
         }
         std::mem::swap(&mut self.places, &mut self.found);
     }
 }
 
-/// Root between `low` and `high`, at which the function has values of opposite signs: Newton's method kept in bounds.
-fn root(mut low: f64, mut high: f64, at_low: f64, at_high: f64, function: impl Fn(f64) -> (f64, f64)) -> f64 {
-    let close = 4.0 * f64::EPSILON * high;
-    let mut x = low + (high - low) * at_low / (at_low - at_high);
-    for _ in 0..100 {
-        let (value, slope) = function(x);
-        if value == 0.0 {
-            break;
+impl Extremes {
+    fn widen(&mut self, piece: &Piece, place: f64, state: &State, chord: (f64, f64)) {
+        let (x, shear) = (piece.x + place, piece.shear(state));
+        raise(&mut self.moment_max, state.moment, x);
+        lower(&mut self.moment_min, state.moment, x);
+        raise(&mut self.shear_max, shear, x);
+        lower(&mut self.shear_min, shear, x);
+        raise(&mut self.deflection_max, state.deflection, x);
+        lower(&mut self.deflection_min, state.deflection, x);
+        raise(&mut self.deflection_from_chord, off_chord(state.deflection, x, chord), x);
+    }
+
+    /// The same over a whole piece that only moments bend: all functions are polynomials then.
+    fn widen_plain(&mut self, piece: &Piece, chord: (f64, f64)) {
+        let (length, end) = (piece.length, piece.at(piece.length));
+        self.widen(piece, 0.0, &piece.start, chord);
+        self.widen(piece, length, &end, chord);
+        let (State { transverse, moment, slope, deflection, .. }, c) = (piece.start, piece.section.compliance);
+        let (q, dq) = (piece.load[1], piece.growth[1]);
+        let bending = Polynomial([moment, transverse, 0.5 * q, dq / 6.0, 0.0]);
+        let mut turns = Roots::default();
+        if q != 0.0 || dq != 0.0 {
+            let shear = bending.derivative();
+            for &x in Roots::of(&shear.derivative(), &turns, length).all() {
+                raise(&mut self.shear_max, shear.at(x), piece.x + x);
+                lower(&mut self.shear_min, shear.at(x), piece.x + x);
+            }
+            turns = Roots::of(&shear, &turns, length);
+            for &x in turns.all() {
+                raise(&mut self.moment_max, bending.at(x), piece.x + x);
+                lower(&mut self.moment_min, bending.at(x), piece.x + x);
+            }
         }
-        if (value < 0.0) == (at_low < 0.0) {
-            low = x;
-        } else {
-            high = x;
+        if c == 0.0 {
+            return;
         }
-        let newton = x - value / slope;
-        let next = if newton > low && newton < high { newton } else { 0.5 * (low + high) };
-        let step = (next - x).abs();
-        x = next;
-        if step <= close {
-            break;
+        if q != 0.0 || dq != 0.0 {
+            turns = Roots::of(&bending, &turns, length);
+        }
+        let incline = |slope: f64| Polynomial([slope, c * moment, 0.5 * c * transverse, c * q / 6.0, c * dq / 24.0]);
+        let bent = incline(slope);
+        let at = |x: f64| deflection + bent.integral(x);
+        for &x in Roots::of(&bent, &turns, length).all() {
+            raise(&mut self.deflection_max, at(x), piece.x + x);
+            lower(&mut self.deflection_min, at(x), piece.x + x);
+            raise(&mut self.deflection_from_chord, off_chord(at(x), piece.x + x, chord), piece.x + x);
+        }
+        if chord.1 != 0.0 {
+            for &x in Roots::of(&incline(slope - chord.1), &turns, length).all() {
+                raise(&mut self.deflection_from_chord, off_chord(at(x), piece.x + x, chord), piece.x + x);
+            }
         }
     }
-    x
+}
+
+fn off_chord(deflection: f64, x: f64, (start, slope): (f64, f64)) -> f64 {
+    (deflection - (start + slope * x)).abs()
+}
+
+/// Deflection at node i and slope of the straight line between the displaced ends.
+fn chord(pieces: &[Piece]) -> (f64, f64) {
+    match (pieces.first(), pieces.last()) {
+        (Some(first), Some(last)) => {
+            let rise = last.at(last.length).deflection - first.start.deflection;
+            (first.start.deflection, rise / last.end())
+        }
+        _ => (0.0, 0.0),
+    }
 }
 
 fn raise(best: &mut (f64, f64), value: f64, x: f64) {

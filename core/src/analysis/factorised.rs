@@ -1,9 +1,9 @@
-use super::assembly::Unknowns;
+use super::assembly::{Unknowns, ends};
 use super::element::Element;
 use super::loads::LocalLoads;
 use super::piece::{Pieces, Response};
 use super::skyline::Skyline;
-use super::{Dof, Frame, FrameError, LoadCase, Reaction, Solution};
+use super::{Contact, Displacement, Dof, Frame, FrameError, LoadCase, Reaction, Solution};
 
 /// A pivot below this part of its diagonal has nothing left but rounding.
 const LEAST_PIVOT: f64 = 1e-11;
@@ -11,13 +11,43 @@ const LEAST_PIVOT: f64 = 1e-11;
 /// Greatest force out of balance at a node, by the greatest force on any node.
 const BALANCE: f64 = 1e-6;
 
+/// The stiffness of a frame, factorised for the axial forces that act on its deflections.
+#[derive(Clone, Debug)]
+pub(super) struct Stiffness {
+    pub elements: Vec<Element>,
+    pub unknowns: Unknowns,
+    pub matrix: Skyline,
+}
+
+impl Stiffness {
+    /// Of a frame checked before, not yet factorised.
+    pub fn new(frame: &Frame) -> Self {
+        let elements: Vec<_> = frame.members.iter().map(|member| Element::new(frame, member)).collect();
+        let unknowns = Unknowns::new(frame, &elements);
+        let matrix = unknowns.matrix(&elements);
+        Self { elements, unknowns, matrix }
+    }
+
+    /// Sets the axial force of each member that acts on its deflections, before factorising again.
+    pub fn set_tensions(&mut self, tensions: impl Iterator<Item = f64>) {
+        self.matrix.clear();
+        for (element, tension) in self.elements.iter_mut().zip(tensions) {
+            element.section.tension = tension;
+        }
+    }
+
+    /// Factorises and counts the negative eigenvalues, those of the held members included: once for the tensions set.
+    pub fn count_negative(&mut self, frame: &Frame) -> usize {
+        self.unknowns.assemble(frame, &self.elements, &mut self.matrix);
+        self.matrix.factorise() + self.elements.iter().map(Element::buckled_alone).sum::<usize>()
+    }
+}
+
 /// A frame ready to be solved for any number of load cases.
 #[derive(Clone, Debug)]
 pub struct Factorised<'a> {
     pub(super) frame: &'a Frame,
-    pub(super) elements: Vec<Element>,
-    pub(super) unknowns: Unknowns,
-    pub(super) matrix: Skyline,
+    pub(super) stiffness: Stiffness,
 }
 
 impl Frame {
@@ -27,13 +57,13 @@ impl Frame {
     /// than that, solving gives [`FrameError::IllConditioned`].
     pub fn factorise(&self) -> Result<Factorised<'_>, FrameError> {
         self.validate()?;
-        let mut factorised = Factorised::new(self);
-        factorised.count_negative();
-        match factorised.matrix.weak_pivot(LEAST_PIVOT) {
-            None => Ok(factorised),
+        let mut stiffness = Stiffness::new(self);
+        stiffness.count_negative(self);
+        match stiffness.matrix.weak_pivot(LEAST_PIVOT) {
+            None => Ok(Factorised { frame: self, stiffness }),
             Some(row) => {
-                let movement = factorised.matrix.soft_movement(row);
-                let (node, dof) = factorised.unknowns.greatest(&movement).unwrap_or((0, Dof::Ux));
+                let movement = stiffness.matrix.soft_movement(row);
+                let (node, dof) = stiffness.unknowns.greatest(&movement).unwrap_or((0, Dof::Ux));
                 Err(FrameError::Mechanism { node, dof })
             }
         }
@@ -43,112 +73,162 @@ impl Frame {
 impl<'a> Factorised<'a> {
     /// A frame checked before, not yet factorised.
     pub(super) fn new(frame: &'a Frame) -> Self {
-        let elements: Vec<_> = frame.members.iter().map(|member| Element::new(frame, member)).collect();
-        let unknowns = Unknowns::new(frame, &elements);
-        let matrix = unknowns.matrix(&elements);
-        Self { frame, elements, unknowns, matrix }
-    }
-
-    /// Sets the axial force of each member that acts on its deflections. Factorise again after that.
-    pub(super) fn set_tensions(&mut self, tensions: impl Iterator<Item = f64>) {
-        for (element, tension) in self.elements.iter_mut().zip(tensions) {
-            element.tension = tension;
-        }
-    }
-
-    /// Factorises and counts the negative eigenvalues of the stiffness, those of the held members included.
-    pub(super) fn count_negative(&mut self) -> usize {
-        self.unknowns.assemble(self.frame, &self.elements, &mut self.matrix);
-        self.matrix.factorise() + self.elements.iter().map(Element::buckled_alone).sum::<usize>()
+        Self { frame, stiffness: Stiffness::new(frame) }
     }
 
     /// Factorises, or says that the frame is not stable under its axial forces.
     pub(super) fn factorise_stable(&mut self) -> Result<(), FrameError> {
-        let unstable = self.count_negative() > 0 || self.matrix.weak_pivot(LEAST_PIVOT).is_some();
-        if unstable { Err(FrameError::Unstable) } else { Ok(()) }
+        let unstable = self.stiffness.count_negative(self.frame) > 0;
+        if unstable || self.stiffness.matrix.weak_pivot(LEAST_PIVOT).is_some() {
+            return Err(FrameError::Unstable);
+        }
+        Ok(())
     }
 }
 
 impl Factorised<'_> {
-    /// Solves one load case.
+    /// Solves one load case. One-sided parts act both ways here: see [`Self::solve_one_sided`].
     pub fn solve(&self, loads: &LoadCase) -> Result<Solution, FrameError> {
-        let loads = loads.to_local(self.frame, &self.elements)?;
-        let mut pieces = Pieces::cut(&self.elements, &loads);
-        let (x, responses) = self.movements(&loads, &pieces)?;
+        self.solve_slipped(loads, &[])
+    }
+
+    /// The same with the ground under some contacts moved.
+    pub(super) fn solve_slipped(&self, loads: &LoadCase, slips: &[(usize, f64)]) -> Result<Solution, FrameError> {
+        let loads = loads.to_local(self.frame, &self.stiffness.elements)?;
+        let ground = self.ground(&loads, slips);
+        let mut pieces = Pieces::cut(&self.stiffness.elements, &loads);
+        let responses: Vec<_> = (0..self.stiffness.elements.len()).map(|member| pieces.response(member)).collect();
+        let (x, applied) = self.unknown_movements(&loads, &ground, &responses);
+        let movements = self.stiffness.unknowns.movements(&x, &ground.held);
         let mut forces = vec![[0.0; 3]; self.frame.nodes.len()];
-        for (member, (element, response)) in self.elements.iter().zip(&responses).enumerate() {
+        for (member, (element, response)) in self.stiffness.elements.iter().zip(&responses).enumerate() {
             let [i, j] = element.nodes;
-            let start = element.start(element.turn_in(self.unknowns.movement_of_ends(&x, element)), response);
-            let ends = element.turn_out(element.end_forces(&start, response));
+            let response = response.as_ref().unwrap_or(&Response::REST);
+            let movement = ends(&movements, element);
+            let start = element.start(element.turn_in(movement), response);
+            let on_member = element.forces_on(&movement, &start, response);
             for dof in 0..3 {
-                forces[i][dof] += ends[dof];
-                forces[j][dof] += ends[dof + 3];
+                forces[i][dof] += on_member[dof];
+                forces[j][dof] += on_member[dof + 3];
             }
             pieces.set_start(member, start);
         }
-        self.collect(&x, &loads, forces, pieces)
+        self.collect(movements, &loads, &ground, applied, forces, pieces)
     }
 
-    /// Movements of the unknowns, and what the loads do to each member at rest.
-    fn movements(&self, loads: &LocalLoads, pieces: &Pieces) -> Result<(Vec<f64>, Vec<Response>), FrameError> {
-        let mut x = vec![0.0; self.unknowns.count()];
+    fn ground(&self, loads: &LocalLoads, slips: &[(usize, f64)]) -> Ground {
+        let Frame { springs, contacts, .. } = self.frame;
+        let under = |node: usize, dof: Dof| loads.ground.get(node).map_or(0.0, |ground| ground[dof as usize]);
+        let mut ground = Ground {
+            held: loads.ground.clone(),
+            springs: springs.iter().map(|spring| under(spring.node, spring.dof)).collect(),
+            contacts: contacts.iter().map(|contact| under(contact.node, contact.dof)).collect(),
+        };
+        for &(index, by) in slips {
+            let contact = &contacts[index];
+            ground.contacts[index] += by;
+            if contact.k.is_infinite() {
+                ground.held.resize(self.frame.nodes.len(), [0.0; 3]);
+                ground.held[contact.node][contact.dof as usize] += by;
+            }
+        }
+        ground
+    }
+
+    /// Movements of the unknowns, and the greatest force that moves them.
+    fn unknown_movements(
+        &self,
+        loads: &LocalLoads,
+        ground: &Ground,
+        responses: &[Option<Response>],
+    ) -> (Vec<f64>, f64) {
+        let mut x = vec![0.0; self.stiffness.unknowns.count()];
+        let mut push = |unknown: Option<usize>, force: f64| {
+            if let Some(unknown) = unknown {
+                x[unknown] += force;
+            }
+        };
         for (node, load) in loads.nodes.iter().enumerate() {
-            for (unknown, load) in self.unknowns.of(node).into_iter().zip(load) {
-                if let Some(unknown) = unknown {
-                    x[unknown] += load;
-                }
-            }
+            self.stiffness.unknowns.of(node).into_iter().zip(load).for_each(|(unknown, load)| push(unknown, *load));
         }
-        let mut responses = Vec::with_capacity(self.elements.len());
-        for (member, element) in self.elements.iter().enumerate() {
-            let response = pieces.response(member);
-            let start = element.start([0.0; 6], &response);
-            let ends = element.turn_out(element.end_forces(&start, &response));
-            for (unknown, end) in self.unknowns.of_ends(element).into_iter().zip(ends) {
-                if let Some(unknown) = unknown {
-                    x[unknown] -= end;
-                }
-            }
-            responses.push(response);
+        for (spring, ground) in self.frame.springs.iter().zip(&ground.springs) {
+            push(self.stiffness.unknowns.of(spring.node)[spring.dof as usize], spring.k * ground);
         }
-        self.matrix.solve(&mut x);
-        Ok((x, responses))
+        for (contact, ground) in self.frame.contacts.iter().zip(&ground.contacts).filter(|(_, ground)| **ground != 0.0)
+        {
+            push(self.stiffness.unknowns.of(contact.node)[contact.dof as usize], contact.k * ground);
+        }
+        for (element, response) in self.stiffness.elements.iter().zip(responses) {
+            let settled = element.nodes.iter().any(|&node| ground.held.get(node).is_some_and(|by| by != &[0.0; 3]));
+            let inclined = element.section.tension != 0.0 && element.imperfection != [0.0; 2];
+            if response.is_none() && !settled && !inclined {
+                continue;
+            }
+            let response = response.as_ref().unwrap_or(&Response::REST);
+            let mut movement = [0.0; 6];
+            if settled {
+                let held = |node: usize| {
+                    let (by, held) = (ground.held[node], self.stiffness.unknowns.held[node]);
+                    std::array::from_fn::<_, 3, _>(|dof| if held[dof] { by[dof] } else { 0.0 })
+                };
+                let [[a, b, c], [d, e, f]] = element.nodes.map(held);
+                movement = [a, b, c, d, e, f];
+            }
+            let start = element.start(element.turn_in(movement), response);
+            let on_member = element.forces_on(&movement, &start, response);
+            self.stiffness
+                .unknowns
+                .of_ends(element)
+                .into_iter()
+                .zip(on_member)
+                .for_each(|(unknown, end)| push(unknown, -end));
+        }
+        let applied = x.iter().fold(0.0, |most: f64, force| most.max(force.abs()));
+        self.stiffness.matrix.solve(&mut x);
+        (x, applied)
     }
 
     /// Reactions from the balance of each node, where `forces` are those of the nodes on the members.
     fn collect(
         &self,
-        x: &[f64],
+        movements: Vec<[f64; 3]>,
         loads: &LocalLoads,
+        ground: &Ground,
+        applied: f64,
         mut forces: Vec<[f64; 3]>,
         pieces: Pieces,
     ) -> Result<Solution, FrameError> {
-        let greatest = forces.iter().chain(&loads.nodes).flatten().fold(0.0, |most: f64, force| most.max(force.abs()));
-        let mut held = vec![[false; 3]; self.frame.nodes.len()];
-        for support in &self.frame.supports {
-            for (held, by_this) in held[support.node].iter_mut().zip([support.ux, support.uy, support.rz]) {
-                *held |= by_this;
-            }
-        }
+        let Frame { springs, contacts, .. } = self.frame;
+        let all = forces.iter().chain(&loads.nodes).flatten();
+        let greatest = all.fold(applied, |most: f64, force| most.max(force.abs()));
         for (force, load) in forces.iter_mut().flatten().zip(loads.nodes.iter().flatten()) {
             *force -= load;
         }
         let mut reactions = vec![[0.0; 3]; self.frame.nodes.len()];
-        let mut spring_forces = Vec::with_capacity(self.frame.springs.len());
-        for spring in &self.frame.springs {
-            let dof = spring.dof as usize;
-            let force = -spring.k * self.unknowns.movement(x, spring.node)[dof];
+        let elastic = |node: usize, dof: Dof, k: f64, ground: f64| -k * (movements[node][dof as usize] - ground);
+        let mut spring_forces = Vec::with_capacity(springs.len());
+        for (spring, ground) in springs.iter().zip(&ground.springs) {
+            let force = elastic(spring.node, spring.dof, spring.k, *ground);
+            reactions[spring.node][spring.dof as usize] += force;
             spring_forces.push(force);
-            reactions[spring.node][dof] += force;
+        }
+        let mut contact_forces = Vec::with_capacity(contacts.len());
+        for (contact, ground) in contacts.iter().zip(&ground.contacts) {
+            let Contact { node, dof, k, .. } = *contact;
+            let elsewhere = reactions[node][dof as usize];
+            let rigid = k.is_infinite();
+            let force = if rigid { forces[node][dof as usize] - elsewhere } else { elastic(node, dof, k, *ground) };
+            reactions[node][dof as usize] += force;
+            contact_forces.push(contact.pushed(force));
         }
         for (node, balance) in forces.iter().enumerate() {
             for dof in 0..3 {
                 let residual = balance[dof] - reactions[node][dof];
-                if held[node][dof] {
+                if self.stiffness.unknowns.held[node][dof] {
                     reactions[node][dof] = balance[dof];
                 } else if residual.is_nan() || residual.abs() > BALANCE * greatest {
                     let dof = Dof::ALL[dof];
-                    let loose = dof == Dof::Rz && self.unknowns.of(node)[2].is_none();
+                    let loose = dof == Dof::Rz && self.stiffness.unknowns.of(node)[2].is_none();
                     return Err(if loose {
                         FrameError::Mechanism { node, dof }
                     } else {
@@ -157,12 +237,19 @@ impl Factorised<'_> {
                 }
             }
         }
-        let displacements = (0..self.frame.nodes.len()).map(|node| self.unknowns.movement(x, node).into());
         Ok(Solution {
-            displacements: displacements.collect(),
+            displacements: movements.into_iter().map(Displacement::from).collect(),
             reactions: reactions.into_iter().map(Reaction::from).collect(),
             spring_forces,
+            contact_forces,
             pieces,
         })
     }
+}
+
+/// Movement of the ground: where it holds nodes rigidly (empty if it rests), under springs and under contacts.
+struct Ground {
+    held: Vec<[f64; 3]>,
+    springs: Vec<f64>,
+    contacts: Vec<f64>,
 }

@@ -1,5 +1,6 @@
 use super::element::Element;
-use super::{Frame, FrameError};
+use super::{Dof, Frame, FrameError};
+use serde::Deserialize;
 
 /// How far beyond its member a load may reach by rounding, by the member's length.
 const SLACK: f64 = 1e-9;
@@ -13,15 +14,27 @@ pub struct LoadCase {
     pub distributed: Vec<DistributedLoad>,
     /// At places along members.
     pub point: Vec<PointLoad>,
+    /// Movements of the ground.
+    pub settlements: Vec<Settlement>,
+    /// Temperature and other strains of members.
+    pub strains: Vec<Strain>,
+    /// Lack of fit of members.
+    pub gaps: Vec<Gap>,
 }
 
 /// Direction of a load on a member.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
 pub enum Axis {
     /// Along global x.
     X,
     /// Along global y.
     Y,
+    /// Along the member, from node i to node j.
+    #[serde(rename = "x")]
+    LocalX,
+    /// Across the member, along its local y.
+    #[serde(rename = "y")]
+    LocalY,
 }
 
 /// Force and moment on a node, in kN and kNm.
@@ -67,6 +80,43 @@ pub struct PointLoad {
     pub a: f64,
 }
 
+/// A movement of the ground under a support or spring, in m or rad.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Settlement {
+    /// The node that stands on it.
+    pub node: usize,
+    /// Direction of the movement.
+    pub dof: Dof,
+    /// How far, along the positive direction.
+    pub by: f64,
+}
+
+/// What a member would do if it were free, all along: temperature, shrinkage.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Strain {
+    /// The member.
+    pub member: usize,
+    /// Strain along its axis, longer is positive: α·ΔT for an even change of temperature.
+    pub axial: f64,
+    /// Curvature in 1/m, positive where the side of −y grows longer: α·(ΔT at −y − ΔT at +y) / depth.
+    pub curvature: f64,
+}
+
+/// A lack of fit at one place of a member: how far the part after it is moved and turned against the part before it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Gap {
+    /// The member.
+    pub member: usize,
+    /// Where, in m from node i.
+    pub a: f64,
+    /// Along the member in m: positive if it is too long, as when a jack is wound out.
+    pub along: f64,
+    /// Along its local y, in m.
+    pub across: f64,
+    /// Kink in rad, counter-clockwise.
+    pub turn: f64,
+}
+
 /// Part of a member's load, along local x and y, linear from `a` to `b`.
 pub(super) struct LocalLoad {
     pub member: usize,
@@ -83,16 +133,57 @@ pub(super) struct LocalForce {
     pub force: [f64; 2],
 }
 
+/// A gap at a place of a member.
+pub(super) struct LocalGap {
+    pub member: usize,
+    pub x: f64,
+    pub jump: [f64; 3],
+}
+
 /// A load case checked and turned to the axes of the members, in their order.
 #[derive(Default)]
 pub(super) struct LocalLoads {
     pub lines: Vec<LocalLoad>,
     pub forces: Vec<LocalForce>,
+    pub gaps: Vec<LocalGap>,
+    pub strains: Vec<Strain>,
     /// Global force and moment on each node.
     pub nodes: Vec<[f64; 3]>,
+    /// Movement of the ground at each node; empty if it rests.
+    pub ground: Vec<[f64; 3]>,
 }
 
 impl LoadCase {
+    /// Adds another case times a factor, for combinations.
+    pub fn add(&mut self, factor: f64, other: &Self) {
+        self.nodal.extend(other.nodal.iter().map(|load| NodalLoad {
+            fx: factor * load.fx,
+            fy: factor * load.fy,
+            mz: factor * load.mz,
+            ..*load
+        }));
+        let line = |load: &DistributedLoad| DistributedLoad { w1: factor * load.w1, w2: factor * load.w2, ..*load };
+        self.distributed.extend(other.distributed.iter().map(line));
+        self.point.extend(other.point.iter().map(|load| PointLoad { p: factor * load.p, ..*load }));
+        self.settlements.extend(other.settlements.iter().map(|load| Settlement { by: factor * load.by, ..*load }));
+        self.strains.extend(other.strains.iter().map(|load| Strain {
+            axial: factor * load.axial,
+            curvature: factor * load.curvature,
+            ..*load
+        }));
+        self.gaps.extend(other.gaps.iter().map(|load| load.times(factor)));
+    }
+
+    /// Without what acts on these members.
+    pub(super) fn without_members(&self, members: &[usize]) -> Self {
+        let mut rest = self.clone();
+        rest.distributed.retain(|load| !members.contains(&load.member));
+        rest.point.retain(|load| !members.contains(&load.member));
+        rest.strains.retain(|load| !members.contains(&load.member));
+        rest.gaps.retain(|load| !members.contains(&load.member));
+        rest
+    }
+
     pub(super) fn to_local(&self, frame: &Frame, elements: &[Element]) -> Result<LocalLoads, FrameError> {
         let mut nodes = vec![[0.0; 3]; frame.nodes.len()];
         for (index, load) in self.nodal.iter().enumerate() {
@@ -129,24 +220,84 @@ impl LoadCase {
                 return Err(FrameError::NonFinite { what, index });
             }
             let (x, _) = element.span(member, a, a)?;
-            let global = match axis {
-                Axis::X => [p, 0.0, 0.0],
-                Axis::Y => [0.0, p, 0.0],
-            };
+            let force = element.to_local(axis, p);
+            let [along, across] = force;
+            let [i, j] = element.nodes;
             if x == 0.0 {
-                add(&mut nodes[frame.members[member].i], global);
+                let [fx, fy, mz, ..] = element.turn_out([along, across, 0.0, 0.0, 0.0, 0.0]);
+                add(&mut nodes[i], [fx, fy, mz]);
             } else if x == element.length {
-                add(&mut nodes[frame.members[member].j], global);
+                let [.., fx, fy, mz] = element.turn_out([0.0, 0.0, 0.0, along, across, 0.0]);
+                add(&mut nodes[j], [fx, fy, mz]);
             } else if p != 0.0 {
-                let force = element.to_local(axis, p);
-                element.can_bear(member, force[1].abs(), p.abs())?;
+                element.can_bear(member, across.abs(), p.abs())?;
                 forces.push(LocalForce { member, x, force });
             }
         }
 
-        lines.sort_unstable_by_key(|load| load.member);
-        forces.sort_unstable_by(|l, r| l.member.cmp(&r.member).then(l.x.total_cmp(&r.x)));
-        Ok(LocalLoads { lines, forces, nodes })
+        let mut gaps = Vec::with_capacity(self.gaps.len());
+        for (index, load) in self.gaps.iter().enumerate() {
+            let Gap { member, a, along, across, turn } = *load;
+            let what = "gap";
+            let element = elements.get(member).ok_or(FrameError::UnknownMember { what, index, member })?;
+            if ![a, along, across, turn].iter().all(|value| value.is_finite()) {
+                return Err(FrameError::NonFinite { what, index });
+            }
+            let (x, _) = element.span(member, a, a)?;
+            gaps.push(LocalGap { member, x, jump: [along, across, turn] });
+        }
+        for (index, load) in self.strains.iter().enumerate() {
+            let Strain { member, axial, curvature } = *load;
+            let what = "strain";
+            elements.get(member).ok_or(FrameError::UnknownMember { what, index, member })?;
+            if !(axial.is_finite() && curvature.is_finite()) {
+                return Err(FrameError::NonFinite { what, index });
+            }
+        }
+
+        let mut strains = self.strains.clone();
+        // Stable, so that the order in which loads of one member are added up stays that in which they are given.
+        lines.sort_by_key(|load| load.member);
+        strains.sort_by_key(|load| load.member);
+        forces.sort_by(|l, r| l.member.cmp(&r.member).then(l.x.total_cmp(&r.x)));
+        gaps.sort_by(|l, r| l.member.cmp(&r.member).then(l.x.total_cmp(&r.x)));
+        let ground = self.ground(frame)?;
+        Ok(LocalLoads { lines, forces, gaps, strains, nodes, ground })
+    }
+
+    fn ground(&self, frame: &Frame) -> Result<Vec<[f64; 3]>, FrameError> {
+        if self.settlements.is_empty() {
+            return Ok(Vec::new());
+        }
+        let mut holds = vec![[false; 3]; frame.nodes.len()];
+        for support in &frame.supports {
+            for (holds, held) in holds[support.node].iter_mut().zip([support.ux, support.uy, support.rz]) {
+                *holds |= held;
+            }
+        }
+        let springs = frame.springs.iter().map(|spring| (spring.node, spring.dof));
+        for (node, dof) in springs.chain(frame.contacts.iter().map(|contact| (contact.node, contact.dof))) {
+            holds[node][dof as usize] = true;
+        }
+        let mut ground = vec![[0.0; 3]; frame.nodes.len()];
+        for (index, settlement) in self.settlements.iter().enumerate() {
+            let Settlement { node, dof, by } = *settlement;
+            frame.has_node("settlement", index, node)?;
+            if !by.is_finite() {
+                return Err(FrameError::NonFinite { what: "settlement", index });
+            }
+            if !holds[node][dof as usize] {
+                return Err(FrameError::NotHeld { index, node, dof });
+            }
+            ground[node][dof as usize] += by;
+        }
+        Ok(ground)
+    }
+}
+
+impl Gap {
+    pub(super) fn times(&self, factor: f64) -> Self {
+        Self { along: factor * self.along, across: factor * self.across, turn: factor * self.turn, ..*self }
     }
 }
 

@@ -1,6 +1,11 @@
 //! Linear, buckling and second-order analysis of plane frames.
 //!
-//! Straight prismatic members after Euler and Bernoulli with small displacements: no shear deformation.
+//! Straight prismatic members with small displacements, after Euler and Bernoulli or after Timoshenko. Results along a
+//! member are exact solutions of its differential equation, not interpolations.
+//!
+//! [`Frame::factorise`] says whether a frame stands; [`Factorised`] then solves any number of [`LoadCase`]s, with parts
+//! that act one way ([`Factorised::solve_one_sided`]) or parts taken out ([`Factorised::without`]), and gives influence
+//! lines. [`Frame::buckling_modes`] and [`Frame::solve_imperfect`] are the stability of it; [`envelope`] gathers cases.
 //!
 //! # Units and axes
 //! m, kN, kNm and rad, as plain `f64`. Global x to the right, y up, moments and rotations counter-clockwise.
@@ -11,24 +16,39 @@
 //! V = dM/dx, deflections are along local y. Reactions act on the structure.
 
 mod assembly;
+mod bending;
 mod buckling;
+pub mod case;
+mod cut;
+mod dense;
 mod element;
+mod envelope;
 mod error;
 mod extremes;
 mod factorised;
 mod frame;
+mod imperfection;
+mod influence;
 mod loads;
+mod one_sided;
 mod order;
 mod piece;
+mod polynomial;
+mod removal;
 mod second_order;
 mod skyline;
 mod solution;
 mod subdivision;
 
 pub use buckling::{BucklingMode, BucklingShape};
+pub use envelope::{Governing, MemberEnvelope, envelope};
 pub use error::FrameError;
 pub use extremes::Extremes;
 pub use factorised::Factorised;
-pub use frame::{Dof, Frame, Member, Node, Spring, Support};
-pub use loads::{Axis, DistributedLoad, LoadCase, NodalLoad, PointLoad};
+pub use frame::{Acts, Contact, Dof, Frame, Member, Node, Section, Spring, Support};
+pub use imperfection::{Bow, Imperfections};
+pub use influence::{Effect, Influence};
+pub use loads::{Axis, DistributedLoad, Gap, LoadCase, NodalLoad, PointLoad, Settlement, Strain};
+pub use one_sided::OneSided;
+pub use removal::{Removal, Without};
 pub use solution::{Displacement, Reaction, Solution};

@@ -1,16 +1,50 @@
+use super::Strain;
 use super::element::Element;
-use super::loads::{LocalForce, LocalLoad, LocalLoads};
+use super::loads::{LocalForce, LocalGap, LocalLoad, LocalLoads};
 
 /// Forces and movement at one place of a member, in its local axes.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct State {
     /// Axial force, tension positive.
     pub axial: f64,
-    /// Force across the undeformed axis: the shear, less the part of the axial force that the slope turns across.
+    /// Force across the unloaded axis: the shear, less the part of the axial force that the slope turns across. The
+    /// part that an imperfection turns across is counted in.
     pub transverse: f64,
     pub moment: f64,
+    /// Rotation of the cross-section.
     pub slope: f64,
     pub deflection: f64,
+    /// Movement along the member.
+    pub along: f64,
+}
+
+/// What all cross-sections of a member have in common.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Section {
+    /// 1 / EI; 0 for a bar, which stays straight.
+    pub compliance: f64,
+    /// 1 / GA; 0 after Euler and Bernoulli.
+    pub shear_compliance: f64,
+    /// 1 / EA.
+    pub axial_compliance: f64,
+    /// Axial force that acts on the deflections: 0 in a linear analysis.
+    pub tension: f64,
+}
+
+impl Section {
+    /// 1 + N/GA: by how much more a tensioned member resists shear, after Engesser.
+    pub fn mu(&self) -> f64 {
+        1.0 + self.tension * self.shear_compliance
+    }
+
+    /// N / μEI.
+    pub fn kappa(&self) -> f64 {
+        self.tension * self.compliance / self.mu()
+    }
+
+    pub fn transfer(&self, x: f64) -> [f64; 6] {
+        transfer(self.kappa(), x)
+    }
 }
 
 /// A stretch of a member on which the load is linear.
@@ -24,11 +58,12 @@ pub(super) struct Piece {
     pub growth: [f64; 2],
     /// Force at its start along local x and y.
     pub force: [f64; 2],
-    /// 1 / EI; 0 for a bar.
-    pub compliance: f64,
-    /// Axial force that acts on the deflections: 0 in a linear analysis.
-    pub tension: f64,
-    /// Just after the force at its start.
+    /// Gap at its start along local x and y, and kink.
+    pub jump: [f64; 3],
+    /// Strain and curvature that it takes on freely.
+    pub strain: [f64; 2],
+    pub section: Section,
+    /// Just after the force and the gap at its start.
     pub start: State,
 }
 
@@ -37,29 +72,89 @@ impl Piece {
         self.x + self.length
     }
 
-    /// Solution of `EI·v'''' − N·v'' = q` from the start of the piece.
+    /// Whether only moments bend it, so that all along it is a polynomial.
+    pub fn is_plain(&self) -> bool {
+        self.section.tension == 0.0 && self.section.shear_compliance == 0.0 && self.strain[1] == 0.0
+    }
+
+    /// Solution of `M' = T + N·v'`, `θ' = M/EI + κ₀`, `v' = θ − (T + N·v')/GA`, `T' = q` from the start of the piece.
     pub fn at(&self, x: f64) -> State {
-        let s = transfer(self.tension * self.compliance, x);
-        let State { axial, transverse, moment, slope, deflection } = self.start;
-        let ([p, q], [dp, dq], c) = (self.load, self.growth, self.compliance);
+        if self.is_plain() { self.plain_at(x) } else { self.any_at(x) }
+    }
+
+    #[inline]
+    fn plain_at(&self, x: f64) -> State {
+        let State { axial, transverse, moment, slope, deflection, along } = self.start;
+        let Section { compliance, axial_compliance, .. } = self.section;
+        let ([p, q], [dp, dq]) = (self.load, self.growth);
+        let (m, t, q3, q4) = (compliance * moment, compliance * transverse, compliance * q, compliance * dq);
         State {
-            axial: axial - x * (p + 0.5 * dp * x),
-            transverse: transverse + x * (q + 0.5 * dq * x),
-            moment: self.tension * slope * s[1] + moment * s[0] + transverse * s[1] + q * s[2] + dq * s[3],
-            slope: slope * s[0] + c * (moment * s[1] + transverse * s[2] + q * s[3] + dq * s[4]),
-            deflection: deflection + slope * s[1] + c * (moment * s[2] + transverse * s[3] + q * s[4] + dq * s[5]),
+            axial: axial - x * (p + 0.5 * x * dp),
+            transverse: transverse + x * (q + 0.5 * x * dq),
+            moment: moment + x * (transverse + x * (0.5 * q + x * dq * (1.0 / 6.0))),
+            slope: slope + x * (m + x * (0.5 * t + x * (q3 * (1.0 / 6.0) + x * q4 * (1.0 / 24.0)))),
+            deflection: deflection
+                + x * (slope
+                    + x * (0.5 * m + x * (t * (1.0 / 6.0) + x * (q3 * (1.0 / 24.0) + x * q4 * (1.0 / 120.0))))),
+            along: along + x * (self.strain[0] + axial_compliance * (axial - x * (0.5 * p + x * dp * (1.0 / 6.0)))),
         }
+    }
+
+    #[cold]
+    fn any_at(&self, x: f64) -> State {
+        let State { axial, transverse, moment, slope, deflection, along } = self.start;
+        let Section { compliance, shear_compliance, axial_compliance, tension } = self.section;
+        let ([p, q], [dp, dq], [strain, curvature]) = (self.load, self.growth, self.strain);
+        let (mu, s, x2) = (self.section.mu(), self.section.transfer(x), 0.5 * x * x);
+        let pushed = tension * slope;
+        let bent = compliance * (moment * s[2] + (transverse * s[3] + q * s[4] + dq * s[5]) / mu);
+        let sheared = shear_compliance * (transverse * x + q * x2 + dq * x2 * x / 3.0);
+        State {
+            axial: axial - p * x - dp * x2,
+            transverse: transverse + q * x + dq * x2,
+            moment: moment * s[0] + ((transverse + pushed) * s[1] + (q + tension * curvature) * s[2] + dq * s[3]) / mu,
+            slope: slope * s[0]
+                + compliance * (moment * s[1] + (transverse * s[2] + q * s[3] + dq * s[4]) / mu)
+                + curvature * s[1],
+            deflection: deflection + (slope * s[1] + bent - sheared + curvature * s[2]) / mu,
+            along: along + strain * x + axial_compliance * (axial * x - x2 * (p + dp * x / 3.0)),
+        }
+    }
+
+    /// Whether nothing acts on it.
+    fn is_idle(&self) -> bool {
+        let Self { load, growth, force, jump, strain, .. } = self;
+        load == &[0.0; 2] && growth == &[0.0; 2] && force == &[0.0; 2] && jump == &[0.0; 3] && strain == &[0.0; 2]
     }
 
     /// dM/dx where the state is `state`.
     pub fn shear(&self, state: &State) -> f64 {
-        state.transverse + self.tension * state.slope
+        (state.transverse + self.section.tension * state.slope) / self.section.mu()
     }
 
     /// d²M/dx² at `x`, where the state is `state`.
     pub fn shear_growth(&self, x: f64, state: &State) -> f64 {
-        self.load[1] + self.growth[1] * x + self.tension * self.compliance * state.moment
+        let Section { tension, compliance, .. } = self.section;
+        let load = self.load[1] + self.growth[1] * x + tension * (compliance * state.moment + self.strain[1]);
+        load / self.section.mu()
     }
+
+    /// Slope of the axis, dv/dx, where the state is `state`.
+    pub fn incline(&self, state: &State) -> f64 {
+        (state.slope - self.section.shear_compliance * state.transverse) / self.section.mu()
+    }
+
+    /// d²v/dx² at `x`, where the state is `state`.
+    pub fn bend(&self, x: f64, state: &State) -> f64 {
+        let Section { compliance, shear_compliance, .. } = self.section;
+        let load = self.load[1] + self.growth[1] * x;
+        (compliance * state.moment + self.strain[1] - shear_compliance * load) / self.section.mu()
+    }
+}
+
+fn powers(x: f64) -> [f64; 6] {
+    let square = x * x;
+    [1.0, x, square / 2.0, square * x / 6.0, square * square / 24.0, square * square * x / 120.0]
 }
 
 /// `s_k(x) = Σ κᵐ x²ᵐ⁺ᵏ / (2m+k)!` for k from 0 to 5, where `κ = N/EI`: each is the derivative of the next.
@@ -69,33 +164,62 @@ pub(super) fn transfer(kappa: f64, x: f64) -> [f64; 6] {
     let square = x * x;
     let (p2, p3, p4, p5) = (square / 2.0, square * x / 6.0, square * square / 24.0, square * square * x / 120.0);
     if kappa == 0.0 {
-        return [1.0, x, p2, p3, p4, p5];
+        return powers(x);
     }
     let z = kappa * square;
-    let (s4, s5) = (p4 * series(z, 4.0), p5 * series(z, 5.0));
+    let [fourth, fifth] = series(z);
+    let (s4, s5) = (p4 * fourth, p5 * fifth);
     let (s2, s3) = (p2 + kappa * s4, p3 + kappa * s5);
     [1.0 + kappa * s2, x + kappa * s3, s2, s3, s4, s5]
 }
 
-/// `Σ zᵐ k! / (2m+k)!`
-fn series(z: f64, k: f64) -> f64 {
-    let (mut sum, mut term, mut n) = (1.0, 1.0, k);
-    while n < 400.0 {
-        term *= z / ((n + 1.0) * (n + 2.0));
-        n += 2.0;
-        sum += term;
-        if term.abs() <= 1e-3 * f64::EPSILON * f64::abs(sum) {
-            break;
-        }
+/// Terms of the series below that leave nothing out up to a size of `NEAR` of its variable.
+const TERMS: usize = 16;
+const NEAR: f64 = 16.0;
+
+const FOURTH: [f64; TERMS] = terms(4);
+const FIFTH: [f64; TERMS] = terms(5);
+
+/// `k! / (2m+k)!` for each m.
+const fn terms(k: usize) -> [f64; TERMS] {
+    let mut terms = [1.0; TERMS];
+    let mut m = 1;
+    while m < TERMS {
+        terms[m] = terms[m - 1] / ((2 * m + k - 1) * (2 * m + k)) as f64;
+        m += 1;
     }
-    sum
+    terms
 }
 
-/// What loads do to a member that starts at rest: the state at its end, and the integral of the axial force.
+/// `Σ zᵐ k! / (2m+k)!` for k = 4 and k = 5.
+fn series(z: f64) -> [f64; 2] {
+    if z.abs() <= NEAR {
+        return [&FOURTH, &FIFTH].map(|terms| terms.iter().rev().fold(0.0, |sum, term| sum * z + term));
+    }
+    [4.0, 5.0].map(|k| {
+        let (mut sum, mut term, mut n) = (1.0, 1.0, k);
+        while n < 400.0 {
+            term *= z / ((n + 1.0) * (n + 2.0));
+            n += 2.0;
+            sum += term;
+            if term.abs() <= 1e-3 * f64::EPSILON * f64::abs(sum) {
+                break;
+            }
+        }
+        sum
+    })
+}
+
+/// What loads do to a member that starts at rest: the state at its end.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct Response {
     pub end: State,
-    pub axial_integral: f64,
+}
+
+impl Response {
+    /// Of a member on which nothing acts.
+    pub const REST: Self =
+        Self { end: State { axial: 0.0, transverse: 0.0, moment: 0.0, slope: 0.0, deflection: 0.0, along: 0.0 } };
 }
 
 /// The pieces of all members, one member after another.
@@ -118,15 +242,23 @@ impl Pieces {
     /// Cuts members where their loads jump or kink.
     pub fn cut(elements: &[Element], loads: &LocalLoads) -> Self {
         let mut pieces = Self { all: Vec::with_capacity(2 * elements.len()), starts: vec![0] };
+        pieces.starts.reserve(elements.len());
         let (mut lines, mut forces) = (loads.lines.as_slice(), loads.forces.as_slice());
+        let (mut gaps, mut strains) = (loads.gaps.as_slice(), loads.strains.as_slice());
         let mut breaks = Vec::new();
         for (member, element) in elements.iter().enumerate() {
-            let (own_lines, own_forces);
-            (own_lines, lines) = lines.split_at(lines.partition_point(|load| load.member == member));
-            (own_forces, forces) = forces.split_at(forces.partition_point(|load| load.member == member));
-            element.breaks(own_lines, own_forces, &mut breaks);
+            let own = Own {
+                lines: take(&mut lines, |load| load.member == member),
+                forces: take(&mut forces, |load| load.member == member),
+                gaps: take(&mut gaps, |load| load.member == member),
+                strains: take(&mut strains, |load| load.member == member),
+            };
+            own.breaks(element.length, &mut breaks);
             for ends in breaks.windows(2) {
-                pieces.all.push(element.piece(ends[0], ends[1], own_lines, own_forces));
+                pieces.all.push(own.piece(element, ends[0], ends[1]));
+            }
+            if own.gaps.last().is_some_and(|gap| gap.x == element.length) {
+                pieces.all.push(own.piece(element, element.length, element.length));
             }
             pieces.starts.push(pieces.all.len());
         }
@@ -156,63 +288,102 @@ impl Pieces {
         self.starts = starts.iter().map(|&part| self.starts[part]).collect();
     }
 
-    /// Response of a member at rest at its start.
-    pub fn response(&self, member: usize) -> Response {
-        let mut response = Response::default();
-        for piece in self.of(member) {
-            let mut piece = *piece;
-            piece.start = response.end.after(piece.force);
-            let ([p, _], [dp, _], l) = (piece.load, piece.growth, piece.length);
-            response.axial_integral += l * (piece.start.axial - l * (p / 2.0 + dp * l / 6.0));
-            response.end = piece.at(l);
+    /// Response of a member at rest at its start; none where nothing acts on it.
+    pub fn response(&self, member: usize) -> Option<Response> {
+        let pieces = self.of(member);
+        if pieces.iter().all(Piece::is_idle) {
+            return None;
         }
-        response
+        let mut state = State::default();
+        for piece in pieces {
+            let mut piece = *piece;
+            piece.start = state.after(&piece);
+            state = piece.at(piece.length);
+        }
+        Some(Response { end: state })
     }
 
     /// Fills in the states of a member from the state at its start.
     pub fn set_start(&mut self, member: usize, mut state: State) {
         for piece in self.of_mut(member) {
-            piece.start = state.after(piece.force);
+            piece.start = state.after(piece);
             state = piece.at(piece.length);
         }
     }
 }
 
 impl State {
-    fn after(self, [along, across]: [f64; 2]) -> Self {
-        Self { axial: self.axial - along, transverse: self.transverse + across, ..self }
+    /// Just after the force and the gap at the start of a piece.
+    fn after(self, piece: &Piece) -> Self {
+        let ([along, across], [gap_along, gap_across, turn]) = (piece.force, piece.jump);
+        Self {
+            axial: self.axial - along,
+            transverse: self.transverse + across,
+            slope: self.slope + turn,
+            deflection: self.deflection + gap_across,
+            along: self.along + gap_along,
+            ..self
+        }
     }
 }
 
-impl Element {
-    fn breaks(&self, lines: &[LocalLoad], forces: &[LocalForce], breaks: &mut Vec<f64>) {
+/// What acts on one member.
+struct Own<'a> {
+    lines: &'a [LocalLoad],
+    forces: &'a [LocalForce],
+    gaps: &'a [LocalGap],
+    strains: &'a [Strain],
+}
+
+/// Takes the first loads, those of one member, off all that are left.
+fn take<'a, T>(left: &mut &'a [T], is_own: impl Fn(&T) -> bool) -> &'a [T] {
+    let count = left.iter().take_while(|load| is_own(load)).count();
+    let (own, rest) = left.split_at(count);
+    *left = rest;
+    own
+}
+
+impl Own<'_> {
+    fn breaks(&self, length: f64, breaks: &mut Vec<f64>) {
         breaks.clear();
-        breaks.extend([0.0, self.length]);
-        breaks.extend(lines.iter().flat_map(|load| [load.a, load.b]));
-        breaks.extend(forces.iter().map(|load| load.x));
+        breaks.extend([0.0, length]);
+        if self.lines.is_empty() && self.forces.is_empty() && self.gaps.is_empty() {
+            return;
+        }
+        breaks.extend(self.lines.iter().flat_map(|load| [load.a, load.b]));
+        breaks.extend(self.forces.iter().map(|load| load.x));
+        breaks.extend(self.gaps.iter().map(|gap| gap.x));
         breaks.sort_unstable_by(f64::total_cmp);
         breaks.dedup();
     }
 
-    fn piece(&self, from: f64, to: f64, lines: &[LocalLoad], forces: &[LocalForce]) -> Piece {
-        let mut piece = Piece {
-            x: from,
-            length: to - from,
-            compliance: self.compliance(),
-            tension: self.tension,
-            ..Piece::default()
-        };
-        for load in lines.iter().filter(|load| load.a <= from && to <= load.b) {
+    fn piece(&self, element: &Element, from: f64, to: f64) -> Piece {
+        let mut piece = Piece { x: from, length: to - from, section: element.section, ..Piece::default() };
+        for load in self.lines.iter().filter(|load| load.a <= from && to <= load.b && from < to) {
             for axis in 0..2 {
                 let growth = (load.at_b[axis] - load.at_a[axis]) / (load.b - load.a);
                 piece.load[axis] += load.at_a[axis] + growth * (from - load.a);
                 piece.growth[axis] += growth;
             }
         }
-        for load in forces.iter().filter(|load| load.x == from) {
-            piece.force[0] += load.force[0];
-            piece.force[1] += load.force[1];
+        for load in self.forces.iter().filter(|load| load.x == from) {
+            for axis in 0..2 {
+                piece.force[axis] += load.force[axis];
+            }
         }
+        for gap in self.gaps.iter().filter(|gap| gap.x == from) {
+            for (jump, gap) in piece.jump.iter_mut().zip(gap.jump) {
+                *jump += gap;
+            }
+        }
+        for strain in self.strains {
+            piece.strain[0] += strain.axial;
+            if element.ei > 0.0 {
+                piece.strain[1] += strain.curvature;
+            }
+        }
+        let [at_i, at_j] = element.imperfection;
+        piece.load[1] += element.section.tension * (at_j - at_i) / element.length;
         piece
     }
 }

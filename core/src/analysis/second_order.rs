@@ -1,6 +1,6 @@
 use super::factorised::Factorised;
 use super::subdivision::{Subdivision, parts_for_change};
-use super::{Frame, FrameError, LoadCase, Solution};
+use super::{Frame, FrameError, Imperfections, LoadCase, Solution};
 
 /// Rounds of finding the axial forces again.
 const ROUNDS: usize = 200;
@@ -24,13 +24,19 @@ impl Frame {
     ///
     /// Axial forces act on small displacements: `EI·v'''' − N·v'' = q` is solved exactly for the axial force of each
     /// member, and the axial forces are found again until they settle. A member along which the axial force changes is
-    /// cut into parts of constant axial force for this purpose. Members do not shorten by bowing. Imperfections are for
-    /// the caller, in the nodes' places or as loads.
+    /// cut into parts of constant axial force for this purpose. Members do not shorten by bowing. One-sided parts act
+    /// both ways.
     pub fn solve_second_order(&self, loads: &LoadCase) -> Result<Solution, FrameError> {
+        self.solve_imperfect(loads, &Imperfections::default())
+    }
+
+    /// The same for a frame that is not perfectly straight before it is loaded.
+    pub fn solve_imperfect(&self, loads: &LoadCase, imperfections: &Imperfections) -> Result<Solution, FrameError> {
         let mut solution = self.factorise()?.solve(loads)?;
+        imperfections.validate(self)?;
         for _ in 0..CUTS {
             let fine = Subdivision::new(self, |member| self.parts(member, &solution));
-            solution = fine.settle(&fine.loads(loads))?.join(&fine.starts, self.nodes.len());
+            solution = fine.settle(&fine.loads(loads), imperfections)?.join(&fine.starts, self.nodes.len());
             let fits = |(member, parts): (usize, &[usize])| {
                 TENSE * self.parts(member, &solution) as f64 <= TOO_TENSE * (parts[1] - parts[0]) as f64
             };
@@ -55,8 +61,9 @@ impl Frame {
 
 impl Subdivision {
     /// Solves until the axial forces settle.
-    fn settle(&self, loads: &LoadCase) -> Result<Solution, FrameError> {
+    fn settle(&self, loads: &LoadCase, imperfections: &Imperfections) -> Result<Solution, FrameError> {
         let mut factorised = Factorised::new(&self.frame);
+        imperfections.apply(&self.starts, &mut factorised.stiffness.elements);
         let mut before = vec![0.0; self.frame.members.len()];
         let mut change_before = f64::INFINITY;
         for _ in 0..ROUNDS {
@@ -70,7 +77,13 @@ impl Subdivision {
                 return Ok(solution);
             }
             factorised
+                .stiffness
                 .set_tensions(axial.iter().enumerate().map(|(part, axial)| axial.min(self.greatest_tension(part))));
+            for (part, element) in
+                factorised.stiffness.elements.iter_mut().enumerate().filter(|(_, e)| e.arms.is_some())
+            {
+                element.arm_moments = solution.arm_moments(part..part + 1, &self.frame, part);
+            }
             (before, change_before) = (axial, change);
         }
         Err(FrameError::NotConverged { rounds: ROUNDS })

@@ -1,6 +1,6 @@
-use super::Extremes;
 use super::extremes::Search;
-use super::piece::{Piece, Pieces};
+use super::piece::{Piece, Pieces, State};
+use super::{Extremes, Frame};
 
 /// A solved load case.
 ///
@@ -11,6 +11,7 @@ pub struct Solution {
     pub(super) displacements: Vec<Displacement>,
     pub(super) reactions: Vec<Reaction>,
     pub(super) spring_forces: Vec<f64>,
+    pub(super) contact_forces: Vec<f64>,
     pub(super) pieces: Pieces,
 }
 
@@ -64,6 +65,11 @@ impl Solution {
         self.spring_forces[spring]
     }
 
+    /// Force of a contact on the node in kN or kNm, positive where it pushes.
+    pub fn contact_force(&self, contact: usize) -> f64 {
+        self.contact_forces[contact]
+    }
+
     /// Axial force in kN, tension positive, `x` m from node i.
     pub fn axial_at(&self, member: usize, x: f64) -> f64 {
         self.pieces.at(member, x).1.axial
@@ -85,9 +91,30 @@ impl Solution {
         self.pieces.at(member, x).1.deflection
     }
 
+    /// Movement along local x in m, `x` m from node i.
+    pub fn along_at(&self, member: usize, x: f64) -> f64 {
+        self.pieces.at(member, x).1.along
+    }
+
+    /// Rotation of the cross-section in rad, `x` m from node i; that of the axis differs by the shear's strain.
+    pub fn rotation_at(&self, member: usize, x: f64) -> f64 {
+        self.pieces.at(member, x).1.slope
+    }
+
     /// Greatest and least moment, shear and deflection of a member and where they are, exactly.
     pub fn extremes(&self, member: usize) -> Extremes {
-        Search::new(self.pieces.of(member)).extremes()
+        Search::default().extremes(self.pieces.of(member))
+    }
+
+    /// Those of all members in their order, faster than one by one.
+    pub fn all_extremes(&self) -> Vec<Extremes> {
+        let mut search = Search::default();
+        self.pieces.starts.windows(2).map(|ends| search.extremes(&self.pieces.all[ends[0]..ends[1]])).collect()
+    }
+
+    /// Places in m from node i at which moment, shear or deflection may have an extreme, the ends included.
+    pub fn turning_points(&self, member: usize) -> Vec<f64> {
+        Search::default().turning_points(self.pieces.of(member))
     }
 
     /// Places in m from node i where the load jumps or kinks, the ends included.
@@ -102,6 +129,27 @@ impl Solution {
         let pieces = self.pieces.of(member);
         let start = pieces.first().map_or(0.0, |piece| piece.start.axial);
         (start, pieces.last().map_or(start, |piece| piece.at(piece.length).axial))
+    }
+
+    /// Moment on each node by a unit of its rotation, as the end forces of a member act on its turning arms.
+    pub(super) fn arm_moments(&self, members: std::ops::Range<usize>, frame: &Frame, member: usize) -> [f64; 2] {
+        let data = &frame.members[member];
+        let (_, cosine, sine) = frame.direction(data);
+        let along = |[x, y]: [f64; 2], state: State| {
+            (cosine * state.axial - sine * -state.transverse) * x
+                + (sine * state.axial + cosine * -state.transverse) * y
+        };
+        let (first, last) = (self.pieces.of(members.start).first(), self.pieces.of(members.end - 1).last());
+        let at_i = first.map_or(0.0, |piece| along(data.arms[0], piece.start));
+        let at_j = last.map_or(0.0, |piece| -along(data.arms[1], piece.at(piece.length)));
+        [at_i, at_j]
+    }
+
+    /// Axial force just before a place, where a force may jump.
+    pub(super) fn axial_before(&self, member: usize, x: f64) -> f64 {
+        let pieces = self.pieces.of(member);
+        let piece = &pieces[pieces.partition_point(|piece| piece.x < x).max(1) - 1];
+        piece.at((x - piece.x).clamp(0.0, piece.length)).axial
     }
 
     pub(super) fn mean_axial(&self, member: usize) -> f64 {

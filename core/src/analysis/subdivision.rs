@@ -1,4 +1,4 @@
-use super::{DistributedLoad, Frame, LoadCase, Member, PointLoad};
+use super::{DistributedLoad, Frame, Gap, LoadCase, Member, PointLoad, Strain};
 
 /// Parts of a member whose axial force falls from its greatest value to nothing: each has a constant axial force, and
 /// the critical weight of a cantilever comes out within 0.05 %.
@@ -32,6 +32,7 @@ impl Subdivision {
             members: Vec::with_capacity(2 * frame.members.len()),
             supports: frame.supports.clone(),
             springs: frame.springs.clone(),
+            contacts: frame.contacts.clone(),
         };
         let mut starts = Vec::with_capacity(frame.members.len() + 1);
         let mut lengths = Vec::with_capacity(2 * frame.members.len());
@@ -39,7 +40,7 @@ impl Subdivision {
         for (index, member) in frame.members.iter().enumerate() {
             let parts = parts(index).max(1);
             let (length, ..) = frame.direction(member);
-            let (from, to) = (frame.nodes[member.i], frame.nodes[member.j]);
+            let [from, to] = frame.ends(member);
             let mut i = member.i;
             for part in 1..=parts {
                 let last = part == parts;
@@ -49,8 +50,7 @@ impl Subdivision {
                 } else {
                     fine.add_node(from.x + t * (to.x - from.x), from.y + t * (to.y - from.y))
                 };
-                let (release_i, release_j) = (part == 1 && member.release_i, last && member.release_j);
-                fine.add_member(Member { i, j, release_i, release_j, ..*member });
+                fine.add_member(Member { i, j, ..*member }.part(part == 1, last));
                 lengths.push(length / parts as f64);
                 i = j;
             }
@@ -61,7 +61,8 @@ impl Subdivision {
 
     /// The same loads on the parts. They must lie on their members.
     pub fn loads(&self, loads: &LoadCase) -> LoadCase {
-        let mut fine = LoadCase { nodal: loads.nodal.clone(), ..LoadCase::default() };
+        let mut fine =
+            LoadCase { nodal: loads.nodal.clone(), settlements: loads.settlements.clone(), ..LoadCase::default() };
         for load in &loads.distributed {
             let growth = (load.w2 - load.w1) / (load.b - load.a);
             for (member, from, to) in self.parts(load.member) {
@@ -79,16 +80,28 @@ impl Subdivision {
             }
         }
         for load in &loads.point {
-            let part = self.parts(load.member).take_while(|(_, from, _)| *from <= load.a.max(0.0)).last();
-            if let Some((member, from, _)) = part {
+            if let Some((member, from)) = self.part_at(load.member, load.a) {
                 fine.point.push(PointLoad { member, a: load.a - from, ..*load });
             }
+        }
+        for gap in &loads.gaps {
+            if let Some((member, from)) = self.part_at(gap.member, gap.a) {
+                fine.gaps.push(Gap { member, a: gap.a - from, ..*gap });
+            }
+        }
+        for strain in &loads.strains {
+            fine.strains.extend(self.parts(strain.member).map(|(member, ..)| Strain { member, ..*strain }));
         }
         fine
     }
 
+    /// Part of a member at a place, and where that part begins.
+    fn part_at(&self, member: usize, a: f64) -> Option<(usize, f64)> {
+        self.parts(member).take_while(|(_, from, _)| *from <= a.max(0.0)).last().map(|(part, from, _)| (part, from))
+    }
+
     /// Parts of a member with their start and end, from node i.
-    fn parts(&self, member: usize) -> impl Iterator<Item = (usize, f64, f64)> {
+    pub fn parts(&self, member: usize) -> impl Iterator<Item = (usize, f64, f64)> {
         let first = self.starts[member];
         (first..self.starts[member + 1]).map(move |part| {
             let length = self.lengths[part];

@@ -45,7 +45,7 @@ pub fn solve(
     run.check_braces(strength, record);
     run.report_legs(&unfactored, &service.bent_widths, record);
     for state in &unfactored {
-        soffit_ledger::front(table, &bent.without_bases(&state.lifted), service, state.front, record)?;
+        soffit_ledger::front(&run, service, state, record);
     }
     Ok(())
 }

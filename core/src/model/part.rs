@@ -104,3 +104,17 @@ pub enum Solid {
         thickness_m: f64,
     },
 }
+
+impl Solid {
+    /// Length of a bar, of a sheet across the bay, of a plate across the culvert.
+    pub fn length_m(&self) -> f64 {
+        match *self {
+            Self::Bar { from, to, .. } => {
+                let squares = (0..3).map(|i| (to[i] - from[i]) * (to[i] - from[i]));
+                squares.sum::<f64>().sqrt()
+            }
+            Self::Sheet { from, to, .. } => (to - from).length(),
+            Self::Plate { width_m, .. } => width_m,
+        }
+    }
+}
