@@ -2,6 +2,7 @@
 
 use falsewright_core::catalogue::exchange::{ExchangeError, from_csv, from_json, to_csv, to_json};
 use falsewright_core::catalogue::{Catalogue, Item, ItemFault, Kind};
+use falsewright_core::catalogue::{Grain, LayUp, standard_beam, standard_sections};
 use falsewright_core::model::Role;
 use falsewright_tests::assert_close;
 use std::collections::BTreeSet;
@@ -196,4 +197,35 @@ fn hostile_tables_are_refused() {
     }
     let nan = to_csv(Catalogue::generic().iter()).replace("0.0483", "NaN");
     assert!(matches!(from_csv(&nan), Err(ExchangeError::NotANumber { .. })));
+}
+
+/// Boards of the catalogue have three figures of what their lay-up gives.
+#[test]
+fn boards_follow_their_lay_up() {
+    for (thickness, plies) in [(12, 9), (15, 11), (18, 13), (21, 15)] {
+        for (suffix, grain) in [("", Grain::Along), ("X", Grain::Across)] {
+            let item = generic(&format!("PLY{thickness}{suffix}"));
+            let board = item.board().expect("board");
+            let made = LayUp::birch(plies).board(grain, board.shear_mpa, 680.0, board.sheet_m).expect("plywood");
+            for (name, got, expected) in [
+                ("thickness", board.thickness_m, made.thickness_m),
+                ("stiffness", board.stiffness_knm2_m, made.stiffness_knm2_m),
+                ("modulus", board.modulus_m3_m, made.modulus_m3_m),
+                ("strength", board.bending_mpa, made.bending_mpa),
+                ("mass", board.mass_kg_m2, made.mass_kg_m2),
+            ] {
+                assert_close(&format!("{} {name}", item.code), got, expected, 0.005);
+            }
+        }
+    }
+    assert!(LayUp::birch(4).board(Grain::Along, 2.0, 680.0, [1.0, 1.0]).is_none());
+}
+
+#[test]
+fn any_standard_section_is_a_beam() {
+    let item = standard_beam("HE 300 B", "S275").expect("a section");
+    assert_eq!((item.fault(), item.steel().expect("steel").yield_mpa()), (None, Some(265.0)));
+    assert!(
+        standard_sections().all(|(name, _)| standard_beam(name, "S355").is_some_and(|item| item.fault().is_none()))
+    );
 }

@@ -20,7 +20,7 @@ pub use item::{
 pub use plywood::{Grain, LayUp, board_section};
 pub(crate) use section::Dimensions;
 pub use section::{STEEL_MODULUS_MPA, SectionProperties};
-pub use standard::{standard_section, standard_sections};
+pub use standard::{standard_beam, standard_section, standard_sections};
 pub use timber_class::{Strengths, TimberClass};
 pub use tube::Tube;
 

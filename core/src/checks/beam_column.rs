@@ -30,7 +30,7 @@ pub fn check_beam_column(item: &Item, basis: Basis, member: &BeamColumn) -> Vec<
     let (Section::I { h_mm, b_mm, tf_mm, .. }, Some(yield_mpa)) = (steel.section, steel.yield_mpa()) else {
         return refuse("only rolled I-sections of known strength are covered");
     };
-    if !class_in_bending(&steel.section, yield_mpa).is_some_and(|class| class <= 2) {
+    if class_in_bending(&steel.section, yield_mpa).is_none_or(|class| class > 2) {
         return refuse("only classes 1 and 2 of EN 1993-1-1 are covered");
     }
     let properties = steel.section.properties();
