@@ -14,9 +14,9 @@ use std::process::ExitCode;
 const USAGE: &str = "\
 cargo xtask serve [PORT]   install what is missing, build the page, serve it on 127.0.0.1 (8722 if no port is named)
 cargo xtask build          the same static site in dist/, ready for any folder of any static host
-cargo xtask bench [NAME...] time the frame solver and the demo, or only what is named so; the machine should be quiet
 cargo xtask test [STEP...] every test, or only the steps named; an unknown name lists them
-cargo xtask validation     write tests/VALIDATION.md, the table of checks against published values";
+cargo xtask validation     writes tests/VALIDATION.md, the table of checks against published values
+cargo xtask bench [NAME...] times the frame solver and the demo, or only what is named so; on a quiet machine";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -25,8 +25,8 @@ fn main() -> ExitCode {
         ["serve"] => serve::run(None),
         ["serve", port] => serve::run(Some(port)),
         ["build"] => site::build().map(|()| true),
-        ["validation"] => validation::run().map(|()| true),
         ["bench", names @ ..] => bench::run_named(names).map(|()| true),
+        ["validation"] => validation::run().map(|()| true),
         ["test", steps @ ..] => test::run(steps),
         _ => {
             eprintln!("{USAGE}");

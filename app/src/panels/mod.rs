@@ -2,6 +2,7 @@
 
 mod checks;
 mod element;
+mod fresh_concrete;
 mod ledger;
 mod margin;
 mod notes;

@@ -1,11 +1,12 @@
 use super::element::selected;
+use super::fresh_concrete;
 use super::ratio::Ratio;
 use crate::persistence::{Saved, open_file, save_to_file, set_present_aside};
 use crate::store::Store;
 use crate::units;
 use crate::widgets::{Form, Unit};
 use falsewright_core::scheme::edit::Edit;
-use falsewright_core::scheme::{Basis, Bays, Concrete, Delivery, PressureMethod, Scheme, Section};
+use falsewright_core::scheme::{Basis, Bays, Ground, Limits, Loads, Scheme, Section};
 use leptos::prelude::*;
 
 const BASES: [(Basis, &str); 3] = [
@@ -13,6 +14,9 @@ const BASES: [(Basis, &str); 3] = [
     (Basis::LimitStateB1, "Limit state, EN 12812 class B1"),
     (Basis::LimitStateB2, "Limit state, EN 12812 class B2"),
 ];
+
+/// A part of something shown in hundredths.
+const PERCENT: Unit = Unit { name: "%", size: 1e-2, decimals: 2 };
 
 /// What the drawing is, how it stands, and what it is computed with.
 #[component]
@@ -103,78 +107,37 @@ fn Settings() -> impl IntoView {
     });
     let concrete = Memo::new(move |_| store.scheme.with(|scheme| scheme.concrete));
     let fresh = Form::new(concrete, move |concrete| store.edit(Edit::SetConcrete(concrete)));
+    let loads = Form::new(Memo::new(move |_| store.scheme.with(|scheme| scheme.loads)), move |loads| {
+        store.edit(Edit::SetLoads(loads));
+    });
+    let limits = Form::new(Memo::new(move |_| store.scheme.with(|scheme| scheme.limits)), move |limits| {
+        store.edit(Edit::SetLimits(limits));
+    });
+    let ground = Form::new(Memo::new(move |_| store.scheme.with(|scheme| scheme.ground)), move |ground| {
+        store.edit(Edit::SetGround(ground));
+    });
     view! {
         <div class="fields">
             {name.text("Scheme", |name| name, |name, text| *name = text)}
             {bays.number("Bay length", Unit::M, |bays: &Bays| bays.length_m, |bays, value| bays.length_m = value)}
             {bays.number("Bays", Unit::NONE, |bays: &Bays| f64::from(bays.count), |bays, value| bays.count = value.round().max(0.0) as u32)}
-            {fresh.number("Temperature", Unit::of("°C", 1), |of: &Concrete| of.temperature_c, |of, value| of.temperature_c = value)}
-            {fresh.number("Unit weight", Unit::of("kN/m³", 2), |of: &Concrete| of.unit_weight_kn_m3, |of, value| of.unit_weight_kn_m3 = value)}
-            {fresh.choice("Delivery by", &[(true, "volume"), (false, "rise")], by_volume, set_by_volume)}
-            {move || if concrete.with(by_volume) {
-                fresh.number("Delivery", Unit::of("m³/h", 1), rate, set_rate)
-            } else {
-                fresh.number("Rise", Unit::of("m/h", 2), rate, set_rate)
-            }}
-            {fresh.choice("Pressure", &[(true, "CIRIA R108"), (false, "full head")], by_ciria, set_by_ciria)}
-            {move || concrete.with(by_ciria).then(|| view! {
-                {fresh.number("C1, section", Unit::NONE, |of: &Concrete| ciria(of).0, |of, c1| set_ciria(of, (c1, ciria(of).1)))}
-                {fresh.number("C2, materials", Unit::NONE, |of: &Concrete| ciria(of).1, |of, c2| set_ciria(of, (ciria(of).0, c2)))}
-            })}
+            {fresh_concrete::fields(concrete, fresh)}
             {basis.choice("Basis", &BASES, |basis: &Basis| *basis, |basis, value| *basis = value)}
         </div>
+        <details class="further" data-testid="loads-and-limits">
+            <summary>"Loads and limits"</summary>
+            <div class="fields">
+                {loads.number("Formwork", Unit::of("kPa", 2), |of: &Loads| of.formwork_kpa, |of, value| of.formwork_kpa = value)}
+                {loads.number("Operations", Unit::of("kPa", 2), |of: &Loads| of.operations_kpa, |of, value| of.operations_kpa = value)}
+                {loads.number("Horizontal", PERCENT, |of: &Loads| of.horizontal_fraction, |of, value| of.horizontal_fraction = value)}
+                {loads.number("Leg off axis", Unit::MM, |of: &Loads| of.leg_eccentricity_m, |of, value| of.leg_eccentricity_m = value)}
+                {limits.number("Deflection, span /", Unit::NONE, |of: &Limits| of.span_over_deflection, |of, value| of.span_over_deflection = value)}
+                {limits.number("Clear tolerance", Unit::MM, |of: &Limits| of.access_tolerance_m, |of, value| of.access_tolerance_m = value)}
+                {ground.number("Ground bears", Unit::of("kPa", 0), |of: &Ground| of.allowable_kpa, |of, value| of.allowable_kpa = value)}
+                {ground.number("Ground level", Unit::M, |of: &Ground| of.level_m, |of, value| of.level_m = value)}
+            </div>
+        </details>
     }
-}
-
-fn by_volume(concrete: &Concrete) -> bool {
-    matches!(concrete.delivery, Delivery::Volume { .. })
-}
-
-fn set_by_volume(concrete: &mut Concrete, volume: bool) {
-    if volume != by_volume(concrete) {
-        concrete.delivery =
-            if volume { Delivery::Volume { rate_m3_h: 20.0 } } else { Delivery::Rise { rate_m_h: 2.0 } };
-    }
-}
-
-fn rate(concrete: &Concrete) -> f64 {
-    match concrete.delivery {
-        Delivery::Volume { rate_m3_h } => rate_m3_h,
-        Delivery::Rise { rate_m_h } => rate_m_h,
-    }
-}
-
-fn set_rate(concrete: &mut Concrete, value: f64) {
-    match &mut concrete.delivery {
-        Delivery::Volume { rate_m3_h } => *rate_m3_h = value,
-        Delivery::Rise { rate_m_h } => *rate_m_h = value,
-    }
-}
-
-const CIRIA: (f64, f64) = (1.0, 0.45);
-
-fn by_ciria(concrete: &Concrete) -> bool {
-    matches!(concrete.method, PressureMethod::CiriaR108 { .. })
-}
-
-fn set_by_ciria(concrete: &mut Concrete, chosen: bool) {
-    if chosen != by_ciria(concrete) {
-        concrete.method = PressureMethod::FullHead;
-        if chosen {
-            set_ciria(concrete, CIRIA);
-        }
-    }
-}
-
-fn ciria(concrete: &Concrete) -> (f64, f64) {
-    match concrete.method {
-        PressureMethod::CiriaR108 { c1, c2 } => (c1, c2),
-        _ => CIRIA,
-    }
-}
-
-fn set_ciria(concrete: &mut Concrete, (c1, c2): (f64, f64)) {
-    concrete.method = PressureMethod::CiriaR108 { c1, c2 };
 }
 
 #[component]
