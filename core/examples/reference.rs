@@ -64,22 +64,52 @@ fn run() -> Result<bool, Box<dyn Error>> {
         _ => return Err("The only option is --json.".into()),
     };
     let text = std::fs::read_to_string(path).map_err(|error| format!("{path}: {error}"))?;
-    let value: Value = serde_json::from_str(&text).map_err(|error| format!("{path}: {error}"))?;
-    let list = value.as_array().ok_or_else(|| format!("{path} is not a list of cases."))?;
-    let worked: Vec<(Case, Outcome)> = list
-        .iter()
-        .enumerate()
-        .map(|(index, value)| {
-            let case = Case::read(index, value);
-            let outcome = evaluate(&case);
-            (case, outcome)
-        })
-        .collect();
+    let worked = work_out(&text).map_err(|error| format!("{path}: {error}"))?;
     if as_json {
         print_json(&worked)?;
         return Ok(true);
     }
-    Ok(print_lines(&worked))
+    Ok(print_lines(&worked).failed == 0)
+}
+
+fn work_out(text: &str) -> Result<Vec<(Case, Outcome)>, Box<dyn Error>> {
+    let value: Value = serde_json::from_str(text)?;
+    let list = value.as_array().ok_or("there is no list of cases")?;
+    let cases = list.iter().enumerate().map(|(index, value)| Case::read(index, value));
+    Ok(cases.map(|case| (evaluate(&case), case)).map(|(outcome, case)| (case, outcome)).collect())
+}
+
+/// How many cases pass, fail, or have a topic that is not known.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Counts {
+    /// All values within tolerance.
+    pub passed: usize,
+    /// A value outside, or inputs that cannot be used.
+    pub failed: usize,
+    /// Not worked out.
+    pub unknown: usize,
+}
+
+/// Counts the cases of a file.
+///
+/// # Errors
+/// Text that is not a list in JSON.
+pub fn count(text: &str) -> Result<Counts, Box<dyn Error>> {
+    let mut counts = Counts::default();
+    for (case, outcome) in work_out(text)? {
+        counts.add(&outcome, &case);
+    }
+    Ok(counts)
+}
+
+impl Counts {
+    fn add(&mut self, outcome: &Outcome, case: &Case) {
+        *match outcome {
+            Outcome::Unknown => &mut self.unknown,
+            Outcome::Got(got) if got.passes(case) => &mut self.passed,
+            Outcome::Got(_) | Outcome::Unusable => &mut self.failed,
+        } += 1;
+    }
 }
 
 fn print_json(worked: &[(Case, Outcome)]) -> Result<(), serde_json::Error> {
@@ -96,29 +126,21 @@ fn print_json(worked: &[(Case, Outcome)]) -> Result<(), serde_json::Error> {
     Ok(())
 }
 
-/// Prints every value of every case and how many cases pass; whether none fails.
-fn print_lines(worked: &[(Case, Outcome)]) -> bool {
-    let (mut passed, mut failed, mut unknown) = (0, 0, 0);
+/// Prints every value of every case, and how many cases pass.
+fn print_lines(worked: &[(Case, Outcome)]) -> Counts {
+    let mut counts = Counts::default();
     for (case, outcome) in worked {
+        counts.add(outcome, case);
         match outcome {
-            Outcome::Unknown => {
-                unknown += 1;
-                println!("{:24} unknown topic: {}", case.id, case.topic);
-            }
-            Outcome::Unusable => {
-                failed += 1;
-                println!("{:24} FAIL: inputs are missing or cannot be used", case.id);
-            }
+            Outcome::Unknown => println!("{:24} unknown topic: {}", case.id, case.topic),
+            Outcome::Unusable => println!("{:24} FAIL: inputs are missing or cannot be used", case.id),
             Outcome::Got(got) => {
-                let lines = got.compare(case);
-                let pass = !lines.is_empty() && lines.iter().all(|line| line.pass);
-                *(if pass { &mut passed } else { &mut failed }) += 1;
-                for line in lines {
+                for line in got.compare(case) {
                     println!("{:24} {line}", case.id);
                 }
             }
         }
     }
-    println!("{} cases: {passed} pass, {failed} fail, {unknown} unknown", worked.len());
-    failed == 0
+    println!("{} cases: {} pass, {} fail, {} unknown", worked.len(), counts.passed, counts.failed, counts.unknown);
+    counts
 }

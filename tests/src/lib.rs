@@ -7,6 +7,7 @@ pub fn assert_close(what: &str, actual: f64, expected: f64, rel: f64) {
     assert!((actual - expected).abs() <= allowed, "{what}: got {actual}, expected {expected} within {rel} of it");
 }
 
+pub mod formula;
 pub mod frame_case;
 pub mod simple;
 pub mod three_moments;

@@ -5,7 +5,9 @@ mod reference;
 
 use falsewright_core::actions::factors::factors;
 use falsewright_core::actions::fresh_concrete::{PressureLimit, pressure_limit, rise};
-use falsewright_core::scheme::{Basis, Concrete, Delivery, PressureMethod};
+use falsewright_core::scheme::{
+    Basis, CementChemistry, Concrete, Consistency, Delivery, FormElement, Loads, PressureMethod,
+};
 use falsewright_tests::assert_close;
 use proptest::prelude::*;
 
@@ -126,6 +128,67 @@ fn factors_on_loads() {
         assert_eq!(factors(basis).fresh_concrete_pressure, 1.5);
     }
     assert_close("working", total(Basis::WorkingLoad), 12.0, 1e-12);
+}
+
+fn by(method: PressureMethod, rise: f64, height: f64, temperature: f64) -> PressureLimit {
+    pressure_limit(&Concrete { method, ..ciria(25.0, temperature, 1.0, 0.3) }, rise, height, height)
+}
+
+const DIN: PressureMethod = PressureMethod::Din18218 { class: Consistency::F3, setting_time_h: 7.0 };
+const ACI: PressureMethod = PressureMethod::Aci347 {
+    element: FormElement::Wall,
+    chemistry: CementChemistry::Blended,
+    slump_mm: 150.0,
+    vibrated_depth_m: 1.0,
+};
+
+/// Fluid outside what a method covers, always with a sentence that says so.
+#[test]
+fn ranges_of_the_other_methods_are_told() {
+    assert!(by(DIN, 2.0, 5.0, 15.0).warnings.is_empty() && by(ACI, 2.0, 5.0, 15.0).warnings.is_empty());
+    let long = PressureMethod::Din18218 { class: Consistency::F5, setting_time_h: 24.0 };
+    let wet = PressureMethod::Aci347 {
+        element: FormElement::Wall,
+        chemistry: CementChemistry::Plain,
+        slump_mm: 200.0,
+        vibrated_depth_m: 2.0,
+    };
+    for (method, rise, height, words) in [
+        (DIN, 8.0, 5.0, "7 m/h"),
+        (DIN, 2.0, 11.0, "10 m"),
+        (long, 2.0, 5.0, "5 to 20 h"),
+        (ACI, 5.0, 5.0, "4.5 m/h"),
+        (wet, 1.0, 5.0, "175 mm"),
+        (DIN, f64::NAN, 5.0, "fluid"),
+        (ACI, f64::INFINITY, 5.0, "fluid"),
+    ] {
+        let limit = by(method, rise, height, 15.0);
+        assert_close(words, limit.kpa, 25.0 * height, 1e-12);
+        assert!(limit.warnings.iter().any(|warning| warning.contains(words)), "{words}: {:?}", limit.warnings);
+    }
+    let quick = PressureMethod::Din18218 { class: Consistency::F3, setting_time_h: 3.0 };
+    assert!(by(quick, 2.0, 5.0, 15.0).warnings[0].contains("at least 5 h"));
+}
+
+/// By hand: F3 placed at 10 °C: 1.15 × (14 × 2 + 18) × (1 + 0.077 × 2) = 61.0 kPa.
+#[test]
+fn cold_concrete_presses_more_by_din() {
+    assert_close("kPa", by(DIN, 2.0, 5.0, 10.0).kpa, 1.15 * 46.0 * 1.154, 1e-9);
+    assert_eq!(by(DIN, 2.0, 5.0, 25.0).kpa, by(DIN, 2.0, 5.0, 15.0).kpa);
+}
+
+/// Names in files, and files from before an eccentricity of legs was in them.
+#[test]
+fn methods_and_loads_in_files() {
+    for (method, name) in [(DIN, "din18218"), (ACI, "aci347"), (PressureMethod::FullHead, "full_head")] {
+        let value = serde_json::to_value(method).expect("JSON");
+        assert_eq!(value["name"], name);
+        assert_eq!(serde_json::from_value::<PressureMethod>(value).expect("a method"), method);
+    }
+    let loads: Loads =
+        serde_json::from_str("{\"formwork_kpa\": 0.5, \"operations_kpa\": 1.5, \"horizontal_fraction\": 0.025}")
+            .expect("loads");
+    assert_eq!(loads.leg_eccentricity_m, 0.025);
 }
 
 proptest! {

@@ -2,7 +2,10 @@ use super::{FOUR_FIGURES, Row, Rows};
 use falsewright_core::actions::fresh_concrete::aci347;
 use falsewright_core::actions::fresh_concrete::din18218::{self, Consistency1980};
 use falsewright_core::actions::fresh_concrete::envelope::{PressureEnvelope, tie_force_kn};
+use falsewright_core::actions::fresh_concrete::filling::Filling;
 use falsewright_core::actions::fresh_concrete::pressure_limit;
+use falsewright_core::actions::fresh_concrete::slope::force_on_slope;
+use falsewright_core::geometry::Point;
 use falsewright_core::scheme::{CementChemistry, Concrete, Consistency, Delivery, FormElement, PressureMethod};
 
 fn limit(density: f64, celsius: f64, method: PressureMethod, rise: f64, form: f64, pour: f64) -> f64 {
@@ -22,6 +25,7 @@ pub fn rows() -> Vec<Row> {
     din_1980(&mut rows);
     aci(&mut rows);
     envelope(&mut rows);
+    history_and_slope(&mut rows);
     rows.rows
 }
 
@@ -164,4 +168,19 @@ fn envelope(rows: &mut Rows) {
         rows.from("Statics", "m", FOUR_FIGURES).check(format!("Height {of}"), at, envelope.height_of_force_m());
     }
     rows.from("Statics", "kN", FOUR_FIGURES).check("Tie, 60 kPa on 1.2 m × 1.1 m", 79.2, tie_force_kn(60.0, 1.2, 1.1));
+}
+
+/// 10 m³/h on an area that narrows from 10 to 5 m² over 2 m: 15 m³; half of it fills 10 z − 1.25 z² = 7.5.
+fn history_and_slope(rows: &mut Rows) {
+    let filling = Filling::new(Delivery::Volume { rate_m3_h: 10.0 }, &[(0.0, 10.0), (2.0, 5.0)]);
+    rows.from("Geometry by hand", "h", FOUR_FIGURES).check("15 m³ at 10 m³/h", 1.5, filling.duration_h());
+    rows.from("Geometry by hand", "m", FOUR_FIGURES).check("Its surface after 0.75 h", 0.8377, filling.surface_m(0.75));
+    rows.from("Geometry by hand", "m/h", FOUR_FIGURES).check("Its rise at the top", 2.0, filling.rise_at_m_h(2.0));
+    rows.from("Statics by hand: 25 × 0.8377", "kPa", FOUR_FIGURES);
+    rows.check("Pressure at its foot after 0.75 h", 20.94, filling.pressure_kpa(0.0, 0.75, 25.0, 60.0));
+    // A haunch form from (1, 0) up to (0, 1), the concrete below it and to its left.
+    let force = force_on_slope(Point::new(1.0, 0.0), Point::new(0.0, 1.0), [30.0, 10.0]);
+    rows.from("Statics by hand: mean of 20 kPa on 1 m each way", "kN/m", FOUR_FIGURES);
+    rows.check("Outward force on a batter at 45°", 20.0, force.horizontal_kn_m);
+    rows.check("Uplift of a batter at 45°", 20.0, force.upward_kn_m);
 }

@@ -1,5 +1,5 @@
 use super::{FOUR_FIGURES, Row, Rows};
-use falsewright_core::catalogue::{Section, standard_section};
+use falsewright_core::catalogue::{Catalogue, Section, standard_section};
 use falsewright_core::checks::buckling::{
     Bending, critical_force_kn, curve_of_rolled_i, imperfection, phi, reduction, slenderness,
 };
@@ -10,6 +10,7 @@ use falsewright_core::checks::lateral_torsional::{
 };
 use falsewright_core::checks::tie::{bolt_tension_kn, rod_area_mm2, steel_force_kn};
 use falsewright_core::checks::web::{WebLoad, web_bearing_bs5950_kn, web_resistance};
+use falsewright_core::checks::{BeamColumn, check_beam_column};
 use falsewright_core::scheme::Basis;
 
 const MSB: &str = "Steel Buildings in Europe, Multi-Storey Part 4";
@@ -25,11 +26,14 @@ pub fn rows() -> Vec<Row> {
     lateral(&mut rows);
     resistances(&mut rows);
     webs(&mut rows);
+    members(&mut rows);
     ties(&mut rows);
     rows.rows
 }
 
 const SLENDER: [f64; 10] = [0.2, 0.4, 0.6, 0.8, 1.0, 1.2, 1.5, 2.0, 2.5, 3.0];
+// 0.7854 is a reduction factor, not π / 4.
+#[allow(clippy::approx_constant)]
 const CHI: [(&str, [f64; 10]); 5] = [
     ("a0", [1.0, 0.9701, 0.9276, 0.8533, 0.7253, 0.5732, 0.3953, 0.2323, 0.1515, 0.1063]),
     ("a", [1.0, 0.9528, 0.8900, 0.7957, 0.6656, 0.5300, 0.3724, 0.2229, 0.1467, 0.1036]),
@@ -114,6 +118,17 @@ fn webs(rows: &mut Rows) {
     rows.from("BS 5950-1 form from memory, worked independently", "kN", FOUR_FIGURES);
     rows.check("100 mm inside the span", 322.6, web_bearing_bs5950_kn(19.1, 6.0, 275.0, 100.0, None));
     rows.check("100 mm at the end", 228.0, web_bearing_bs5950_kn(19.1, 6.0, 275.0, 100.0, Some(0.0)));
+}
+
+/// UB 203×133×25 S275, 100 kN and 20 kNm, 3.0 m about y, 1.5 m about z: Nb,y 507.2 kN, Nb,z 457.2 kN, Mb 41.50 kNm after
+/// 1.65; λy 0.4039 gives kyy 1.0402.
+fn members(rows: &mut Rows) {
+    let item = Catalogue::generic().get("UB203x133x25").unwrap_or_else(|| panic!("no UB203x133x25")).clone();
+    let member = BeamColumn { compression_kn: 100.0, moment_knm: 20.0, major_m: 3.0, minor_m: 1.5 };
+    let verdicts = check_beam_column(&item, Basis::WorkingLoad, &member);
+    rows.from("EN 1993-1-1 6.3.3 with Annex B, worked independently", "", 0.002);
+    rows.check("UB 203×133×25, 100 kN and 20 kNm, about y", 0.6985, verdicts[0].ratio());
+    rows.check("UB 203×133×25, 100 kN and 20 kNm, about z", 0.7006, verdicts[1].ratio());
 }
 
 fn ties(rows: &mut Rows) {

@@ -108,6 +108,12 @@ impl Got {
         Value::Object(case.expected.keys().map(value).collect())
     }
 
+    /// Whether every value is within its tolerance.
+    pub fn passes(&self, case: &Case) -> bool {
+        let lines = self.compare(case);
+        !lines.is_empty() && lines.iter().all(|line| line.pass)
+    }
+
     pub fn compare(&self, case: &Case) -> Vec<Line> {
         let missing = Value::Null;
         let line = |(key, expected): (&String, &Value)| {
@@ -122,7 +128,7 @@ pub struct Line {
     key: String,
     expected: Value,
     got: Value,
-    pub pass: bool,
+    pass: bool,
 }
 
 fn compare(key: &str, expected: &Value, got: &Value, tolerance: (f64, f64)) -> Vec<Line> {

@@ -22,6 +22,10 @@ pub const TOPICS: &[(&str, Evaluate)] = &[
     ("BS 5950-1 / BS 5975 Annex J", bs5950_bearing),
     ("published IPE properties", standard_table),
     ("published section properties", standard_table),
+    ("published HE", standard_table),
+    ("published UB", standard_table),
+    ("published UC", standard_table),
+    ("published PFC", standard_table),
 ];
 
 fn dimensions(case: &Case) -> Option<[f64; 5]> {

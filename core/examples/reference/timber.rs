@@ -136,9 +136,12 @@ fn formwork_beam(case: &Case) -> Option<Got> {
     Some(got)
 }
 
+fn plies(number: f64) -> Option<u32> {
+    (3.0..=99.0).contains(&number).then_some(number as u32)
+}
+
 fn lay_up(case: &Case) -> Option<LayUp> {
-    let plies = case.number("plies").filter(|plies| (3.0..=99.0).contains(plies))?;
-    let birch = LayUp::birch(plies as u32);
+    let birch = LayUp::birch(plies(case.number("plies")?)?);
     Some(LayUp {
         plies: birch.plies,
         veneer_mm: case.number_or("veneer_mm", birch.veneer_mm),
@@ -162,7 +165,8 @@ fn plywood(case: &Case) -> Option<Got> {
 }
 
 fn plywood_table(case: &Case) -> Option<Got> {
-    let boards: Vec<LayUp> = case.numbers("plies")?.iter().map(|&plies| LayUp::birch(plies as u32)).collect();
+    let boards: Vec<LayUp> =
+        case.numbers("plies")?.into_iter().map(|number| plies(number).map(LayUp::birch)).collect::<Option<_>>()?;
     let row = |value: &dyn Fn(&LayUp) -> f64| -> Vec<f64> { boards.iter().map(value).collect() };
     Some(
         Got::default()

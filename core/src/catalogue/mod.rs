@@ -1,6 +1,7 @@
 //! Generic equipment: what an item is made of and what it can bear. The data are in `catalogue.json`.
 
 mod beam;
+pub mod exchange;
 mod fault;
 mod hollow;
 mod item;
@@ -19,7 +20,7 @@ pub use item::{
 pub use plywood::{Grain, LayUp, board_section};
 pub(crate) use section::Dimensions;
 pub use section::{STEEL_MODULUS_MPA, SectionProperties};
-pub use standard::{standard_section, standard_sections};
+pub use standard::{standard_beam, standard_section, standard_sections};
 pub use timber_class::{Strengths, TimberClass};
 pub use tube::Tube;
 

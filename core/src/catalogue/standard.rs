@@ -1,4 +1,4 @@
-use super::Section;
+use super::{Item, Kind, Section, Steel};
 
 /// Dimensions of EN 10365 and BS 4-1. UB 203×133×25, 254×146×31, 305×165×40, IPE 200 to 330, HE 240 B and HE 300 B are
 /// confirmed in print, the others from memory.
@@ -14,6 +14,20 @@ pub fn standard_section(name: &str) -> Option<Section> {
 /// Every rolled section of the table with its name.
 pub fn standard_sections() -> impl Iterator<Item = (&'static str, Section)> {
     TABLE.lines().skip(1).filter_map(read)
+}
+
+/// A beam of one rolled section of the table in a grade, such as `S275`.
+pub fn standard_beam(name: &str, grade: &str) -> Option<Item> {
+    let wanted = plain(name);
+    let (name, section) = standard_sections().find(|(name, _)| plain(name) == wanted)?;
+    let breadth_m = section.dimensions().b * 1e-3;
+    let steel = Steel { section, grade: grade.into(), side_by_side: 1, breadth_m };
+    Some(Item {
+        code: format!("{}-{grade}", name.replace(' ', "")),
+        name: format!("{name} {grade}"),
+        source: "EN 10365 and BS 4-1 dimensions, partly from memory; properties computed".into(),
+        kind: Kind::Steel(steel),
+    })
 }
 
 fn plain(name: &str) -> String {

@@ -32,6 +32,14 @@ pub fn depth_factor(depth_mm: f64) -> f64 {
     }
 }
 
+/// `K12` of struts, Annex B: `N = 1.5`, `η = 0.005 λ`; `λ` is length by radius of gyration.
+pub fn strut_factor(least_modulus_mpa: f64, along_mpa: f64, lambda: f64) -> f64 {
+    let euler = std::f64::consts::PI * std::f64::consts::PI * least_modulus_mpa / (1.5 * lambda * lambda * along_mpa);
+    let half = 0.5 + (1.0 + 0.005 * lambda) * euler / 2.0;
+    // The lesser root, written so that it does not vanish in rounding for short struts.
+    euler / (half + (half * half - euler).max(0.0).sqrt())
+}
+
 /// Permissible values of a member.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Permissible {

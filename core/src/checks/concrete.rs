@@ -1,5 +1,9 @@
 //! Concrete by EN 1992-1-1, as what young slabs and anchors bear. Strengths N/mm²; characteristic unless said.
 
+use super::divisor::{Divisor, gamma};
+use super::formula::{Comparison, number};
+use crate::results::{CheckKind, Verdict};
+use crate::scheme::Basis;
 use std::f64::consts::PI;
 
 /// How fast cement hardens, 3.1.2(6).
@@ -155,4 +159,73 @@ impl Anchor {
     pub fn characteristic_kn(&self, fck: f64) -> f64 {
         self.cone_kn(fck).min(self.pull_out_kn(fck))
     }
+
+    /// Tension against cone and pull-out in concrete of the strength that it has when pulled.
+    pub fn check(&self, basis: Basis, fck: f64, tension_kn: f64) -> Verdict {
+        let divisor = Divisor::new(basis, gamma::CONCRETE);
+        let comparison = Comparison {
+            check: CheckKind::Tension,
+            demand: tension_kn,
+            resistance: self.characteristic_kn(fck) / divisor.value(),
+            unit: "kN",
+            source: "EN 1992-4 7.2.1 (from memory), γMc 1.5".into(),
+        };
+        let numbers = format!(
+            "{} kN / (least of ({} kN, {} kN) / {divisor})",
+            number(tension_kn),
+            number(self.cone_kn(fck)),
+            number(self.pull_out_kn(fck))
+        );
+        let given = format!("fck = {} N/mm², cone and pull-out", number(fck));
+        comparison.verdict_given(&given, "F / (FRk / γ)", &numbers)
+    }
 }
+
+impl PlateOnSlab {
+    /// Local bearing and punching of a slab without shear reinforcement, by the strength that it has when loaded. `ratio`
+    /// is that of its tension reinforcement.
+    pub fn check(&self, basis: Basis, fck: f64, ratio: f64, effective_depth_m: f64, force_kn: f64) -> [Verdict; 2] {
+        let divisor = Divisor::new(basis, gamma::CONCRETE);
+        let design_mpa = ALPHA_CC * fck / divisor.value();
+        let bearing = self.local_bearing_kn(design_mpa);
+        let [a, b] = self.sides_m;
+        let local = Comparison {
+            check: CheckKind::BasePressure,
+            demand: force_kn,
+            resistance: bearing,
+            unit: "kN",
+            source: "EN 1992-1-1 6.7(2)".into(),
+        };
+        let local_numbers = format!(
+            "{} kN / ({} × {} m × {} m × {ALPHA_CC} × {} N/mm² / {divisor})",
+            number(force_kn),
+            number(bearing / (a * b * design_mpa * 1e3)),
+            number(a),
+            number(b),
+            number(fck)
+        );
+        let stress = punching_stress(fck, ratio, effective_depth_m, divisor.value());
+        let perimeter = self.control_perimeter_m(effective_depth_m);
+        let punching = Comparison {
+            check: CheckKind::Shear,
+            demand: force_kn,
+            resistance: self.punching_kn(fck, ratio, effective_depth_m, divisor.value()),
+            unit: "kN",
+            source: "EN 1992-1-1 6.4.4".into(),
+        };
+        let punching_numbers = format!(
+            "{} kN / ({} N/mm² × {} m × {} m)",
+            number(force_kn),
+            number(stress),
+            number(perimeter),
+            number(effective_depth_m)
+        );
+        [
+            local.verdict("F / (√(Ac1 / Ac0) Ac0 αcc fck / γ)", &local_numbers),
+            punching.verdict("V / (vRd,c u1 d)", &punching_numbers),
+        ]
+    }
+}
+
+/// `αcc` of the UK annex to EN 1992-1-1.
+const ALPHA_CC: f64 = 0.85;

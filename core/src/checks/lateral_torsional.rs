@@ -105,6 +105,18 @@ pub fn rolled_reduction(slenderness: f64, imperfection: f64) -> f64 {
 /// Lateral torsional buckling between lateral restraints, with uniform load on the top flange and fork ends. Each of
 /// several sections buckles alone. Channels follow curve d of 6.3.2.2. None for a beam that is not steel.
 pub fn check_lateral_torsional(item: &Item, basis: Basis, moment_knm: f64, length_m: f64) -> Option<Verdict> {
+    let top_mm = item.steel()?.section.dimensions().h / 2.0;
+    check_lateral_torsional_shaped(item, basis, moment_knm, length_m, MomentShape::uniform_load(top_mm))
+}
+
+/// The same for another shape of moment and height of load.
+pub fn check_lateral_torsional_shaped(
+    item: &Item,
+    basis: Basis,
+    moment_knm: f64,
+    length_m: f64,
+    shape: MomentShape,
+) -> Option<Verdict> {
     let steel = item.steel()?;
     let moment_knm = moment_knm.abs();
     let Some(yield_mpa) = steel.yield_mpa() else {
@@ -116,7 +128,7 @@ pub fn check_lateral_torsional(item: &Item, basis: Basis, moment_knm: f64, lengt
     let plastic = super::steel::class_in_bending(&steel.section, yield_mpa).is_some_and(|class| class <= 2);
     let (symbol, modulus) =
         if plastic { ("Wpl", properties.plastic_modulus_mm3) } else { ("Wel", properties.elastic_modulus_mm3) };
-    let critical = critical_moment_knm(&properties, MomentShape::uniform_load(d.h / 2.0), length_m);
+    let critical = critical_moment_knm(&properties, shape, length_m);
     let slenderness = super::buckling::slenderness(modulus * yield_mpa * 1e-6, critical);
     let (chi, clause) = match steel.section {
         Section::I { .. } => (rolled_reduction(slenderness, rolled_imperfection(d.h / d.b)), "EN 1993-1-1 6.3.2.3"),

@@ -5,6 +5,7 @@
 
 mod base;
 mod beam;
+mod beam_column;
 mod board;
 pub mod bs5268;
 pub mod buckling;
@@ -28,13 +29,16 @@ mod strut;
 pub mod tie;
 mod timber;
 mod timber_beam;
+mod timber_strut;
 pub mod web;
 
 pub use base::check_base;
 pub use beam::check_beam;
+pub use beam_column::{BeamColumn, check_beam_column};
 pub use board::check_board;
 pub use deflection::check_deflection;
 pub use lateral_torsional::check_lateral_torsional;
 pub use leg::{check_brace, check_leg};
 pub use strut::StrutForces;
 pub use tie::check_tie;
+pub use timber_strut::{check_notch, check_timber_strut};
