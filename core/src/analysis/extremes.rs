@@ -174,8 +174,7 @@ impl Extremes {
             return;
         }
         let bending = Polynomial([moment, transverse, 0.5 * q, dq * (1.0 / 6.0), 0.0]);
-        let bent =
-            Polynomial([slope, c * moment, 0.5 * c * transverse, c * q * (1.0 / 6.0), c * dq * (1.0 / 24.0)]);
+        let bent = Polynomial([slope, c * moment, 0.5 * c * transverse, c * q * (1.0 / 6.0), c * dq * (1.0 / 24.0)]);
         let from_chord = bent.plus(-chord.1);
         let at = |x: f64| deflection + bent.integral(x);
         if !loaded {
