@@ -1,11 +1,16 @@
 //! Time of the analysis of frames: factorising, solving, and the extremes of every member.
 
 mod bent;
+#[allow(dead_code)]
+#[path = "../src/analysis/skyline.rs"]
+mod skyline;
+mod stiffness;
 
 use bent::Bent;
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
 use falsewright_core::analysis::{Axis, DistributedLoad, Frame, Imperfections, LoadCase, Member, Support};
 use std::hint::black_box;
+use stiffness::Stiffness;
 
 const POUR_FRONTS: usize = 200;
 
@@ -67,5 +72,25 @@ fn fifty_legs(criterion: &mut Criterion) {
     });
 }
 
-criterion_group!(benches, linear, fifty_legs);
+/// The matrix of the bent factorised and solved by the skyline solver and by a general sparse library, which first finds
+/// an order of its own, or has found it before.
+fn sparse(criterion: &mut Criterion) {
+    bent::warm_heap();
+    for legs in [50, 200, 1000] {
+        let stiffness = Stiffness::new(&Bent::new(legs).frame);
+        let (skyline, matrix) = (stiffness.skyline(), stiffness.sparse());
+        let symbolic = stiffness::order(&matrix);
+        stiffness.check(&skyline, &matrix);
+        let mut group = criterion.benchmark_group(format!("matrix of {legs} legs"));
+        group.bench_function("skyline", |bencher| bencher.iter(|| stiffness.solve_skyline(black_box(&skyline))));
+        group.bench_function("faer", |bencher| {
+            bencher.iter(|| stiffness.solve_sparse(stiffness::order(black_box(&matrix)), &matrix));
+        });
+        group.bench_function("faer, order known", |bencher| {
+            bencher.iter(|| stiffness.solve_sparse(symbolic.clone(), black_box(&matrix)));
+        });
+    }
+}
+
+criterion_group!(benches, linear, sparse, fifty_legs);
 criterion_main!(benches);

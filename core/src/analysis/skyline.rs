@@ -5,6 +5,11 @@ const LEAST_PIVOT: f64 = 1e-12;
 ///
 /// Once factorised it holds L and D of `L·D·Lᵀ`. Source: A. George, J. W. H. Liu, *Computer Solution of Large Sparse
 /// Positive Definite Systems*, 1981, section 4.4 (envelope method).
+///
+/// Measured against faer 0.24, a general sparse Cholesky, on the matrices of the benchmark's bents, factorising and
+/// solving, in µs, native (in WebAssembly under Node): 50 legs 8 (12), faer 44 (50), with its order known 20 (18);
+/// 200 legs 25 (20), faer 159 (198), 59 (72); 1000 legs 118 (105), faer 727 (819), 329 (313). These frames are long and
+/// narrow: few entries of their rows are zeros, and short rows in order cost less than finding and following a pattern.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Skyline {
     /// First column of each row.
