@@ -71,9 +71,8 @@ impl Subdivision {
             let solution = factorised.solve(loads)?;
             let axial: Vec<f64> = (0..before.len()).map(|part| solution.mean_axial(part)).collect();
             let change = axial.iter().zip(&before).fold(0.0, |most: f64, (now, then)| most.max((now - then).abs()));
-            // Changes shrink by a steady ratio, and all those to come add up to this one / (1 − ratio). A small one that
-            // no longer shrinks is rounding.
-            let left = if change < change_before { (1.0 - change / change_before).max(1e-2) } else { 1.0 };
+            // Changes shrink by a steady ratio, and all those to come add up to this one / (1 − ratio).
+            let left = (1.0 - change / change_before).max(1e-2);
             if change <= SETTLED * solution.greatest_force() * left {
                 return Ok(solution);
             }
