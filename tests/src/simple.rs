@@ -5,7 +5,7 @@ use falsewright_core::layout::concrete::faces;
 use falsewright_core::model::FaceKind;
 use falsewright_core::results::{Check, CheckKind};
 use falsewright_core::scheme::{
-    Arrangement, Bearing, Concrete, Delivery, Direction, FaceRef, Falsework, Id, Joint, Lateral, LegLine,
+    Arrangement, Bearing, Concrete, Delivery, Direction, FaceRef, Falsework, Id, Joint, Lateral, LegLine, Opening,
     PressureMethod, Scheme, Section, Shutter, Spacing, TieEnd, TieRow, Walls,
 };
 use falsewright_core::{Design, design};
@@ -185,5 +185,23 @@ pub fn assert_closes(design: &Design, direction: &str, rel: f64) {
     assert!(!entries.is_empty(), "no {direction} entry: {:#?}", design.results.findings);
     for entry in entries {
         assert!(entry.difference <= rel, "{entry:#?}");
+    }
+}
+
+/// A clear way of 3 m from x = 2.9 m, 2.8 m high, through falsework 50, on two UB 305 × 165 × 40 for each bent.
+pub fn clear_way(trestle: &str, trestle_m: f64) -> Opening {
+    Opening {
+        id: Id(80),
+        falsework: Id(50),
+        left_m: 2.9,
+        width_m: 3.0,
+        height_m: 2.8,
+        guard_m: 0.25,
+        beam_underside_m: 3.0,
+        transfer: "UB305x165x40".into(),
+        transfers: 2,
+        restraint_m: None,
+        trestle: trestle.into(),
+        trestle_m,
     }
 }

@@ -2,10 +2,10 @@
 
 use falsewright_core::model::FaceKind;
 use falsewright_core::results::CheckKind;
-use falsewright_core::scheme::{Direction, Id, Lateral, Opening, Scheme};
+use falsewright_core::scheme::{Direction, Lateral, Scheme};
 use falsewright_tests::assert_close;
 use falsewright_tests::simple::{
-    assert_closes, box_scheme, check, demand, face, falsework, fronts, leg_kn, solved, stiff_leg,
+    assert_closes, box_scheme, check, clear_way, demand, face, falsework, fronts, leg_kn, solved, stiff_leg,
 };
 use falsewright_tests::three_moments::Beam;
 use std::f64::consts::PI;
@@ -108,20 +108,7 @@ fn thrust_on_a_haunch_goes_to_the_diagonal() {
 
 /// A clear way of 3 m from x = 2.9 m, 2.8 m high, on two UB 305 × 165 × 40 for each bent.
 fn opening(scheme: &mut Scheme, trestle: &str) {
-    scheme.openings = vec![Opening {
-        id: Id(80),
-        falsework: Id(50),
-        left_m: 2.9,
-        width_m: 3.0,
-        height_m: 2.8,
-        guard_m: 0.25,
-        beam_underside_m: 3.0,
-        transfer: "UB305x165x40".into(),
-        transfers: 2,
-        restraint_m: None,
-        trestle: trestle.into(),
-        trestle_m: 0.9,
-    }];
+    scheme.openings = vec![clear_way(trestle, 0.9)];
 }
 
 /// Trestle legs: 2.9 − 0.25 for guards − 0.05 tolerance − 0.1 m of half a base = 2.5 m and 0.9 m to its left; 6.3 m and

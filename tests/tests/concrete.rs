@@ -5,7 +5,7 @@ use falsewright_core::model::FaceKind;
 use falsewright_core::quantities::Quantity;
 use falsewright_core::scheme::{Arrangement, Direction, Id, Lateral, Section, TieEnd};
 use falsewright_tests::assert_close;
-use falsewright_tests::simple::{anchors, box_scheme, face, falsework, scheme, shutter, solved, spaced};
+use falsewright_tests::simple::{anchors, box_scheme, clear_way, face, falsework, scheme, shutter, solved, spaced};
 
 /// All lines of the bill with this mark whose item starts so.
 fn lines<'a>(design: &'a Design, mark: &str, item: &str) -> Vec<&'a Quantity> {
@@ -108,20 +108,7 @@ fn opening_equipment() {
     scheme.bays.length_m = 2.0;
     let soffit = face(&scheme, FaceKind::Soffit, 900, 4.4);
     scheme.falsework = vec![falsework(50, soffit, Direction::Across, &[0.8, 3.6, 4.4, 5.2, 8.0])];
-    scheme.openings = vec![falsewright_core::scheme::Opening {
-        id: Id(80),
-        falsework: Id(50),
-        left_m: 2.9,
-        width_m: 3.0,
-        height_m: 2.8,
-        guard_m: 0.25,
-        beam_underside_m: 3.0,
-        transfer: "UB305x165x40".into(),
-        transfers: 2,
-        restraint_m: None,
-        trestle: "LEG76".into(),
-        trestle_m: 0.7,
-    }];
+    scheme.openings = vec![clear_way("LEG76", 0.7)];
     let design = solved(&scheme);
     // Bents 0.5 and 1.5 m along; beams from 1.8 − 0.15 to 7.0 + 0.15 m.
     let beams = lines(&design, "A1", "UB 305");
