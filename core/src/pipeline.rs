@@ -6,6 +6,7 @@ use crate::model::Model;
 use crate::quantities::{self, Quantity};
 use crate::results::Results;
 use crate::scheme::{Scheme, SchemeError};
+use std::borrow::Cow;
 
 /// A scheme worked out.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -36,7 +37,10 @@ fn sentences(errors: &[SchemeError]) -> String {
 /// A scheme that does not validate.
 pub fn design(scheme: &Scheme, catalogue: &Catalogue) -> Result<Design, DesignError> {
     scheme.validate().map_err(DesignError::Scheme)?;
-    let catalogue = catalogue.clone().with_items_of(scheme);
+    let catalogue = match scheme.items.as_slice() {
+        [] => Cow::Borrowed(catalogue),
+        _ => Cow::Owned(catalogue.clone().with_items_of(scheme)),
+    };
     let (model, placing) = layout::place(scheme, &catalogue);
     let mut record = Record::new(scheme);
     record.results.findings = placing;
