@@ -37,6 +37,10 @@ fn of_check(index: usize, check: &Check) -> Finding {
             "{} is too slender to stand: its critical load factor is {:.2}, below {:.0}.",
             check.member, check.resistance, check.demand
         ),
+        CheckKind::Overturning | CheckKind::Sliding | CheckKind::Uplift => format!(
+            "{} does not stand safely {}, {}: {:.2} {} act in {} against {:.2} {}.",
+            check.member, check.place, check.case, check.demand, check.unit, check.check.name(), check.resistance, check.unit
+        ),
         kind if check.resistance <= 0.0 => {
             format!("{} has no resistance in {} at {}.", check.member, kind.name(), check.place)
         }
@@ -70,6 +74,9 @@ fn remedy(check: &Check) -> &'static str {
         CheckKind::Coupler => "Brace more gaps, or use couplers of a higher class.",
         CheckKind::Clearance => "Move what stands nearest, or ask for less.",
         CheckKind::Stability => "Brace more gaps and shorten the lifts.",
+        CheckKind::Overturning => "Move the outer lines of legs outward, weigh it down, guy it, or hold it to cast walls.",
+        CheckKind::Sliding => "Hold the bases against what they stand on, or hold the falsework to cast walls.",
+        CheckKind::Uplift => "Anchor it down or weigh it down.",
         CheckKind::Bending | CheckKind::Shear | CheckKind::Bearing | CheckKind::Deflection => {
             "Place what carries it closer together, or use a stronger item."
         }
@@ -89,10 +96,6 @@ fn unformed(model: &Model) -> impl Iterator<Item = Finding> + '_ {
             FaceKind::Soffit | FaceKind::SlopeUnder if !has_falsework(face) => {
                 (format!("A soffit of {mark} has no falsework."), "Place falsework under it.")
             }
-            FaceKind::SlopeOver => (
-                format!("A slope of {mark} faces up too steeply to stand without a form, which is not computed here."),
-                "Hold a form down on it against uplift, and have it checked.",
-            ),
             _ => return None,
         };
         let middle: Point = face.from.lerp(face.to, 0.5);
@@ -118,8 +121,8 @@ fn unchecked(model: &Model) -> Option<Finding> {
         owner: None,
         at: None,
         check: None,
-        text: "Not computed here: stop ends, bracing along the bay, wind, impact, erection, striking, and the ground \
-               beyond the pressure under bases."
+        text: "Not computed here: stop ends, bracing and wind along the bay, impact, erection, striking, and the \
+               ground beyond the pressure under bases."
             .into(),
         remedy: format!(
             "Have them designed, and the whole checked independently; the usual design check is of category {category} \

@@ -108,6 +108,12 @@ pub enum CheckKind {
     Clearance,
     /// Lowest elastic critical load factor of a bent.
     Stability,
+    /// Moments about an edge.
+    Overturning,
+    /// Friction.
+    Sliding,
+    /// Lifting off.
+    Uplift,
 }
 
 impl CheckKind {
@@ -125,6 +131,9 @@ impl CheckKind {
             Self::Coupler => "slip of its couplers",
             Self::Clearance => "clearance",
             Self::Stability => "stability",
+            Self::Overturning => "overturning",
+            Self::Sliding => "sliding",
+            Self::Uplift => "uplift",
         }
     }
 }

@@ -1,5 +1,6 @@
 use super::{FOUR_FIGURES, Row, Rows};
-use falsewright_core::actions::factors::{COMBINATIONS, Loads, combined, factors};
+use falsewright_core::actions::combinations::{COMBINATIONS, Loads};
+use falsewright_core::actions::factors::{combined, factors};
 use falsewright_core::actions::friction::{coefficient_needed, friction_kn, ptfe_coefficient};
 use falsewright_core::actions::horizontal::{LEAST_FRACTION, LeastLateral, Sway, sway_en12812};
 use falsewright_core::actions::imposed::{

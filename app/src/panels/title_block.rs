@@ -1,6 +1,7 @@
 use super::element::selected;
 use super::fresh_concrete;
 use super::ratio::Ratio;
+use super::site_loads;
 use crate::persistence::{Saved, open_file, save_to_file, set_present_aside};
 use crate::store::Store;
 use crate::units;
@@ -107,9 +108,8 @@ fn Settings() -> impl IntoView {
     });
     let concrete = Memo::new(move |_| store.scheme.with(|scheme| scheme.concrete));
     let fresh = Form::new(concrete, move |concrete| store.edit(Edit::SetConcrete(concrete)));
-    let loads = Form::new(Memo::new(move |_| store.scheme.with(|scheme| scheme.loads)), move |loads| {
-        store.edit(Edit::SetLoads(loads));
-    });
+    let of_loads = Memo::new(move |_| store.scheme.with(|scheme| scheme.loads));
+    let loads = Form::new(of_loads, move |loads| store.edit(Edit::SetLoads(loads)));
     let limits = Form::new(Memo::new(move |_| store.scheme.with(|scheme| scheme.limits)), move |limits| {
         store.edit(Edit::SetLimits(limits));
     });
@@ -131,6 +131,7 @@ fn Settings() -> impl IntoView {
                 {loads.number("Operations", Unit::of("kPa", 2), |of: &Loads| of.operations_kpa, |of, value| of.operations_kpa = value)}
                 {loads.number("Horizontal", PERCENT, |of: &Loads| of.horizontal_fraction, |of, value| of.horizontal_fraction = value)}
                 {loads.number("Leg off axis", Unit::MM, |of: &Loads| of.leg_eccentricity_m, |of, value| of.leg_eccentricity_m = value)}
+                {site_loads::fields(of_loads, loads)}
                 {limits.number("Deflection, span /", Unit::NONE, |of: &Limits| of.span_over_deflection, |of, value| of.span_over_deflection = value)}
                 {limits.number("Clear tolerance", Unit::MM, |of: &Limits| of.access_tolerance_m, |of, value| of.access_tolerance_m = value)}
                 {ground.number("Ground bears", Unit::of("kPa", 0), |of: &Ground| of.allowable_kpa, |of, value| of.allowable_kpa = value)}

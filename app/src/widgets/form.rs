@@ -49,17 +49,46 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
 
     fn change(self, change: impl FnOnce(&mut T)) {
         // A field may still lose the focus while it is taken away with its form.
-        if let Some(mut value) = self.value.try_get_untracked() {
+        if let Some(before) = self.value.try_get_untracked() {
+            let mut value = before.clone();
             change(&mut value);
-            self.put.try_run(value);
+            if value != before {
+                self.put.try_run(value);
+            }
         }
     }
 
     /// A number. What is not a number is put back as it was.
     pub fn number(self, label: &'static str, unit: Unit, get: fn(&T) -> f64, set: fn(&mut T, f64)) -> AnyView {
+        let set = move |value: &mut T, number: Option<f64>| {
+            if let Some(number) = number {
+                set(value, number);
+            }
+        };
+        self.amount(label, unit, move |value| Some(get(value)), set)
+    }
+
+    /// A number that may be left empty.
+    pub fn optional(
+        self,
+        label: &'static str,
+        unit: Unit,
+        get: fn(&T) -> Option<f64>,
+        set: fn(&mut T, Option<f64>),
+    ) -> AnyView {
+        self.amount(label, unit, get, set)
+    }
+
+    fn amount(
+        self,
+        label: &'static str,
+        unit: Unit,
+        get: impl Fn(&T) -> Option<f64> + Copy + Send + Sync + 'static,
+        set: impl Fn(&mut T, Option<f64>) + Copy + Send + Sync + 'static,
+    ) -> AnyView {
         let written = move || {
-            let value = self.value.try_with(get).unwrap_or_default();
-            units::trimmed(value / unit.size, unit.decimals)
+            let value = self.value.try_with(get).flatten();
+            value.map_or(String::new(), |value| units::trimmed(value / unit.size, unit.decimals))
         };
         let on_focus = |event: FocusEvent| event_target::<HtmlInputElement>(&event).select();
         let on_key = move |event: KeyboardEvent| {
@@ -73,8 +102,9 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
         };
         let on_change = move |event: Event| {
             let input = event_target::<HtmlInputElement>(&event);
-            if let Some(number) = units::parse(&input.value()) {
-                self.change(|value| set(value, number * unit.size));
+            let number = units::parse(&input.value());
+            if number.is_some() || input.value().trim().is_empty() {
+                self.change(|value| set(value, number.map(|number| number * unit.size)));
             }
             input.set_value(&untrack(written));
         };

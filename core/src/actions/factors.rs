@@ -1,5 +1,5 @@
-//! Factors on loads, and which loads meet at each stage. Permanent 1.35, variable 1.5 and favourable 0.9 of EN 12812,
-//! and the stages of BS 5975, are from memory; 1.5 on the pressure of fresh concrete as in DIN 18218:2010 (from memory).
+//! Factors on loads. Permanent 1.35, variable 1.5 and favourable 0.9 of EN 12812 are from memory; 1.5 on the pressure of
+//! fresh concrete as in DIN 18218:2010 (from memory). Which loads meet is in [`super::combinations`].
 
 use crate::scheme::Basis;
 
@@ -45,78 +45,5 @@ pub fn balance(basis: Basis) -> Balance {
     match basis {
         Basis::WorkingLoad => Balance { favourable: 1.0, permanent: 1.2, variable: 1.2 },
         Basis::LimitStateB1 | Basis::LimitStateB2 => Balance { favourable: 0.9, permanent: 1.35, variable: 1.5 },
-    }
-}
-
-/// Stages of falsework at which strength and balance are shown.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Stage {
-    /// Erected and unloaded.
-    Erected,
-    /// While concrete is placed.
-    Concreting,
-    /// Loaded, the concrete not yet bearing itself.
-    Loaded,
-}
-
-/// Wind of a stage.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Wind {
-    /// In which work goes on.
-    Working,
-    /// Greatest of the site for the time that the works stand.
-    Greatest,
-}
-
-/// What acts together at a stage. Self weight always does.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Combination {
-    /// The stage.
-    pub stage: Stage,
-    /// Fresh concrete.
-    pub concrete: bool,
-    /// People, plant and heaped concrete.
-    pub operations: bool,
-    /// The wind.
-    pub wind: Wind,
-    /// Least horizontal load that stands in for imperfections.
-    pub notional: bool,
-}
-
-/// The three combinations, the same on both bases.
-pub const COMBINATIONS: [Combination; 3] = [
-    Combination { stage: Stage::Erected, concrete: false, operations: false, wind: Wind::Greatest, notional: false },
-    Combination { stage: Stage::Concreting, concrete: true, operations: true, wind: Wind::Working, notional: true },
-    Combination { stage: Stage::Loaded, concrete: true, operations: false, wind: Wind::Greatest, notional: false },
-];
-
-/// Loads of falsework before factors, of one unit and direction.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Loads {
-    /// Self weight of the works.
-    pub own: f64,
-    /// Fresh concrete.
-    pub concrete: f64,
-    /// Operations.
-    pub operations: f64,
-    /// Wind in which work goes on.
-    pub working_wind: f64,
-    /// Greatest wind.
-    pub greatest_wind: f64,
-}
-
-impl Combination {
-    /// Factored sum of what acts at the stage.
-    pub fn sum(&self, factors: Factors, loads: &Loads) -> f64 {
-        let when = |acts: bool, load: f64| if acts { load } else { 0.0 };
-        let wind = match self.wind {
-            Wind::Working => loads.working_wind,
-            Wind::Greatest => loads.greatest_wind,
-        };
-        combined(
-            factors,
-            loads.own + when(self.concrete, loads.concrete),
-            when(self.operations, loads.operations) + wind,
-        )
     }
 }

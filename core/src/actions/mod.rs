@@ -1,5 +1,7 @@
-//! Loads: fresh concrete, operations, wind, what leans and slides, and the factors on loads.
+//! Loads: fresh concrete, operations, wind, what leans and slides, the factors on
+//! loads, and which of them meet.
 
+pub mod combinations;
 pub mod factors;
 pub mod fresh_concrete;
 pub mod friction;

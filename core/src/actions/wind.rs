@@ -1,11 +1,17 @@
 //! Wind. Coefficients and terrain data of EN 1991-1-4 are from memory.
 
+use serde::{Deserialize, Serialize};
+
 /// Half the density of air in the UK annex to EN 1991-1-4, kg/m³.
 pub const HALF_AIR_DENSITY_UK: f64 = 0.613;
 /// Half the density of air that EN 1991-1-4 recommends, kg/m³.
 pub const HALF_AIR_DENSITY_EN: f64 = 0.625;
 /// Wind in which work goes on, BS 5975 practice (from memory), m/s.
 pub const WORKING_WIND_M_S: f64 = 18.0;
+/// The same as a velocity pressure, EN 12812 and EN 12811-1 6.2.7.4 (from memory), kPa.
+pub const WORKING_WIND_KPA: f64 = 0.2;
+/// Force coefficient of tubes, boards and edges alike, EN 12811-1 6.2.7.4 (from memory).
+pub const FORCE_COEFFICIENT: f64 = 1.3;
 
 /// `q = k v²`, N/m².
 pub fn velocity_pressure_n_m2(speed_m_s: f64, half_density: f64) -> f64 {
@@ -13,7 +19,8 @@ pub fn velocity_pressure_n_m2(speed_m_s: f64, half_density: f64) -> f64 {
 }
 
 /// Ground around a site, EN 1991-1-4 Table 4.1.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Terrain {
     /// Sea or coast.
     Sea,

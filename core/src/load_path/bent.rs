@@ -13,16 +13,16 @@ pub const GRAVITY: f64 = 9.81e-3;
 /// A bent ready to be loaded.
 #[derive(Clone)]
 pub struct Bent<'a> {
-    falsework: &'a PlacedFalsework,
+    pub falsework: &'a PlacedFalsework,
     pub frame: Frame,
     /// What carries the heads: the primary, or the level chain of heads.
-    top: Chain,
+    pub top: Chain,
     pub transfer: Option<Chain>,
     /// Node of each leg at each of its held levels; of a stub, its foot and head.
-    legs: Vec<Vec<usize>>,
+    pub legs: Vec<Vec<usize>>,
     /// First member of each leg.
-    first_member: Vec<usize>,
-    braces: Vec<(BracingBar, usize)>,
+    pub first_member: Vec<usize>,
+    pub braces: Vec<(BracingBar, usize)>,
 }
 
 /// Own weight of one bent, kN.
@@ -181,19 +181,13 @@ impl<'a> Bent<'a> {
         own
     }
 
-    fn in_top(&self, node: usize) -> bool {
+    pub fn in_top(&self, node: usize) -> bool {
         (self.top.first_node..=self.top.last_node()).contains(&node)
     }
 
     /// Downward loads on the primary or on the heads.
     pub fn vertical(&self, loads: &[BeamLoad], case: &mut LoadCase) {
         self.top.load(loads, Axis::Y, -1.0, case);
-    }
-
-    /// A horizontal force at the level of the heads, shared equally by them.
-    pub fn lateral(&self, force_kn: f64, case: &mut LoadCase) {
-        let share = force_kn / self.top.supports.len() as f64;
-        case.nodal.extend(self.top.support_nodes().map(|node| NodalLoad { node, fx: share, fy: 0.0, mz: 0.0 }));
     }
 
     /// Greatest compression in each leg, kN; negative where it is pulled all along.

@@ -3,16 +3,22 @@
 
 mod beam;
 mod bent;
+mod bent_effects;
+mod bent_sideways;
 mod chain;
 mod clearance;
 mod line;
 mod record;
+mod slope_over;
 mod soffit;
+mod soffit_balance;
 mod soffit_bent;
 mod soffit_ledger;
 mod soffit_legs;
 mod soffit_levels;
 mod soffit_load;
+mod soffit_states;
+mod soffit_wind;
 mod wall;
 mod wall_frame;
 mod wall_ledger;
@@ -27,5 +33,6 @@ use crate::scheme::Scheme;
 pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
     wall::solve(scheme, model, record);
     soffit::solve(scheme, model, record);
+    slope_over::tell(scheme, model, record);
     clearance::measure(scheme, model, record);
 }

@@ -7,26 +7,56 @@ use super::soffit_load::{Front, Strip, carries, fronts, strips};
 use super::{soffit_bent, soffit_ledger, soffit_levels};
 use crate::actions::factors::{Factors, factors};
 use crate::analysis::FrameError;
-use crate::catalogue::Item;
+use crate::actions::thermal::{STEEL_EXPANSION, movement_m};
+use crate::catalogue::{Item, Kind};
 use crate::geometry::Point;
 use crate::layout::span;
 use crate::model::{Face, Model, PlacedFalsework, Pour};
+use crate::results::Severity;
 use crate::scheme::Scheme;
 
 /// Loads as they are.
-const UNFACTORED: Factors = Factors { permanent: 1.0, variable: 1.0, fresh_concrete_pressure: 1.0 };
+pub(super) const UNFACTORED: Factors = Factors { permanent: 1.0, variable: 1.0, fresh_concrete_pressure: 1.0 };
 
 pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
+    if let Some(falsework) = model.falsework.first().filter(|_| scheme.loads.wind.is_none()) {
+        record.find(
+            Severity::Warn,
+            falsework.id,
+            "Falsework is not checked in wind, since the site's wind is not given.".into(),
+            "Give the site's wind among the loads and limits.",
+        );
+    }
     for pour in &model.pours {
         let under: Vec<&Face> = model.faces.iter().filter(|face| face.of.pour == pour.id && carries(face)).collect();
         record.results.ledger.push(soffit_ledger::concrete(pour, model, &under));
         for falsework in model.falsework.iter().filter(|falsework| falsework.pour == pour.id) {
+            if scheme.loads.temperature_range_k.is_none() {
+                tell_warming(falsework, record);
+            }
             let table = Table::new(scheme, model, pour, falsework);
             if let Err(error) = table.solve(record) {
                 record.unsolved(falsework.id, &falsework.mark, &error);
             }
         }
     }
+}
+
+/// Says what is left out where steel beams are held apart by braced trestles.
+fn tell_warming(falsework: &PlacedFalsework, record: &mut Record) {
+    const WARMER_K: f64 = 10.0;
+    let Some(opening) = falsework.opening.as_ref().filter(|opening| matches!(opening.transfer.kind, Kind::Steel(_)))
+    else {
+        return;
+    };
+    let [left, .., right] = opening.trestles_m;
+    let moved_mm = movement_m(STEEL_EXPANSION, right - left, WARMER_K) * 1e3;
+    let text = format!(
+        "{}: each {WARMER_K:.0} K lengthen its transfer beams by {moved_mm:.1} mm between the trestles, which hold against \
+         it. This is not checked, since no range of temperature is given.",
+        opening.mark
+    );
+    record.find(Severity::Note, opening.drawn.id, text, "Give the range of temperature among the loads and limits.");
 }
 
 /// One soffit with all that carries it.
@@ -74,11 +104,18 @@ impl<'a> Table<'a> {
             check("primary", &falsework.primary, strength, service, on_head);
         }
         let bent = Bent::build(falsework, self.ends_m);
-        soffit_bent::solve(self, &bent, &service, factored.as_ref(), record)
+        soffit_bent::solve(self, &bent, &service, factored.as_ref().map(|levels| (levels, &factors)), record)
     }
 
-    /// Pour and front, in words.
+    /// Pour, stage and front, in words.
     pub fn case(&self, front: usize) -> String {
-        format!("{}, {}", self.pour.mark, self.fronts[front].name)
+        let Front { stage, name, .. } = &self.fronts[front];
+        format!("{}, {}, {name}", self.pour.mark, stage.name())
+    }
+
+    /// The same within a sentence.
+    pub fn case_in_words(&self, front: usize) -> String {
+        let Front { stage, name, .. } = &self.fronts[front];
+        format!("{} of {} ({name})", stage.name(), self.pour.mark)
     }
 }

@@ -1,10 +1,13 @@
 //! What comes in and goes out at each level under a soffit, kN for the whole bay.
 
 use super::record::Record;
-use super::soffit_bent::{Run, State};
+use super::bent_effects::{Effects, Push, UnitCases};
+use super::soffit_bent::Run;
 use super::soffit_levels::Levels;
 use super::soffit_load::{Strip, strips};
-use crate::analysis::{LoadCase, Solution};
+use super::soffit_states::State;
+use crate::actions::combinations::Stage;
+use crate::analysis::LoadCase;
 use crate::model::{Face, FaceKind, Model, Pour};
 use crate::results::{LedgerEntry, LedgerLevel};
 
@@ -21,27 +24,54 @@ pub fn concrete(pour: &Pour, model: &Model, under: &[&Face]) -> LedgerEntry {
     LedgerEntry::new(pour.mark.clone(), "vertical, weight of the pour".into(), levels)
 }
 
-/// One position of the front, from facing to ground: of each bent its own weight, and a share of what its state bears
-/// beyond that.
-pub fn front(run: &Run, service: &Levels, state: &State, record: &mut Record) {
+/// Each stage and front, from facing to ground: of each bent its own weight, and a share of what its state bears beyond
+/// that.
+pub fn vertical(run: &Run, service: &Levels, states: &[State], record: &mut Record) {
     let Run { table, bent, widest, .. } = run;
     let bents = service.bent_widths.len() as f64;
     let share = service.bent_widths.iter().sum::<f64>() / widest;
-    let over_bents = |of: &dyn Fn(&Solution) -> f64| {
-        let own = of(&state.own);
-        own * bents + (of(&state.solution) - own) * share
-    };
-    let heads_kn = over_bents(&|solution| bent.heads_kn(solution));
-    let ground_kn = over_bents(&|solution| bent.reactions(solution).iter().sum());
-
     let own_weight = bent.own_weight(1.0, &mut LoadCase::default());
-    let passed = &service.passed_kn[state.front];
-    let mut levels: Vec<LedgerLevel> = passed.iter().map(|&(name, onto, from)| level(name, onto, from)).collect();
-    let onto_bents = passed.last().map_or(0.0, |&(_, _, from)| from);
-    levels.push(level("heads of the bents", onto_bents + own_weight.on_heads_kn * bents, heads_kn));
-    levels.push(level("legs and bases", heads_kn + own_weight.below_kn * bents, ground_kn));
-    let case = format!("vertical, {}", table.fronts[state.front].name);
-    record.results.ledger.push(LedgerEntry::new(table.pour.mark.clone(), case, levels));
+    for state in states.iter().filter(|state| state.pushed.is_none()) {
+        let over_bents = |of: &dyn Fn(&Effects) -> f64| {
+            let own = of(&state.units.own);
+            own * bents + (of(&state.effects) - own) * share
+        };
+        let heads_kn = over_bents(&|effects| effects.heads_kn);
+        let ground_kn = over_bents(&|effects| effects.reactions.iter().sum());
+
+        let passed = &service.passed_kn[state.front];
+        let mut levels: Vec<LedgerLevel> = passed.iter().map(|&(name, onto, from)| level(name, onto, from)).collect();
+        let onto_bents = passed.last().map_or(0.0, |&(_, _, from)| from);
+        levels.push(level("heads of the bents", onto_bents + own_weight.on_heads_kn * bents, heads_kn));
+        levels.push(level("legs and bases", heads_kn + own_weight.below_kn * bents, ground_kn));
+        let case = format!("vertical, {}", table.fronts[state.front].label());
+        record.results.ledger.push(LedgerEntry::new(table.pour.mark.clone(), case, levels));
+    }
+}
+
+/// What pushes the most loaded bent hardest to one side at each stage.
+pub fn sideways(run: &Run, states: &[State], record: &mut Record) {
+    let Run { table, bent, .. } = run;
+    let cases = UnitCases::new(bent, 1.0, run.exposure.as_ref(), run.widest, false);
+    for stage in [Stage::Erected, Stage::Concreting, Stage::Loaded] {
+        let at_stage = states.iter().filter(|state| table.fronts[state.front].stage == stage);
+        let pushed = at_stage.flat_map(|state| state.pushes.iter().chain(&state.pushed).map(move |push| (state, *push)));
+        let size = |push: Push| cases.sum(push, |unit| bent.forces(unit).map(|(_, [right, _])| right).sum());
+        let Some((state, push)) = pushed.max_by(|a, b| size(a.1).total_cmp(&size(b.1))) else { continue };
+
+        let on_top = cases.sum(push, |unit| bent.sideways_on_top_kn(unit));
+        let held = |of: fn(&Effects) -> f64| {
+            let added = if state.pushed.is_some() { 0.0 } else { state.units.of_push(push, of) };
+            of(&state.effects) + added
+        };
+        let heads_kn = held(|effects| effects.heads_sideways_kn);
+        let levels = vec![
+            level("heads of the bent", on_top, heads_kn),
+            level("legs, bracing and bases", heads_kn + size(push) - on_top, held(|effects| effects.ground_sideways_kn)),
+        ];
+        let case = format!("sideways, most loaded bent of {}, {}", table.falsework.mark, table.fronts[state.front].label());
+        record.results.ledger.push(LedgerEntry::new(table.pour.mark.clone(), case, levels));
+    }
 }
 
 fn level(name: &str, into_kn: f64, out_kn: f64) -> LedgerLevel {

@@ -2,8 +2,8 @@
 
 use super::line::Peak;
 use super::record::{Record, Subject};
-use super::soffit_bent::{Run, State};
-use crate::analysis::Solution;
+use super::soffit_bent::Run;
+use super::soffit_states::State;
 use crate::checks::{StrutForces, check_base, check_leg};
 use crate::geometry::Point;
 use crate::model::LegKind;
@@ -76,19 +76,22 @@ impl Run<'_> {
 
     /// Greatest compression, reaction and moment of each leg over all states, sway to either side.
     fn leg_peaks(&self, states: &[State]) -> LegPeaks {
-        let over_states = |of: &dyn Fn(&Solution) -> Vec<f64>| {
-            let mut peaks = vec![Peak::default(); self.table.falsework.legs.len()];
-            for state in states {
-                for ((peak, value), sway) in peaks.iter_mut().zip(of(&state.solution)).zip(of(&state.sway)) {
-                    peak.raise(Peak { value: value + sway.abs() * state.lateral_kn, at_m: 0.0, case: state.front });
-                }
-            }
-            peaks
+        let over_states = |of: &dyn Fn(&State, usize) -> f64| {
+            let peak = |leg: usize| {
+                let mut peak = Peak::default();
+                states.iter().for_each(|state| {
+                    peak.raise(Peak { value: of(state, leg), at_m: 0.0, case: state.front });
+                });
+                peak
+            };
+            (0..self.table.falsework.legs.len()).map(peak).collect()
         };
         LegPeaks {
-            compression: over_states(&|solution| self.bent.compressions(solution)),
-            reaction: over_states(&|solution| self.bent.reactions(solution)),
-            moment: over_states(&|solution| self.bent.leg_moments(solution)),
+            compression: over_states(&|state, leg| state.greatest(|effects| effects.compressions[leg])),
+            reaction: over_states(&|state, leg| state.greatest(|effects| effects.reactions[leg])),
+            moment: over_states(&|state, leg| {
+                state.effects.moments[leg] + state.side_by_size(|effects| effects.moments[leg])
+            }),
         }
     }
 
@@ -98,13 +101,11 @@ impl Run<'_> {
         let legs = &self.table.falsework.legs;
         let mut greatest = vec![vec![0.0_f64; widths.len()]; legs.len()];
         for state in states {
-            let all = self.bent.compressions(&state.solution);
-            let own = self.bent.compressions(&state.own);
-            let sway = self.bent.compressions(&state.sway);
             for (leg, bents) in greatest.iter_mut().enumerate() {
-                let full = all[leg] + sway[leg].abs() * state.lateral_kn;
+                let full = state.greatest(|effects| effects.compressions[leg]);
+                let own = state.units.own.compressions[leg];
                 for (axial, width) in bents.iter_mut().zip(widths) {
-                    *axial = axial.max(own[leg] + (full - own[leg]) * width / self.widest);
+                    *axial = axial.max(own + (full - own) * width / self.widest);
                 }
             }
         }
@@ -116,8 +117,19 @@ impl Run<'_> {
             }));
         }
         for (index, leg) in legs.iter().enumerate() {
-            if let Some(state) = states.iter().find(|state| state.lifted.contains(&index)) {
-                let text = format!("{} lifts off its base while {}.", leg.mark, self.table.case(state.front));
+            let lifting = states.iter().filter(|state| state.lifted.contains(&index));
+            let hold_down_kn = |state: &State| {
+                let own = state.hold_down_kn.iter().find(|(leg, _)| *leg == index);
+                own.map_or(0.0, |(_, force_kn)| *force_kn)
+            };
+            if let Some(state) = lifting.reduce(|a, b| if hold_down_kn(b) > hold_down_kn(a) { b } else { a }) {
+                let pushed = if state.pushed.is_some() { ", pushed sideways" } else { "" };
+                let text = format!(
+                    "{} lifts off its base {}{pushed}; {:.1} kN would hold it down. What else bears is checked without it.",
+                    leg.mark,
+                    self.table.case_in_words(state.front),
+                    hold_down_kn(state)
+                );
                 record.find(Severity::Note, leg.owner, text, "Keep its jack hand-tight, or tie it down.");
             }
         }

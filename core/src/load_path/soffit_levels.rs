@@ -5,7 +5,8 @@ use super::bent::weight_kn_m;
 use super::chain::BeamLoad;
 use super::line::{Envelope, Peak};
 use super::soffit::Table;
-use super::soffit_load::{Intensity, loads};
+use super::soffit_load::{Intensity, Strip, loads};
+use crate::actions::combinations::heaping_kpa;
 use crate::actions::factors::Factors;
 use crate::analysis::FrameError;
 use crate::catalogue::Item;
@@ -48,10 +49,13 @@ struct LevelsOf<'a> {
 
 impl<'a> LevelsOf<'a> {
     fn new(table: &'a Table<'a>, factors: &Factors) -> Self {
+        let area_m2: f64 = table.strips.iter().map(Strip::area).sum();
+        let concrete_kpa = table.scheme.concrete.unit_weight_kn_m3 * area_m2 / (table.ends_m[1] - table.ends_m[0]);
         let intensity = Intensity {
             concrete_kn_m3: table.scheme.concrete.unit_weight_kn_m3 * factors.permanent,
             formwork_kpa: table.scheme.loads.formwork_kpa * factors.permanent,
             operations_kpa: table.scheme.loads.operations_kpa * factors.variable,
+            heaped_kpa: heaping_kpa(table.scheme.basis, concrete_kpa) * factors.variable,
         };
         Self {
             table,
@@ -180,8 +184,8 @@ impl<'a> LevelsOf<'a> {
     fn deepest(&self) -> (f64, f64) {
         let ends = self.table.strips.iter().flat_map(|strip| [(strip.a, strip.depth_a), (strip.b, strip.depth_b)]);
         let deepest = Peak::among(0, ends);
-        let Intensity { concrete_kn_m3, formwork_kpa, operations_kpa } = self.intensity;
-        (deepest.at_m, deepest.value * concrete_kn_m3 + formwork_kpa + operations_kpa)
+        let Intensity { concrete_kn_m3, formwork_kpa, operations_kpa, heaped_kpa } = self.intensity;
+        (deepest.at_m, deepest.value * concrete_kn_m3 + formwork_kpa + operations_kpa + heaped_kpa)
     }
 }
 

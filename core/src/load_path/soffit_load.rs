@@ -1,6 +1,7 @@
 //! Fresh concrete on a soffit: its depth above each place, and how far the pour has come.
 
 use super::chain::BeamLoad;
+use crate::actions::combinations::{HEAP_M, Stage};
 use crate::geometry::{Boundary, Point, Side};
 use crate::model::{Face, FaceKind, Pour};
 
@@ -56,32 +57,59 @@ pub fn carries(face: &Face) -> bool {
         || (face.kind == FaceKind::CastAgainst && face.normal.z < 0.0)
 }
 
-/// How far a pour has come across a soffit.
+/// A stage of the works, and how far the pour has come across a soffit.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Front {
+    pub stage: Stage,
     /// In words, such as `full` or `from the left, to 50 %`.
     pub name: String,
     /// Where concrete lies.
     pub from_m: f64,
     pub to_m: f64,
+    /// Where more of it is heaped than the section needs.
+    pub heap_m: [f64; 2],
 }
 
-/// Positions of the pour front: full, from either side, and from the middle outward.
+impl Front {
+    /// What the ledger calls it: the front while concrete is placed, else the stage.
+    pub fn label(&self) -> &str {
+        if self.stage == Stage::Concreting { &self.name } else { self.stage.name() }
+    }
+}
+
+/// Positions of the pour front: full, from either side, and from the middle outward; then before and after concreting.
+/// Concrete is heaped where it arrives.
 pub fn fronts(left: f64, right: f64) -> Vec<Front> {
     const STEPS: u32 = 6;
     let width = right - left;
     let middle = (left + right) / 2.0;
-    let mut fronts = vec![Front { name: "full".into(), from_m: left, to_m: right }];
+    let front = |name: String, from_m: f64, to_m: f64, heap_from_m: f64| {
+        let heap_m = [heap_from_m.max(from_m), (heap_from_m + HEAP_M).min(to_m)];
+        Front { stage: Stage::Concreting, name, from_m, to_m, heap_m }
+    };
+    let around_middle = middle - HEAP_M / 2.0;
+    let mut fronts = vec![front("full".into(), left, right, around_middle)];
     for step in 1..STEPS {
         let part = f64::from(step) / f64::from(STEPS);
         let percent = libm::round(part * 100.0);
-        let front = |name: &str, from_m, to_m| Front { name: format!("{name}, to {percent} %"), from_m, to_m };
-        fronts.push(front("from the left", left, left + part * width));
-        fronts.push(front("from the right", right - part * width, right));
+        let name = |way: &str| format!("{way}, to {percent} %");
+        let (to, from) = (left + part * width, right - part * width);
+        fronts.push(front(name("from the left"), left, to, to - HEAP_M));
+        fronts.push(front(name("from the right"), from, right, from));
         if step % 2 == 0 {
-            fronts.push(front("from the middle", middle - part * width / 2.0, middle + part * width / 2.0));
+            let half = part * width / 2.0;
+            fronts.push(front(name("from the middle"), middle - half, middle + half, around_middle));
         }
     }
+    let unheaped = |stage: Stage, name: &str, to_m| Front {
+        stage,
+        name: name.into(),
+        from_m: left,
+        to_m,
+        heap_m: [left; 2],
+    };
+    fronts.push(unheaped(Stage::Erected, "empty", left));
+    fronts.push(unheaped(Stage::Loaded, "full", right));
     fronts
 }
 
@@ -92,10 +120,14 @@ pub struct Intensity {
     pub formwork_kpa: f64,
     /// Over the part that is being placed.
     pub operations_kpa: f64,
+    /// Over the heap.
+    pub heaped_kpa: f64,
 }
 
 /// Loads on a beam across the soffit, placed by `x`, for one metre of bay.
 pub fn loads(strips: &[Strip], front: &Front, intensity: &Intensity) -> Vec<BeamLoad> {
+    let operations = front.stage.combination().operations;
+    let operations_kpa = if operations { intensity.operations_kpa } else { 0.0 };
     let mut loads = Vec::with_capacity(2 * strips.len());
     for strip in strips {
         let mut line = |strip: Strip, wa: f64, wb: f64| {
@@ -103,26 +135,42 @@ pub fn loads(strips: &[Strip], front: &Front, intensity: &Intensity) -> Vec<Beam
         };
         line(*strip, intensity.formwork_kpa, intensity.formwork_kpa);
         if let Some(placed) = strip.between(front.from_m, front.to_m) {
-            let load = |depth: f64| depth * intensity.concrete_kn_m3 + intensity.operations_kpa;
+            let load = |depth: f64| depth * intensity.concrete_kn_m3 + operations_kpa;
             line(placed, load(placed.depth_a), load(placed.depth_b));
+        }
+        let [from, to] = front.heap_m;
+        if let Some(heaped) = strip.between(from, to).filter(|_| operations && intensity.heaped_kpa > 0.0) {
+            line(heaped, intensity.heaped_kpa, intensity.heaped_kpa);
         }
     }
     loads
 }
 
-/// Horizontal force of the concrete on the slopes among these faces, kN per metre of bay, to the right.
-pub fn thrust_kn_m(faces: &[Face], pour: &Pour, front: &Front, concrete_kn_m3: f64) -> f64 {
-    faces
-        .iter()
-        .map(|face| {
-            let (low, high) = if face.from.x < face.to.x { (face.from, face.to) } else { (face.to, face.from) };
-            let (left, right) = (low.x.max(front.from_m), high.x.min(front.to_m));
-            if right <= left {
-                return 0.0;
-            }
-            let level = |x: f64| low.z + (high.z - low.z) * (x - low.x) / (high.x - low.x);
-            let head = |x: f64| concrete_kn_m3 * (pour.top_m - level(x));
-            (head(left) + head(right)) / 2.0 * (right - left) / (high.x - low.x) * (high - low).length() * face.normal.x
-        })
-        .sum()
+/// Force of the concrete on the slopes of a soffit along x, to the right.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Thrust {
+    /// kN per metre of bay.
+    pub kn_m: f64,
+    /// Its moment about a level, clockwise, kNm per metre of bay.
+    pub knm_m: f64,
+}
+
+/// Thrust of the concrete on the slopes among these faces, and its moment about `level_m`.
+pub fn thrust(faces: &[Face], pour: &Pour, front: &Front, concrete_kn_m3: f64, level_m: f64) -> Thrust {
+    let mut thrust = Thrust::default();
+    for face in faces.iter().filter(|face| face.normal.x != 0.0) {
+        let (low, high) = if face.from.x < face.to.x { (face.from, face.to) } else { (face.to, face.from) };
+        let (left, right) = (low.x.max(front.from_m), high.x.min(front.to_m));
+        if right <= left {
+            continue;
+        }
+        let level = |x: f64| low.z + (high.z - low.z) * (x - low.x) / (high.x - low.x);
+        let [a, b] = [left, right].map(|x| (level(x), concrete_kn_m3 * (pour.top_m - level(x))));
+        let along_x = (right - left) / (high.x - low.x) * (high - low).length() * face.normal.x;
+        thrust.kn_m += (a.1 + b.1) / 2.0 * along_x;
+        let [up_a, up_b] = [a.0 - level_m, b.0 - level_m];
+        // Both pressure and lever are linear along the slope.
+        thrust.knm_m += (2.0 * (a.1 * up_a + b.1 * up_b) + a.1 * up_b + b.1 * up_a) / 6.0 * along_x;
+    }
+    thrust
 }

@@ -23,7 +23,9 @@ pub use read::{LARGEST_FILE, ReadError, read, read_bytes, write};
 pub use section::{Cell, Corner, Cut, Joint, Section};
 pub use settings::{
     Basis, Bays, CementChemistry, Concrete, Consistency, Delivery, FormElement, Ground, Limits, Loads, PressureMethod,
+    SiteWind,
 };
+pub use crate::actions::wind::Terrain;
 pub use templates::Walls;
 
 use crate::catalogue::Item;

@@ -140,6 +140,17 @@ impl Errors {
         self.range(settings, "a load from operations", loads.operations_kpa, (0.0, 20.0), "kPa");
         self.range(settings, "a horizontal part of the load", loads.horizontal_fraction, (0.0, 1.0), "");
         self.range(settings, "an eccentricity of legs", loads.leg_eccentricity_m, (0.0, 0.2), "m");
+        if let Some(wind) = loads.wind {
+            self.range(settings, "a wind velocity", wind.basic_m_s, (1.0, 80.0), "m/s");
+            self.range(settings, "a time to stand", wind.stands_days, (1.0, 3650.0), "days");
+            self.range(settings, "a force coefficient of wind", wind.force_coefficient, (0.1, 5.0), "");
+        }
+        if let Some(plant_kn) = loads.plant_kn {
+            self.range(settings, "a horizontal load of plant", plant_kn, (0.0, 200.0), "kN");
+        }
+        if let Some(range_k) = loads.temperature_range_k {
+            self.range(settings, "a range of temperature", range_k, (0.0, 80.0), "K");
+        }
         self.range(settings, "a span by deflection", limits.span_over_deflection, (50.0, 5000.0), "");
         self.range(settings, "an access tolerance", limits.access_tolerance_m, (0.0, 1.0), "m");
         self.place(settings, "a ground level", ground.level_m);

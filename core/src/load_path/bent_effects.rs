@@ -1,0 +1,149 @@
+//! What loads do to a bent, in numbers that can be added up.
+
+use super::bent::Bent;
+use super::line::Envelope;
+use super::soffit_wind::Exposure;
+use crate::analysis::{Factorised, FrameError, LoadCase, Solution};
+
+/// What one load case does to all that is checked and handed on.
+#[derive(Clone, Debug)]
+pub struct Effects {
+    /// Of each leg, kN.
+    pub compressions: Vec<f64>,
+    /// Upward, under each leg, kN.
+    pub reactions: Vec<f64>,
+    /// Greatest of each leg, by size, kNm.
+    pub moments: Vec<f64>,
+    /// Of each tube of the bracing, tension positive, kN.
+    pub braces: Vec<f64>,
+    /// Of the primary, where it runs across.
+    pub primary: Option<Envelope>,
+    pub transfer: Option<Envelope>,
+    /// Handed on by the primary, downward and to the right, kN.
+    pub heads_kn: f64,
+    pub heads_sideways_kn: f64,
+    /// Held by bases and walls, to the left, kN.
+    pub ground_sideways_kn: f64,
+}
+
+impl Effects {
+    pub fn of(bent: &Bent, solution: &Solution) -> Self {
+        Self {
+            compressions: bent.compressions(solution),
+            reactions: bent.reactions(solution),
+            moments: bent.leg_moments(solution),
+            braces: bent.brace_forces(solution).map(|(_, force)| force).collect(),
+            primary: bent.primary().map(|chain| chain.envelope(solution)),
+            transfer: bent.transfer.as_ref().map(|chain| chain.envelope(solution)),
+            heads_kn: bent.heads_kn(solution),
+            heads_sideways_kn: bent.heads_sideways_kn(solution),
+            ground_sideways_kn: bent.ground_sideways_kn(solution),
+        }
+    }
+}
+
+/// Horizontal loads on a bent, to the right: kN at the heads, kNm about them, kPa of wind.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Push {
+    pub heads_kn: f64,
+    pub tilt_knm: f64,
+    pub wind_kpa: f64,
+}
+
+impl Push {
+    pub fn times(self, factor: f64) -> Self {
+        Self {
+            heads_kn: self.heads_kn * factor,
+            tilt_knm: self.tilt_knm * factor,
+            wind_kpa: self.wind_kpa * factor,
+        }
+    }
+
+    /// All to the right, for effects that are told by size.
+    pub fn sizes(self) -> Self {
+        Self { heads_kn: self.heads_kn.abs(), tilt_knm: self.tilt_knm.abs(), wind_kpa: self.wind_kpa.abs() }
+    }
+
+    fn parts(self) -> [f64; 3] {
+        [self.heads_kn, self.tilt_knm, self.wind_kpa]
+    }
+}
+
+/// Load cases of which there is one for every bent alike.
+pub struct UnitCases {
+    /// Own weight.
+    pub own: LoadCase,
+    /// One of each part of a push.
+    pushes: [LoadCase; 3],
+    /// One kelvin more in its beams, if any are of steel and the range is known.
+    warming: Option<LoadCase>,
+}
+
+impl UnitCases {
+    pub fn new(bent: &Bent, permanent: f64, exposure: Option<&Exposure>, width_m: f64, warmed: bool) -> Self {
+        let mut own = LoadCase::default();
+        bent.own_weight(permanent, &mut own);
+        let mut pushes = [LoadCase::default(), LoadCase::default(), LoadCase::default()];
+        bent.lateral(1.0, &mut pushes[0]);
+        bent.tilt(1.0, &mut pushes[1]);
+        if let Some(exposure) = exposure {
+            bent.wind(exposure, width_m, &mut pushes[2]);
+        }
+        let mut warm = LoadCase::default();
+        let warming = (warmed && bent.warming(&mut warm)).then_some(warm);
+        Self { own, pushes, warming }
+    }
+
+    /// Adds a push to a case.
+    pub fn push(&self, push: Push, case: &mut LoadCase) {
+        for (factor, unit) in push.parts().into_iter().zip(&self.pushes).filter(|(factor, _)| *factor != 0.0) {
+            case.nodal.extend(unit.nodal.iter().map(|load| {
+                let mut load = *load;
+                (load.fx, load.fy) = (load.fx * factor, load.fy * factor);
+                load
+            }));
+            case.distributed.extend(unit.distributed.iter().map(|load| {
+                let mut load = *load;
+                (load.w1, load.w2) = (load.w1 * factor, load.w2 * factor);
+                load
+            }));
+        }
+    }
+
+    /// What a push comes to, where `of` tells it of each unit.
+    pub fn sum(&self, push: Push, of: impl Fn(&LoadCase) -> f64) -> f64 {
+        push.parts().into_iter().zip(&self.pushes).filter(|(factor, _)| *factor != 0.0).map(|(f, unit)| f * of(unit)).sum()
+    }
+}
+
+/// Effects of the unit cases on a bent with some of its legs lifted.
+#[derive(Clone, Debug)]
+pub struct Units {
+    pub own: Effects,
+    pushes: [Option<Effects>; 3],
+    warming: Option<Effects>,
+}
+
+impl Units {
+    pub fn solve(bent: &Bent, frame: &Factorised, cases: &UnitCases) -> Result<Self, FrameError> {
+        let effects = |case: &LoadCase| frame.solve(case).map(|solution| Effects::of(bent, &solution));
+        let some = |case: &LoadCase| (!case.nodal.is_empty()).then(|| effects(case)).transpose();
+        let [heads, tilt, wind] = &cases.pushes;
+        Ok(Self {
+            own: effects(&cases.own)?,
+            pushes: [some(heads)?, some(tilt)?, some(wind)?],
+            warming: cases.warming.as_ref().map(effects).transpose()?,
+        })
+    }
+
+    /// What a push does to a number.
+    pub fn of_push(&self, push: Push, of: impl Fn(&Effects) -> f64) -> f64 {
+        let parts = push.parts().into_iter().zip(&self.pushes).filter(|(factor, _)| *factor != 0.0);
+        parts.map(|(factor, unit)| unit.as_ref().map_or(0.0, |unit| factor * of(unit))).sum()
+    }
+
+    /// What a kelvin does to a number, by size.
+    pub fn of_warming(&self, of: impl Fn(&Effects) -> f64) -> f64 {
+        self.warming.as_ref().map_or(0.0, |warming| of(warming).abs())
+    }
+}

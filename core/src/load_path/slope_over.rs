@@ -1,0 +1,40 @@
+//! Slopes that face up too steeply to stand without a form, which fresh concrete lifts.
+
+use super::record::Record;
+use crate::checks::stability::Standing;
+use crate::model::{FaceKind, Model};
+use crate::results::{Finding, Severity};
+use crate::scheme::Scheme;
+
+/// Tells how hard fresh concrete lifts a form on each of them as a fluid, and what has to hold it down.
+pub fn tell(scheme: &Scheme, model: &Model, record: &mut Record) {
+    for face in model.faces.iter().filter(|face| face.kind == FaceKind::SlopeOver) {
+        let Some(pour) = model.pour(face.of.pour) else { continue };
+        let middle = face.from.lerp(face.to, 0.5);
+        let across = face.to - face.from;
+        let pressure_kpa = scheme.concrete.unit_weight_kn_m3 * (pour.top_m - middle.z);
+        let (uplift, thrust) = (pressure_kpa * across.x.abs(), pressure_kpa * across.z.abs());
+        let forces = Standing {
+            holding: scheme.loads.formwork_kpa * across.length(),
+            tipping_variable: uplift,
+            ..Standing::default()
+        };
+        let text = format!(
+            "A slope of {} faces up too steeply to stand without a form. On each metre of bay fresh concrete lifts the form \
+             by {uplift:.1} kN and thrusts it sideways by {thrust:.1} kN; {:.1} kN have to hold it down beside its own \
+             weight. It lies at x = {:.2} m, level {:.2} m.",
+            pour.mark,
+            forces.hold_down(scheme.basis),
+            middle.x,
+            middle.z
+        );
+        record.results.findings.push(Finding {
+            severity: Severity::Warn,
+            owner: None,
+            at: Some(middle),
+            check: None,
+            text,
+            remedy: "Hold a form down on it by anchors in earlier concrete or by weight, and have it checked.".into(),
+        });
+    }
+}

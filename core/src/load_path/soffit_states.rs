@@ -1,0 +1,248 @@
+//! Every state of the works on the most loaded bent: what stands and lies on it, and what pushes it sideways.
+
+use super::bent::Bent;
+use super::bent_effects::{Effects, Push, UnitCases, Units};
+use super::line::Envelope;
+use super::record::Record;
+use super::soffit_bent::Run;
+use super::soffit_levels::Levels;
+use super::soffit_load::thrust;
+use super::soffit_wind::pressure_kpa;
+use crate::actions::combinations::leaning;
+use crate::actions::factors::Factors;
+use crate::analysis::{Factorised, FrameError, LoadCase, Solution};
+use crate::checks::stability::Standing;
+use crate::results::Severity;
+use std::rc::Rc;
+
+/// Bases pulled by more than this lift, kN.
+const LIFTS_KN: f64 = 1e-6;
+
+/// One state of the most loaded bent.
+pub struct State {
+    /// Index of the stage and front.
+    pub front: usize,
+    /// Legs that have lifted off their bases, by index.
+    pub lifted: Vec<usize>,
+    /// Legs that lift first, and what would hold them down with the factors of balance, kN.
+    pub hold_down_kn: Vec<(usize, f64)>,
+    pub solution: Solution,
+    pub effects: Effects,
+    /// With the same legs lifted.
+    pub units: Rc<Units>,
+    /// What may push it sideways and lifts no more legs.
+    pub pushes: Vec<Push>,
+    /// The push that is in its solution already, where that lifts legs.
+    pub pushed: Option<Push>,
+    /// Change of temperature of its beams, to either side, K.
+    warmer_k: f64,
+}
+
+impl State {
+    /// Greatest of a number over all that pushes and warms.
+    pub fn greatest(&self, of: impl Fn(&Effects) -> f64) -> f64 {
+        let pushes = self.pushes.iter().map(|&push| self.units.of_push(push, &of));
+        let side = pushes.reduce(f64::max).unwrap_or(0.0);
+        of(&self.effects) + side + self.warmer_k * self.units.of_warming(&of)
+    }
+
+    /// Greatest size of a number.
+    pub fn greatest_size(&self, of: impl Fn(&Effects) -> f64) -> f64 {
+        self.greatest(&of).max(self.greatest(|effects| -of(effects)))
+    }
+
+    /// Greatest effects on a chain; those of pushes and warming are added by size.
+    pub fn envelope(&self, of: impl Fn(&Effects) -> Option<Envelope>) -> Envelope {
+        let mut envelope = of(&self.effects).unwrap_or_default().in_case(self.front);
+        envelope.moment.value += self.side_by_size(|effects| of(effects).map_or(0.0, |it| it.moment.value));
+        envelope.shear.value += self.side_by_size(|effects| of(effects).map_or(0.0, |it| it.shear.value));
+        envelope
+    }
+
+    /// What pushes and warming add to a number that is told by size.
+    pub fn side_by_size(&self, of: impl Fn(&Effects) -> f64) -> f64 {
+        let pushes = self.pushes.iter().map(|push| self.units.of_push(push.sizes(), &of));
+        pushes.fold(0.0, f64::max) + self.warmer_k * self.units.of_warming(&of)
+    }
+
+    /// Whether a push lifts a base that bears.
+    fn lifts(&self, push: Push) -> bool {
+        (0..self.effects.reactions.len()).filter(|leg| !self.lifted.contains(leg)).any(|leg| {
+            self.effects.reactions[leg] + self.units.of_push(push, |effects| effects.reactions[leg]) < -LIFTS_KN
+        })
+    }
+}
+
+impl Run<'_> {
+    /// Every state that the bent withstands.
+    pub fn states(&self, levels: &Levels, factors: &Factors, record: &mut Record) -> Result<Vec<State>, FrameError> {
+        let range_k = self.table.scheme.loads.temperature_range_k;
+        let cases =
+            UnitCases::new(self.bent, factors.permanent, self.exposure.as_ref(), self.widest, range_k.is_some());
+        let mut settling = Settling::new(self.bent, &cases)?;
+        let mut states = Vec::new();
+        for front in 0..levels.bent_loads.len() {
+            let (case, vertical_kn) = self.vertical(levels, front, factors.permanent);
+            let still = match settling.settle(&case) {
+                Ok(still) => still,
+                Err(lifted) => {
+                    self.tell_tipping(front, None, &lifted, record);
+                    continue;
+                }
+            };
+            let without_push = still.at_first.clone();
+            let state = |settled: Settled, pushed: Option<Push>| State {
+                front,
+                hold_down_kn: self.hold_down(&without_push, &settled.at_first),
+                effects: Effects::of(self.bent, &settled.solution),
+                lifted: settled.lifted,
+                solution: settled.solution,
+                units: settled.units,
+                pushes: Vec::new(),
+                pushed,
+                warmer_k: range_k.unwrap_or(0.0) * factors.variable,
+            };
+            let mut unpushed = state(still, None);
+            let pushes = self.pushes(front, vertical_kn, factors);
+            let (lifting, pushing): (Vec<_>, Vec<_>) = pushes.into_iter().partition(|&push| unpushed.lifts(push));
+            unpushed.pushes = pushing;
+            states.push(unpushed);
+            for push in lifting {
+                let mut case = case.clone();
+                cases.push(push, &mut case);
+                match settling.settle(&case) {
+                    Ok(settled) => states.push(state(settled, Some(push))),
+                    Err(lifted) => self.tell_tipping(front, Some(push), &lifted, record),
+                }
+            }
+        }
+        Ok(states)
+    }
+
+    /// What pushes a bent sideways, to either side: a part of the vertical load, or a lesser part beside what is known.
+    pub fn pushes(&self, front: usize, vertical_kn: f64, factors: &Factors) -> Vec<Push> {
+        let table = self.table;
+        let (falsework, front, loads) = (table.falsework, &table.fronts[front], &table.scheme.loads);
+        let height_m = falsework.head_m - falsework.floor_m;
+        let leaning = leaning(table.scheme.basis, loads.horizontal_fraction, height_m);
+        let density = table.scheme.concrete.unit_weight_kn_m3 * factors.fresh_concrete_pressure;
+        let slopes = thrust(&falsework.faces, table.pour, front, density, falsework.head_m);
+        let operations = front.stage.combination().operations;
+        let plant_kn = if operations { loads.plant_kn.unwrap_or(0.0) * factors.variable } else { 0.0 };
+        let known_kn = slopes.kn_m.abs() * self.widest + plant_kn;
+        let slopes_knm = if slopes.kn_m < 0.0 { -slopes.knm_m } else { slopes.knm_m };
+        let wind_kpa = pressure_kpa(table.scheme, table.pour, front.stage) * factors.variable;
+        let alone = Push { heads_kn: leaning.alone * vertical_kn, ..Push::default() };
+        let beside_known = Push {
+            heads_kn: leaning.beside_known * vertical_kn + known_kn,
+            tilt_knm: slopes_knm * self.widest + plant_kn * self.soffit_above_heads_m(),
+            wind_kpa,
+        };
+        let sideways = [alone, beside_known].map(|push| push.times(self.sway_factor));
+        sideways.into_iter().flat_map(|push| [push, push.times(-1.0)]).collect()
+    }
+
+    fn soffit_above_heads_m(&self) -> f64 {
+        let levels = self.table.falsework.faces.iter().flat_map(|face| [face.from.z, face.to.z]);
+        levels.fold(f64::INFINITY, f64::min) - self.table.falsework.head_m
+    }
+
+    /// For each leg whose base would pull, what holds it down, from the reactions without and with a push.
+    fn hold_down(&self, without: &[f64], with: &[f64]) -> Vec<(usize, f64)> {
+        let pulled = (0..with.len()).filter(|&leg| with[leg] < -LIFTS_KN);
+        let hold_down = |leg: usize| {
+            let standing = Standing {
+                holding: without[leg].max(0.0),
+                tipping_permanent: (-without[leg]).max(0.0),
+                tipping_variable: (without[leg] - with[leg]).max(0.0),
+                held: 0.0,
+            };
+            (leg, standing.hold_down(self.table.scheme.basis))
+        };
+        pulled.map(hold_down).collect()
+    }
+
+    fn tell_tipping(&self, front: usize, push: Option<Push>, lifted: &[usize], record: &mut Record) {
+        let falsework = self.table.falsework;
+        let marks: Vec<&str> = lifted.iter().map(|&leg| falsework.legs[leg].mark.as_str()).collect();
+        let pushed = match push {
+            Some(push) if push.wind_kpa != 0.0 => ", pushed by wind and other horizontal loads",
+            Some(_) => ", pushed by its horizontal load",
+            None => "",
+        };
+        let text = format!(
+            "{} tips over {}{pushed}: nothing holds it once {} lifts off.",
+            falsework.mark,
+            self.table.case_in_words(front),
+            marks.join(", ")
+        );
+        if record.results.findings.iter().all(|finding| finding.text != text) {
+            let remedy = match push {
+                None => "Move the outer lines of legs outward, add lines, or place the concrete evenly from the middle.",
+                Some(_) => "Brace more gaps, move the outer lines of legs outward, or hold the falsework to cast walls.",
+            };
+            record.find(Severity::Fail, falsework.id, text, remedy);
+        }
+    }
+}
+
+/// A bent that has come to rest on those of its legs that bear.
+struct Settled {
+    lifted: Vec<usize>,
+    solution: Solution,
+    units: Rc<Units>,
+    /// Reactions before any leg lifted.
+    at_first: Vec<f64>,
+}
+
+/// Lets go of legs that would have to be held down.
+struct Settling<'a> {
+    bent: &'a Bent<'a>,
+    cases: &'a UnitCases,
+    standing: Factorised<'a>,
+    /// Units by lifted legs, in rising order.
+    known: Vec<(Vec<usize>, Rc<Units>)>,
+}
+
+impl<'a> Settling<'a> {
+    fn new(bent: &'a Bent<'a>, cases: &'a UnitCases) -> Result<Self, FrameError> {
+        let standing = bent.frame.factorise()?;
+        let known = vec![(Vec::new(), Rc::new(Units::solve(bent, &standing, cases)?))];
+        Ok(Self { bent, cases, standing, known })
+    }
+
+    /// The state at which a load case comes to rest, or the legs that lifted until nothing held the bent.
+    fn settle(&mut self, case: &LoadCase) -> Result<Settled, Vec<usize>> {
+        let mut lifted = Vec::new();
+        self.try_settle(case, &mut lifted).map_err(|_| lifted)
+    }
+
+    fn try_settle(&mut self, case: &LoadCase, lifted: &mut Vec<usize>) -> Result<Settled, FrameError> {
+        let mut solution = self.standing.solve(case)?;
+        let at_first = self.bent.reactions(&solution);
+        while let Some(leg) = self.lifting(&solution) {
+            lifted.push(leg);
+            lifted.sort_unstable();
+            let bent = self.bent.without_bases(lifted);
+            let factorised = bent.frame.factorise()?;
+            solution = factorised.solve(case)?;
+            if self.lifting(&solution).is_none() && self.units(lifted).is_none() {
+                let units = Units::solve(self.bent, &factorised, self.cases)?;
+                self.known.push((lifted.clone(), Rc::new(units)));
+            }
+        }
+        let units = self.units(lifted).unwrap_or_else(|| self.known[0].1.clone());
+        Ok(Settled { lifted: lifted.clone(), solution, units, at_first })
+    }
+
+    fn units(&self, lifted: &[usize]) -> Option<Rc<Units>> {
+        self.known.iter().find(|(legs, _)| legs == lifted).map(|(_, units)| units.clone())
+    }
+
+    /// The leg that pulls hardest at its base, if any does.
+    fn lifting(&self, solution: &Solution) -> Option<usize> {
+        let reactions = self.bent.reactions(solution);
+        let (leg, &least) = reactions.iter().enumerate().min_by(|a, b| a.1.total_cmp(b.1))?;
+        (least < -LIFTS_KN).then_some(leg)
+    }
+}
