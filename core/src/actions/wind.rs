@@ -20,7 +20,7 @@ pub fn velocity_pressure_n_m2(speed_m_s: f64, half_density: f64) -> f64 {
 
 /// Ground around a site, EN 1991-1-4 Table 4.1.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[serde(rename_all = "lowercase")]
 pub enum Terrain {
     /// Sea or coast.
     Sea,

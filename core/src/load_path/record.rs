@@ -55,7 +55,7 @@ impl Record {
         }
     }
 
-    /// Adds checks. Of one kind for one member the worst stays.
+    /// Adds checks. Of one kind for one member the worst stays; of those alike but for rounding the first.
     pub(super) fn check(&mut self, subject: &Subject, verdicts: impl IntoIterator<Item = Verdict>) {
         for verdict in verdicts {
             let ratio = verdict.ratio();
@@ -63,7 +63,7 @@ impl Record {
                 check.check == verdict.check && check.owner == subject.owner && check.member == subject.member
             };
             let known = self.results.checks.iter_mut().find(same);
-            if known.as_ref().is_some_and(|check| check.ratio >= ratio) {
+            if known.as_ref().is_some_and(|check| check.ratio >= ratio * (1.0 - 1e-9)) {
                 continue;
             }
             let check = Check {

@@ -29,20 +29,23 @@ impl Run<'_> {
             let (weights, vertical_kn) = self.vertical(service, front, 1.0);
             let case = self.table.case(front);
             for push in self.pushes(front, vertical_kn, &UNFACTORED) {
-                let edge = if push.heads_kn > 0.0 { right } else { left };
+                let pushing_kn = cases.sum(push, |unit| self.bent.forces(unit).map(|(_, [right, _])| right).sum());
+                if pushing_kn == 0.0 {
+                    continue;
+                }
+                let edge = if pushing_kn > 0.0 { right } else { left };
                 let at = Point::new(edge.x_m, edge.foot_m);
                 let place = format!("about the base of {}", edge.mark);
                 let subject = Subject { owner: falsework.id, member: &member, case: &case, place: &place, at };
-                record.check(&subject, [self.overturning(&cases, &weights, push, edge)]);
+                record.check(&subject, [self.overturning(&cases, &weights, push, edge, pushing_kn.signum())]);
                 let place = "at its bases";
-                record.check(&Subject { place, ..subject }, self.sliding(&cases, vertical_kn, push));
+                record.check(&Subject { place, ..subject }, self.sliding(vertical_kn, pushing_kn.abs()));
             }
         }
     }
 
     /// About the outer base on the side to which it is pushed.
-    fn overturning(&self, cases: &UnitCases, weights: &LoadCase, push: Push, edge: &Leg) -> Verdict {
-        let side = push.heads_kn.signum();
+    fn overturning(&self, cases: &UnitCases, weights: &LoadCase, push: Push, edge: &Leg, side: f64) -> Verdict {
         // Moments that turn the bent over the edge.
         let moment = |(at, [right, up]): (Point, [f64; 2])| {
             side * (right * (at.z - edge.foot_m) - up * (at.x - edge.x_m))
@@ -57,7 +60,7 @@ impl Run<'_> {
     }
 
     /// On a slab; of what stands on the ground the friction is not known.
-    fn sliding(&self, cases: &UnitCases, vertical_kn: f64, push: Push) -> Option<Verdict> {
+    fn sliding(&self, vertical_kn: f64, pushing_kn: f64) -> Option<Verdict> {
         let falsework = self.table.falsework;
         if falsework.bearing == Bearing::Ground {
             return None;
@@ -67,8 +70,7 @@ impl Run<'_> {
             PlateMaterial::Timber => &[Contact::TimberOnConcrete, Contact::TimberOnSteel],
         };
         let least = contacts.iter().map(|contact| contact.coefficients().0).fold(f64::INFINITY, f64::min);
-        let pushing = cases.sum(push, |unit| self.bent.forces(unit).map(|(_, [right, _])| right).sum());
-        let standing = Standing { holding: vertical_kn, tipping_variable: pushing.abs(), ..Standing::default() };
+        let standing = Standing { holding: vertical_kn, tipping_variable: pushing_kn, ..Standing::default() };
         Some(check_sliding(self.table.scheme.basis, &standing, least))
     }
 }
