@@ -39,7 +39,14 @@ fn of_check(index: usize, check: &Check) -> Finding {
         ),
         CheckKind::Overturning | CheckKind::Sliding | CheckKind::Uplift => format!(
             "{} does not stand safely {}, {}: {:.2} {} act in {} against {:.2} {}.",
-            check.member, check.place, check.case, check.demand, check.unit, check.check.name(), check.resistance, check.unit
+            check.member,
+            check.place,
+            check.case,
+            check.demand,
+            check.unit,
+            check.check.name(),
+            check.resistance,
+            check.unit
         ),
         kind if check.resistance <= 0.0 => {
             format!("{} has no resistance in {} at {}.", check.member, kind.name(), check.place)
@@ -74,7 +81,9 @@ fn remedy(check: &Check) -> &'static str {
         CheckKind::Coupler => "Brace more gaps, or use couplers of a higher class.",
         CheckKind::Clearance => "Move what stands nearest, or ask for less.",
         CheckKind::Stability => "Brace more gaps and shorten the lifts.",
-        CheckKind::Overturning => "Move the outer lines of legs outward, weigh it down, guy it, or hold it to cast walls.",
+        CheckKind::Overturning => {
+            "Move the outer lines of legs outward, weigh it down, guy it, or hold it to cast walls."
+        }
         CheckKind::Sliding => "Hold the bases against what they stand on, or hold the falsework to cast walls.",
         CheckKind::Uplift => "Anchor it down or weigh it down.",
         CheckKind::Bending | CheckKind::Shear | CheckKind::Bearing | CheckKind::Deflection => {

@@ -2,29 +2,32 @@ use crate::widgets::{Form, Unit};
 use falsewright_core::scheme::{Loads, SiteWind, Terrain};
 use leptos::prelude::*;
 
-const TERRAINS: &[(Terrain, &str)] = &[
-    (Terrain::Sea, "0, coast"),
-    (Terrain::I, "I, flat"),
-    (Terrain::II, "II, country"),
-    (Terrain::III, "III, suburb"),
-    (Terrain::IV, "IV, town"),
+/// What a wind speed is: a gust, or the basic velocity of EN 1991-1-4 in a terrain.
+const SPEEDS: &[(Option<Terrain>, &str)] = &[
+    (None, "gust"),
+    (Some(Terrain::Sea), "basic, coast"),
+    (Some(Terrain::I), "basic, flat land, terrain I"),
+    (Some(Terrain::II), "basic, open country, terrain II"),
+    (Some(Terrain::III), "basic, suburb or forest, terrain III"),
+    (Some(Terrain::IV), "basic, town, terrain IV"),
 ];
 
 /// Fields of wind, plant and warmth, empty where they are not given.
 pub fn fields(loads: Memo<Loads>, form: Form<Loads>) -> impl IntoView {
-    let given = Memo::new(move |_| loads.with(|loads| loads.wind.is_some()));
+    let given = Memo::new(move |_| loads.with(|loads| loads.wind.map(|wind| wind.terrain.is_some())));
     view! {
-        {form.optional("Basic wind", Unit::of("m/s", 1), |of: &Loads| of.wind.map(|wind| wind.basic_m_s), |of, value| {
-            of.wind = value.map(|basic_m_s| of.wind.map_or(SiteWind::at(basic_m_s), |wind| SiteWind { basic_m_s, ..wind }));
+        {form.optional("Wind speed", Unit::of("m/s", 1), |of: &Loads| of.wind.map(|wind| wind.basic_speed_m_s), |of, value| {
+            let gust = |speed| SiteWind { basic_speed_m_s: speed, ..of.wind.unwrap_or(SiteWind::gust(speed)) };
+            of.wind = value.map(gust);
         })}
-        {move || given.get().then(|| of_wind(form))}
+        {move || given.get().map(|terrain| of_wind(form, terrain))}
         {form.optional("Plant pushes", Unit::of("kN", 1), |of: &Loads| of.plant_kn, |of, value| of.plant_kn = value)}
         {form.optional("Temperature range", Unit::of("K", 0), |of: &Loads| of.temperature_range_k, |of, value| of.temperature_range_k = value)}
     }
 }
 
 /// What is asked of a wind that is given; a change after it was taken away does nothing.
-fn of_wind(form: Form<Loads>) -> impl IntoView {
+fn of_wind(form: Form<Loads>, terrain: bool) -> impl IntoView {
     macro_rules! set {
         ($field:ident) => {
             |of: &mut Loads, value| {
@@ -35,8 +38,9 @@ fn of_wind(form: Form<Loads>) -> impl IntoView {
         };
     }
     view! {
-        {form.choice("Terrain", TERRAINS, |of: &Loads| of.wind.map_or(Terrain::II, |wind| wind.terrain), set!(terrain))}
-        {form.number("Stands for", Unit::of("days", 0), |of: &Loads| of.wind.map_or(0.0, |wind| wind.stands_days), set!(stands_days))}
-        {form.number("Force coefficient", Unit::NONE, |of: &Loads| of.wind.map_or(0.0, |wind| wind.force_coefficient), set!(force_coefficient))}
+        {form.choice("Speed is", SPEEDS, |of: &Loads| of.wind.and_then(|wind| wind.terrain), set!(terrain))}
+        {terrain.then(|| form.optional("Stands for", Unit::of("days", 0), |of: &Loads| of.wind.and_then(|wind| wind.stands_days), set!(stands_days)))}
+        {form.number("Work stops at", Unit::of("m/s", 1), |of: &Loads| of.wind.map_or(0.0, |wind| wind.working_speed_m_s), set!(working_speed_m_s))}
+        {form.optional("Wind coefficient", Unit::of("", 2), |of: &Loads| of.wind.and_then(|wind| wind.force_coefficient), set!(force_coefficient))}
     }
 }

@@ -6,10 +6,8 @@ use serde::{Deserialize, Serialize};
 pub const HALF_AIR_DENSITY_UK: f64 = 0.613;
 /// Half the density of air that EN 1991-1-4 recommends, kg/m³.
 pub const HALF_AIR_DENSITY_EN: f64 = 0.625;
-/// Wind in which work goes on, BS 5975 practice (from memory), m/s.
+/// Wind in which work goes on, BS 5975 practice (from memory), m/s: 0.2 kPa, as in EN 12812 (from memory).
 pub const WORKING_WIND_M_S: f64 = 18.0;
-/// The same as a velocity pressure, EN 12812 and EN 12811-1 6.2.7.4 (from memory), kPa.
-pub const WORKING_WIND_KPA: f64 = 0.2;
 /// Force coefficient of tubes, boards and edges alike, EN 12811-1 6.2.7.4 (from memory).
 pub const FORCE_COEFFICIENT: f64 = 1.3;
 

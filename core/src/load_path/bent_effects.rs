@@ -52,11 +52,7 @@ pub struct Push {
 
 impl Push {
     pub fn times(self, factor: f64) -> Self {
-        Self {
-            heads_kn: self.heads_kn * factor,
-            tilt_knm: self.tilt_knm * factor,
-            wind_kpa: self.wind_kpa * factor,
-        }
+        Self { heads_kn: self.heads_kn * factor, tilt_knm: self.tilt_knm * factor, wind_kpa: self.wind_kpa * factor }
     }
 
     /// All to the right, for effects that are told by size.
@@ -112,7 +108,12 @@ impl UnitCases {
 
     /// What a push comes to, where `of` tells it of each unit.
     pub fn sum(&self, push: Push, of: impl Fn(&LoadCase) -> f64) -> f64 {
-        push.parts().into_iter().zip(&self.pushes).filter(|(factor, _)| *factor != 0.0).map(|(f, unit)| f * of(unit)).sum()
+        push.parts()
+            .into_iter()
+            .zip(&self.pushes)
+            .filter(|(factor, _)| *factor != 0.0)
+            .map(|(f, unit)| f * of(unit))
+            .sum()
     }
 }
 

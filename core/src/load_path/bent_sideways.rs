@@ -21,7 +21,12 @@ impl Bent<'_> {
         let heads: Vec<usize> = self.top.support_nodes().collect();
         if let [left, .., right] = heads[..] {
             let force = moment_knm / (self.frame.nodes[right].x - self.frame.nodes[left].x);
-            case.nodal.extend([(left, force), (right, -force)].map(|(node, fy)| NodalLoad { node, fx: 0.0, fy, mz: 0.0 }));
+            case.nodal.extend([(left, force), (right, -force)].map(|(node, fy)| NodalLoad {
+                node,
+                fx: 0.0,
+                fy,
+                mz: 0.0,
+            }));
         }
     }
 
@@ -57,8 +62,10 @@ impl Bent<'_> {
     /// One kelvin more in every steel beam across the culvert. Whether there is any.
     pub fn warming(&self, case: &mut LoadCase) -> bool {
         let steel = |item: &Item| matches!(item.kind, Kind::Steel(_));
-        let primary = (self.falsework.direction == Direction::Across && steel(&self.falsework.primary)).then_some(&self.top);
-        let transfer = self.falsework.opening.as_ref().filter(|opening| steel(&opening.transfer)).and(self.transfer.as_ref());
+        let primary =
+            (self.falsework.direction == Direction::Across && steel(&self.falsework.primary)).then_some(&self.top);
+        let transfer =
+            self.falsework.opening.as_ref().filter(|opening| steel(&opening.transfer)).and(self.transfer.as_ref());
         for chain in primary.into_iter().chain(transfer) {
             let members = chain.first_member..chain.first_member + chain.nodes_m.len() - 1;
             case.strains.extend(members.map(|member| Strain { member, axial: STEEL_EXPANSION, curvature: 0.0 }));

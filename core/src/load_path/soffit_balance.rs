@@ -47,9 +47,8 @@ impl Run<'_> {
     /// About the outer base on the side to which it is pushed.
     fn overturning(&self, cases: &UnitCases, weights: &LoadCase, push: Push, edge: &Leg, side: f64) -> Verdict {
         // Moments that turn the bent over the edge.
-        let moment = |(at, [right, up]): (Point, [f64; 2])| {
-            side * (right * (at.z - edge.foot_m) - up * (at.x - edge.x_m))
-        };
+        let moment =
+            |(at, [right, up]): (Point, [f64; 2])| side * (right * (at.z - edge.foot_m) - up * (at.x - edge.x_m));
         let mut standing = Standing::default();
         for moment_knm in self.bent.forces(weights).map(moment) {
             standing.holding += (-moment_knm).max(0.0);

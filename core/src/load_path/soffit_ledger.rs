@@ -1,7 +1,7 @@
 //! What comes in and goes out at each level under a soffit, kN for the whole bay.
 
-use super::record::Record;
 use super::bent_effects::{Effects, Push, UnitCases};
+use super::record::Record;
 use super::soffit_bent::Run;
 use super::soffit_levels::Levels;
 use super::soffit_load::{Strip, strips};
@@ -55,7 +55,8 @@ pub fn sideways(run: &Run, states: &[State], record: &mut Record) {
     let cases = UnitCases::new(bent, 1.0, run.exposure.as_ref(), run.widest, false);
     for stage in [Stage::Erected, Stage::Concreting, Stage::Loaded] {
         let at_stage = states.iter().filter(|state| table.fronts[state.front].stage == stage);
-        let pushed = at_stage.flat_map(|state| state.pushes.iter().chain(&state.pushed).map(move |push| (state, *push)));
+        let pushed =
+            at_stage.flat_map(|state| state.pushes.iter().chain(&state.pushed).map(move |push| (state, *push)));
         let size = |push: Push| cases.sum(push, |unit| bent.forces(unit).map(|(_, [right, _])| right).sum());
         let Some((state, push)) = pushed.max_by(|a, b| size(a.1).total_cmp(&size(b.1))) else { continue };
 
@@ -67,9 +68,14 @@ pub fn sideways(run: &Run, states: &[State], record: &mut Record) {
         let heads_kn = held(|effects| effects.heads_sideways_kn);
         let levels = vec![
             level("heads of the bent", on_top, heads_kn),
-            level("legs, bracing and bases", heads_kn + size(push) - on_top, held(|effects| effects.ground_sideways_kn)),
+            level(
+                "legs, bracing and bases",
+                heads_kn + size(push) - on_top,
+                held(|effects| effects.ground_sideways_kn),
+            ),
         ];
-        let case = format!("sideways, most loaded bent of {}, {}", table.falsework.mark, table.fronts[state.front].label());
+        let case =
+            format!("sideways, most loaded bent of {}, {}", table.falsework.mark, table.fronts[state.front].label());
         record.results.ledger.push(LedgerEntry::new(table.pour.mark.clone(), case, levels));
     }
 }

@@ -101,13 +101,8 @@ pub fn fronts(left: f64, right: f64) -> Vec<Front> {
             fronts.push(front(name("from the middle"), middle - half, middle + half, around_middle));
         }
     }
-    let unheaped = |stage: Stage, name: &str, to_m| Front {
-        stage,
-        name: name.into(),
-        from_m: left,
-        to_m,
-        heap_m: [left; 2],
-    };
+    let unheaped =
+        |stage: Stage, name: &str, to_m| Front { stage, name: name.into(), from_m: left, to_m, heap_m: [left; 2] };
     fronts.push(unheaped(Stage::Erected, "empty", left));
     fronts.push(unheaped(Stage::Loaded, "full", right));
     fronts

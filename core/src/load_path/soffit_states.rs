@@ -178,8 +178,12 @@ impl Run<'_> {
         );
         if record.results.findings.iter().all(|finding| finding.text != text) {
             let remedy = match push {
-                None => "Move the outer lines of legs outward, add lines, or place the concrete evenly from the middle.",
-                Some(_) => "Brace more gaps, move the outer lines of legs outward, or hold the falsework to cast walls.",
+                None => {
+                    "Move the outer lines of legs outward, add lines, or place the concrete evenly from the middle."
+                }
+                Some(_) => {
+                    "Brace more gaps, move the outer lines of legs outward, or hold the falsework to cast walls."
+                }
             };
             record.find(Severity::Fail, falsework.id, text, remedy);
         }

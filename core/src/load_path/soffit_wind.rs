@@ -2,7 +2,6 @@
 
 use super::soffit::Table;
 use crate::actions::combinations::{Stage, Wind};
-use crate::actions::wind::{WORKING_WIND_KPA, WindSite, return_years};
 use crate::geometry::Point;
 use crate::layout::span;
 use crate::model::{Model, PlacedFalsework, PlacedShutter, Pour};
@@ -23,7 +22,7 @@ pub struct Exposure {
 /// from the first to be sheltered by it, and each leg counts in full: common practice on the safe side.
 pub fn exposure(table: &Table) -> Option<Exposure> {
     let Table { scheme, model, pour, falsework, ends_m, .. } = table;
-    let coefficient = scheme.loads.wind?.force_coefficient;
+    let coefficient = scheme.loads.wind?.falsework_coefficient();
     let walled = ends_m.iter().zip([-1e-3, 1e-3]).all(|(x, beyond)| {
         let beside = Point::new(x + beyond, pour.bottom_m - 1e-3);
         beside.z > falsework.floor_m && model.solid.contains(beside)
@@ -49,21 +48,10 @@ fn carries(model: &Model, pour: &Pour, falsework: &PlacedFalsework, shutter: &Pl
     shutter.pour == pour.id && low >= falsework.head_m && !propped && !model.falsework.iter().any(nearer)
 }
 
-/// Velocity pressure at the top of a pour at a stage, kPa; nought where the site's wind is not given. The greatest wind is
-/// at least that in which work goes on.
+/// Velocity pressure at the top of a pour at a stage, kPa; nought where the site's wind is not given.
 pub fn pressure_kpa(scheme: &Scheme, pour: &Pour, stage: Stage) -> f64 {
-    let Some(wind) = scheme.loads.wind else { return 0.0 };
-    match stage.combination().wind {
-        Wind::Working => WORKING_WIND_KPA,
-        Wind::Greatest => {
-            let site = WindSite {
-                basic_m_s: wind.basic_m_s,
-                terrain: wind.terrain,
-                height_m: pour.top_m - scheme.ground.level_m,
-                orography: 1.0,
-                return_years: return_years(wind.stands_days),
-            };
-            site.peak().pressure_kpa.max(WORKING_WIND_KPA)
-        }
-    }
+    scheme.loads.wind.map_or(0.0, |wind| match stage.combination().wind {
+        Wind::Working => wind.working_kpa(),
+        Wind::Greatest => wind.greatest_kpa(pour.top_m - scheme.ground.level_m),
+    })
 }

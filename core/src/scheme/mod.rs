@@ -11,6 +11,7 @@ mod section;
 mod settings;
 mod templates;
 mod validate;
+mod wind;
 
 pub use demo::heron_lane;
 pub use edges::{Band, SectionEdge};
@@ -23,10 +24,11 @@ pub use read::{LARGEST_FILE, ReadError, read, read_bytes, write};
 pub use section::{Cell, Corner, Cut, Joint, Section};
 pub use settings::{
     Basis, Bays, CementChemistry, Concrete, Consistency, Delivery, FormElement, Ground, Limits, Loads, PressureMethod,
-    SiteWind,
 };
-pub use crate::actions::wind::Terrain;
 pub use templates::Walls;
+pub use wind::SiteWind;
+
+pub use crate::actions::wind::Terrain;
 
 use crate::catalogue::Item;
 use serde::{Deserialize, Serialize};

@@ -1,4 +1,4 @@
-use crate::actions::wind::{FORCE_COEFFICIENT, Terrain};
+use super::SiteWind;
 use serde::{Deserialize, Serialize};
 
 /// One bay is one pour length along the culvert.
@@ -159,7 +159,7 @@ pub struct Loads {
     /// How far off its axis a leg is loaded at its head.
     #[serde(default = "Loads::usual_eccentricity_m")]
     pub leg_eccentricity_m: f64,
-    /// The site's wind; none: not known yet.
+    /// Wind on the site; none: not told.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub wind: Option<SiteWind>,
     /// Horizontal force of a pump line or other plant on one bent of falsework, at the level of its soffit, kN.
@@ -168,27 +168,6 @@ pub struct Loads {
     /// How much warmer or colder steel beams become than when they were placed, K.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub temperature_range_k: Option<f64>,
-}
-
-/// Wind of a site, by EN 1991-1-4, on flat ground.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SiteWind {
-    /// Fundamental basic wind velocity, with altitude, m/s.
-    pub basic_m_s: f64,
-    /// The ground around.
-    pub terrain: Terrain,
-    /// Days that the works stand, by which EN 1991-1-6 Table 3.1 gives the return period.
-    pub stands_days: f64,
-    /// Force coefficient of tubes, edges and boards.
-    pub force_coefficient: f64,
-}
-
-impl SiteWind {
-    /// In open country for three months, with the usual force coefficient.
-    pub fn at(basic_m_s: f64) -> Self {
-        Self { basic_m_s, terrain: Terrain::II, stands_days: 90.0, force_coefficient: FORCE_COEFFICIENT }
-    }
 }
 
 impl Loads {

@@ -141,9 +141,10 @@ impl Errors {
         self.range(settings, "a horizontal part of the load", loads.horizontal_fraction, (0.0, 1.0), "");
         self.range(settings, "an eccentricity of legs", loads.leg_eccentricity_m, (0.0, 0.2), "m");
         if let Some(wind) = loads.wind {
-            self.range(settings, "a wind velocity", wind.basic_m_s, (1.0, 80.0), "m/s");
-            self.range(settings, "a time to stand", wind.stands_days, (1.0, 3650.0), "days");
-            self.range(settings, "a force coefficient of wind", wind.force_coefficient, (0.1, 5.0), "");
+            self.range(settings, "a greatest wind speed", wind.basic_speed_m_s, (0.0, 100.0), "m/s");
+            self.range(settings, "a working wind speed", wind.working_speed_m_s, (0.0, 100.0), "m/s");
+            self.range(settings, "a time to stand", wind.stands_days.unwrap_or(1.0), (1.0, 36_500.0), "days");
+            self.range(settings, "a force coefficient of wind", wind.falsework_coefficient(), (0.1, 5.0), "");
         }
         if let Some(plant_kn) = loads.plant_kn {
             self.range(settings, "a horizontal load of plant", plant_kn, (0.0, 200.0), "kN");
