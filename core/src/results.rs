@@ -110,9 +110,9 @@ pub enum CheckKind {
     Stability,
     /// Moments about an edge.
     Overturning,
-    /// Friction.
+    /// Level force against friction.
     Sliding,
-    /// Lifting off.
+    /// Upward force against weight and what holds down.
     Uplift,
 }
 
