@@ -1,6 +1,7 @@
 //! What the user should know, in whole sentences, most serious first.
 
 use crate::geometry::Point;
+use crate::layout::takes_shutter;
 use crate::model::{Face, FaceKind, Model};
 use crate::results::{Check, CheckKind, Finding, LedgerEntry, Results, Severity};
 
@@ -37,6 +38,12 @@ fn of_check(index: usize, check: &Check) -> Finding {
             "{} is too slender to stand: its critical load factor is {:.2}, below {:.0}.",
             check.member, check.resistance, check.demand
         ),
+        CheckKind::Anchorage => format!(
+            "{} uses {:.0} % of the tension and shear that its anchor can bear, at {}.",
+            check.member,
+            check.ratio * 100.0,
+            check.place
+        ),
         kind if check.resistance <= 0.0 => {
             format!("{} has no resistance in {} at {}.", check.member, kind.name(), check.place)
         }
@@ -70,6 +77,10 @@ fn remedy(check: &Check) -> &'static str {
         CheckKind::Coupler => "Brace more gaps, or use couplers of a higher class.",
         CheckKind::Clearance => "Move what stands nearest, or ask for less.",
         CheckKind::Stability => "Brace more gaps and shorten the lifts.",
+        CheckKind::Overturning => "Prop it, hold it down, or set it up on a calmer day.",
+        CheckKind::Sliding => "Use more kentledge, anchor it, or hold its foot.",
+        CheckKind::Uplift => "Hold it down, or use more kentledge.",
+        CheckKind::Anchorage => "Use a deeper anchor further from the edge, more of them, or wait for strength.",
         CheckKind::Bending | CheckKind::Shear | CheckKind::Bearing | CheckKind::Deflection => {
             "Place what carries it closer together, or use a stronger item."
         }
@@ -89,7 +100,10 @@ fn unformed(model: &Model) -> impl Iterator<Item = Finding> + '_ {
             FaceKind::Soffit | FaceKind::SlopeUnder if !has_falsework(face) => {
                 (format!("A soffit of {mark} has no falsework."), "Place falsework under it.")
             }
-            FaceKind::SlopeOver => (
+            FaceKind::SlopeOver if takes_shutter(face) && !has_shutter(face) => {
+                (format!("A battered wall face of {mark} has no shutter."), "Pull a shutter off the face.")
+            }
+            FaceKind::SlopeOver if !takes_shutter(face) => (
                 format!("A slope of {mark} faces up too steeply to stand without a form, which is not computed here."),
                 "Hold a form down on it against uplift, and have it checked.",
             ),

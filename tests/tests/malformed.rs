@@ -26,6 +26,7 @@ fn shutter(id: u32, corner: u32) -> Shutter {
         below_m: 0.1,
         above_m: 0.05,
         foot_held: false,
+        hold_down_kn: Some(4.0),
     }
 }
 
@@ -44,6 +45,7 @@ fn good() -> Scheme {
         z_m: 1.5,
         item: "tie".into(),
         spacing: SPACING,
+        held: None,
     }];
     scheme.falsework = vec![Falsework {
         id: Id(104),

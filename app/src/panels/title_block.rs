@@ -1,12 +1,14 @@
 use super::element::selected;
-use super::fresh_concrete;
+use super::fresh_concrete::{self, Fillings};
 use super::ratio::Ratio;
+use super::site_card::SiteCard;
 use crate::persistence::{Saved, open_file, save_to_file, set_present_aside};
 use crate::store::Store;
 use crate::units;
 use crate::widgets::{Form, Unit};
+use falsewright_core::actions::wind::WORKING_WIND_M_S;
 use falsewright_core::scheme::edit::Edit;
-use falsewright_core::scheme::{Basis, Bays, Ground, Limits, Loads, Scheme, Section};
+use falsewright_core::scheme::{Basis, Bays, Ground, Limits, Loads, Scheme, Section, SiteWind};
 use leptos::prelude::*;
 
 const BASES: [(Basis, &str); 3] = [
@@ -124,12 +126,16 @@ fn Settings() -> impl IntoView {
             {fresh_concrete::fields(concrete, fresh)}
             {basis.choice("Basis", &BASES, |basis: &Basis| *basis, |basis, value| *basis = value)}
         </div>
+        <Fillings/>
+        <SiteCard/>
         <details class="further" data-testid="loads-and-limits">
             <summary>"Loads and limits"</summary>
             <div class="fields">
                 {loads.number("Formwork", Unit::of("kPa", 2), |of: &Loads| of.formwork_kpa, |of, value| of.formwork_kpa = value)}
                 {loads.number("Operations", Unit::of("kPa", 2), |of: &Loads| of.operations_kpa, |of, value| of.operations_kpa = value)}
                 {loads.number("Horizontal", PERCENT, |of: &Loads| of.horizontal_fraction, |of, value| of.horizontal_fraction = value)}
+                {loads.number("Greatest gust", Unit::of("m/s", 1), |of: &Loads| of.wind.map_or(0.0, |wind| wind.basic_speed_m_s), |of, value| set_wind(of, |wind| wind.basic_speed_m_s = value))}
+                {loads.number("Working gust", Unit::of("m/s", 1), |of: &Loads| of.wind.map_or(0.0, |wind| wind.working_speed_m_s), |of, value| set_wind(of, |wind| wind.working_speed_m_s = value))}
                 {loads.number("Leg off axis", Unit::MM, |of: &Loads| of.leg_eccentricity_m, |of, value| of.leg_eccentricity_m = value)}
                 {limits.number("Deflection, span /", Unit::NONE, |of: &Limits| of.span_over_deflection, |of, value| of.span_over_deflection = value)}
                 {limits.number("Clear tolerance", Unit::MM, |of: &Limits| of.access_tolerance_m, |of, value| of.access_tolerance_m = value)}
@@ -138,6 +144,14 @@ fn Settings() -> impl IntoView {
             </div>
         </details>
     }
+}
+
+/// Changes the wind of the site. Where none is told yet, work is taken to stop at the usual gust; without a greatest gust
+/// the wind is not told.
+fn set_wind(loads: &mut Loads, change: impl FnOnce(&mut SiteWind)) {
+    let mut wind = loads.wind.unwrap_or(SiteWind { basic_speed_m_s: 0.0, working_speed_m_s: WORKING_WIND_M_S });
+    change(&mut wind);
+    loads.wind = Some(wind).filter(|wind| wind.basic_speed_m_s != 0.0);
 }
 
 #[component]

@@ -35,14 +35,14 @@ impl Standing {
         (self.tipping(basis) - balance(basis).favourable * self.holding).max(0.0)
     }
 
-    fn check(&self, basis: Basis, unit: &'static str, source: &str) -> Verdict {
+    fn check(&self, check: CheckKind, basis: Basis, unit: &'static str) -> Verdict {
         let factors = balance(basis);
         let comparison = Comparison {
-            check: CheckKind::Stability,
+            check,
             demand: self.tipping(basis),
             resistance: self.holding(basis),
             unit,
-            source: source.into(),
+            source: source(basis).into(),
         };
         let numbers = format!(
             "({} × {} {unit} + {} × {} {unit}) / ({} × {} {unit} + {} {unit})",
@@ -67,16 +67,16 @@ fn source(basis: Basis) -> &'static str {
 
 /// Moments about an edge, kNm.
 pub fn check_overturning(basis: Basis, moments: &Standing) -> Verdict {
-    moments.check(basis, "kNm", source(basis))
+    moments.check(CheckKind::Overturning, basis, "kNm")
 }
 
 /// Vertical forces, kN.
 pub fn check_uplift(basis: Basis, forces: &Standing) -> Verdict {
-    forces.check(basis, "kN", source(basis))
+    forces.check(CheckKind::Uplift, basis, "kN")
 }
 
 /// Horizontal forces against friction under what weighs `holding` kN, kN. The least coefficient of the contact counts.
 pub fn check_sliding(basis: Basis, forces: &Standing, coefficient: f64) -> Verdict {
     let friction = Standing { holding: coefficient * forces.holding, ..*forces };
-    friction.check(basis, "kN", source(basis))
+    friction.check(CheckKind::Sliding, basis, "kN")
 }

@@ -4,6 +4,7 @@ mod demo;
 mod edges;
 pub mod edit;
 mod error;
+mod holding;
 mod ids;
 mod placing;
 mod read;
@@ -11,10 +12,12 @@ mod section;
 mod settings;
 mod templates;
 mod validate;
+mod wind;
 
 pub use demo::heron_lane;
 pub use edges::{Band, SectionEdge};
 pub use error::{Place, Ring, SchemeError, Subject};
+pub use holding::{CastAnchor, FixedEnd, HeldBy};
 pub use ids::{FaceRef, Id};
 pub use placing::{
     Arrangement, Bearing, Direction, Falsework, Lateral, LegLine, Opening, Shutter, Spacing, TieEnd, TieRow,
@@ -25,6 +28,7 @@ pub use settings::{
     Basis, Bays, CementChemistry, Concrete, Consistency, Delivery, FormElement, Ground, Limits, Loads, PressureMethod,
 };
 pub use templates::Walls;
+pub use wind::SiteWind;
 
 use crate::catalogue::Item;
 use serde::{Deserialize, Serialize};

@@ -1,3 +1,4 @@
+use super::SiteWind;
 use serde::{Deserialize, Serialize};
 
 /// One bay is one pour length along the culvert.
@@ -158,6 +159,9 @@ pub struct Loads {
     /// How far off its axis a leg is loaded at its head.
     #[serde(default = "Loads::usual_eccentricity_m")]
     pub leg_eccentricity_m: f64,
+    /// Wind on the site; none: not told.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wind: Option<SiteWind>,
 }
 
 impl Loads {

@@ -140,6 +140,7 @@ impl Scheme {
                 operations_kpa: 1.5,
                 horizontal_fraction: 0.025,
                 leg_eccentricity_m: 0.025,
+                wind: None,
             },
             limits: Limits { span_over_deflection: 270.0, access_tolerance_m: 0.05 },
             ground: Ground { level_m: 0.0, allowable_kpa: 100.0 },

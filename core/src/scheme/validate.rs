@@ -140,6 +140,10 @@ impl Errors {
         self.range(settings, "a load from operations", loads.operations_kpa, (0.0, 20.0), "kPa");
         self.range(settings, "a horizontal part of the load", loads.horizontal_fraction, (0.0, 1.0), "");
         self.range(settings, "an eccentricity of legs", loads.leg_eccentricity_m, (0.0, 0.2), "m");
+        if let Some(wind) = loads.wind {
+            self.range(settings, "a greatest wind speed", wind.basic_speed_m_s, (0.0, 100.0), "m/s");
+            self.range(settings, "a working wind speed", wind.working_speed_m_s, (0.0, 100.0), "m/s");
+        }
         self.range(settings, "a span by deflection", limits.span_over_deflection, (50.0, 5000.0), "");
         self.range(settings, "an access tolerance", limits.access_tolerance_m, (0.0, 1.0), "m");
         self.place(settings, "a ground level", ground.level_m);
