@@ -6,6 +6,9 @@ use crate::actions::factors::balance;
 use crate::results::Verdict;
 use crate::scheme::{Basis, CastAnchor, HeldBy};
 
+/// Forces of no size but that of rounding, kN.
+const AS_GOOD_AS_NOTHING_KN: f64 = 1e-6;
+
 /// Force on a fixed end, kN, unfactored.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct EndForce {
@@ -38,13 +41,13 @@ pub fn check_fixed_end(
             let pushed =
                 Standing { holding: left_kn, tipping_variable: force.along_kn.abs(), ..Standing::default() };
             let sliding = check_sliding(basis, &pushed, *friction);
-            if out_kn > 0.0 { vec![check_uplift(basis, &lifted), sliding] } else { vec![sliding] }
+            if out_kn > AS_GOOD_AS_NOTHING_KN { vec![check_uplift(basis, &lifted), sliding] } else { vec![sliding] }
         }
         HeldBy::Anchor(cast) => {
             let anchor = anchor(cast);
             let tension_kn = force.out_kn.max(0.0) * force.factor;
             let shear_kn = force.along_kn.abs() * force.factor;
-            if shear_kn > 0.0 {
+            if shear_kn > AS_GOOD_AS_NOTHING_KN {
                 vec![anchor.check_together(basis, cast.strength_mpa, tension_kn, shear_kn)]
             } else {
                 vec![anchor.check(basis, cast.strength_mpa, tension_kn)]

@@ -244,8 +244,8 @@ impl<'a> Walls<'a> {
             x_m: self.back(shutter, shutter.bottom_m).x,
             lean: shutter.face.lean(),
             outward: shutter.outward,
-            bottom_m: shutter.bottom_m,
-            top_m: shutter.top_m,
+            bottom_m: self.back(shutter, shutter.bottom_m).z,
+            top_m: self.back(shutter, shutter.top_m).z,
             ei_knm2: beam.map_or(0.0, |beam| beam.ei_knm2),
             ea_kn: beam.map_or(0.0, |beam| beam.ea_kn),
             foot_held: shutter.foot_held,
@@ -369,9 +369,11 @@ impl<'a> Walls<'a> {
         Point::new(shutter.face.x_at(z) + shutter.outward * build_up_m(shutter) / 2.0, z)
     }
 
-    /// A point on the back of a shutter.
+    /// The point on the back of a shutter that is square behind a level of its face.
     pub(super) fn back(&self, shutter: &PlacedShutter, z: f64) -> Point {
-        Point::new(shutter.face.x_at(z) + shutter.outward * build_up_m(shutter), z)
+        let [across, up] = shutter.square();
+        let square_m = build_up_m(shutter) / shutter.face.stretch();
+        Point::new(shutter.face.x_at(z) + across * square_m, z + up * square_m)
     }
 }
 

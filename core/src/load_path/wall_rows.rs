@@ -18,6 +18,9 @@ use crate::scheme::{Arrangement, CastAnchor, HeldBy};
 /// Play of a tie's rod in the hole of its plate, m; common practice.
 const HOLE_PLAY_M: f64 = 0.004;
 
+/// Forces of no size but that of rounding, kN.
+pub(super) const AS_GOOD_AS_NOTHING_KN: f64 = 1e-6;
+
 impl Walls<'_> {
     /// Level force of each tie of a row at each of its ends, from its force per metre of wall. Walings are checked on
     /// the way.
@@ -102,8 +105,9 @@ impl Walls<'_> {
         let axial_kn = force.level_kn * by_level * force.factor;
         if is_tie {
             record.check(&subject, [check_tie(&row.item, basis, axial_kn)]);
-        } else if axial_kn >= 0.0 {
-            let forces = StrutForces { head_m: self.scheme.loads.leg_eccentricity_m, ..StrutForces::axial(axial_kn) };
+        } else if axial_kn >= -AS_GOOD_AS_NOTHING_KN {
+            let axial = StrutForces::axial(axial_kn.max(0.0));
+            let forces = StrutForces { head_m: self.scheme.loads.leg_eccentricity_m, ..axial };
             record.check(&subject, check_leg(&row.item, basis, &forces, row.length_m));
         } else {
             record.check(&subject, check_pulled_prop(&row.item, basis, -axial_kn));

@@ -4,7 +4,7 @@ use super::chain::BeamLoad;
 use super::record::{Record, Subject};
 use super::wall::{LinkedGroup, Path, Walls, weight_kn};
 use super::wall_frame::{self, GroupResult, Link, Upright};
-use super::wall_rows::Held;
+use super::wall_rows::{AS_GOOD_AS_NOTHING_KN, Held};
 use crate::actions::factors::factors;
 use crate::actions::friction::Contact;
 use crate::actions::wind::{self, HALF_AIR_DENSITY_UK, SHELTERED, SHUTTER_FORCE_COEFFICIENT};
@@ -154,7 +154,7 @@ impl Walls<'_> {
 
     fn check_empty_lift(&self, path: &Path, lifted_kn: f64, weight_kn: f64, case: &str, record: &mut Record) {
         let shutter = path.shutter;
-        if lifted_kn <= 0.0 {
+        if lifted_kn <= AS_GOOD_AS_NOTHING_KN {
             return;
         }
         let standing = Standing {

@@ -38,6 +38,14 @@ pub struct PlacedShutter {
     pub hold_down_kn: f64,
 }
 
+impl PlacedShutter {
+    /// Square to its face, out of the concrete: along `x` and up.
+    pub fn square(&self) -> [f64; 2] {
+        let stretch = self.face.stretch();
+        [self.outward / stretch, -self.face.lean() * self.outward / stretch]
+    }
+}
+
 /// A row of ties or props.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlacedTieRow {

@@ -9,8 +9,8 @@ pub fn shutter(shutter: &PlacedShutter, bay_m: f64, parts: &mut Vec<Part>) {
     let board_m = shutter.facing.board().map_or(0.0, |board| board.thickness_m);
     let (secondary_depth, secondary_breadth) = size(&shutter.secondary);
     let (primary_depth, primary_breadth) = size(&shutter.primary);
-    let stretch = shutter.face.stretch();
-    let away = |distance: f64, z: f64| shutter.face.x_at(z) + shutter.outward * distance * stretch;
+    let [across, up] = shutter.square();
+    let away = |distance: f64, z: f64| [shutter.face.x_at(z) + across * distance, z + up * distance];
     let (bottom, top) = (shutter.bottom_m, shutter.top_m);
 
     parts.push(maker(Role::Facing, &shutter.facing).make(Solid::Sheet {
@@ -20,15 +20,17 @@ pub fn shutter(shutter: &PlacedShutter, bay_m: f64, parts: &mut Vec<Part>) {
         thickness_m: board_m,
         length_m: bay_m,
     }));
-    let upright = |off: f64, y: f64, depth: f64| Solid::Bar {
-        from: [away(off, bottom), y, bottom],
-        to: [away(off, top), y, top],
-        size_m: [depth, depth],
+    let upright = |off: f64, y: f64, depth: f64| {
+        let ([x0, z0], [x1, z1]) = (away(off, bottom), away(off, top));
+        Solid::Bar { from: [x0, y, z0], to: [x1, y, z1], size_m: [depth, depth] }
     };
-    let level = |off: f64, z: f64, depth: f64, breadth: f64| {
-        let x = away(off, z);
-        Solid::Bar { from: [x, 0.0, z], to: [x, bay_m, z], size_m: [depth, breadth] }
+    let level = |[x, z]: [f64; 2], depth: f64, breadth: f64| Solid::Bar {
+        from: [x, 0.0, z],
+        to: [x, bay_m, z],
+        size_m: [depth, breadth],
     };
+    // A waling lies at the level of its ties, wherever that meets it.
+    let at_ties = |off: f64, z: f64| [shutter.face.x_at(z) + shutter.outward * off * shutter.face.stretch(), z];
     let secondary_off = board_m + secondary_depth / 2.0;
     let primary_off = board_m + secondary_depth + primary_depth / 2.0;
     let secondaries = maker(Role::Secondary, &shutter.secondary);
@@ -39,7 +41,7 @@ pub fn shutter(shutter: &PlacedShutter, bay_m: f64, parts: &mut Vec<Part>) {
                 shutter
                     .secondaries_m
                     .iter()
-                    .map(|&z| secondaries.make(level(secondary_off, z, secondary_depth, secondary_breadth))),
+                    .map(|&z| secondaries.make(level(away(secondary_off, z), secondary_depth, secondary_breadth))),
             );
             parts.extend(shutter.primaries_m.iter().map(|&y| primaries.make(upright(primary_off, y, primary_depth))));
         }
@@ -51,7 +53,7 @@ pub fn shutter(shutter: &PlacedShutter, bay_m: f64, parts: &mut Vec<Part>) {
                 shutter
                     .primaries_m
                     .iter()
-                    .map(|&z| primaries.make(level(primary_off, z, primary_depth, primary_breadth))),
+                    .map(|&z| primaries.make(level(at_ties(primary_off, z), primary_depth, primary_breadth))),
             );
         }
     }
