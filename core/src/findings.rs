@@ -132,8 +132,8 @@ fn unchecked(model: &Model) -> Option<Finding> {
         owner: None,
         at: None,
         check: None,
-        text: "Not computed here: stop ends, bracing along the bay, wind, impact, erection, striking, and the ground \
-               beyond the pressure under bases."
+        text: "Not computed here: stop ends, bracing along the bay, wind on falsework, impact, erection, striking, and the \
+               ground beyond the pressure under bases."
             .into(),
         remedy: format!(
             "Have them designed, and the whole checked independently; the usual design check is of category {category} \

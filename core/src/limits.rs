@@ -100,8 +100,7 @@ impl Search<'_> {
             self.failing(&scheme)
         };
         let [slowest, fastest] = RISES_M_H;
-        let up_to =
-            |rise_m_h: f64, governing| Limit::UpTo { delivery_m3_h: rise_m_h * area_m2, rise_m_h, governing };
+        let up_to = |rise_m_h: f64, governing| Limit::UpTo { delivery_m3_h: rise_m_h * area_m2, rise_m_h, governing };
         if let Some(governing) = at(slowest) {
             return Limit::Never { governing };
         }

@@ -68,13 +68,11 @@ fn raking_props_by_statics() {
 #[test]
 fn raking_props_lift_the_shutter_that_they_prop() {
     let mut scheme = propped(Some(GUST), kentledge(2.0, 20.0));
-    let weight = |design: &Design, basis_factor: f64| {
-        check(design, "S1 foot", CheckKind::Uplift).resistance / basis_factor
-    };
+    let weight =
+        |design: &Design, basis_factor: f64| check(design, "S1 foot", CheckKind::Uplift).resistance / basis_factor;
     // Both soldiers of 3 m: 2 × 18 kg/m or so; the weight is the bill's.
     let design = solved(&scheme);
-    let own_kg: f64 =
-        design.quantities.iter().filter(|line| line.owner == Some(Id(10))).map(|line| line.mass_kg).sum();
+    let own_kg: f64 = design.quantities.iter().filter(|line| line.owner == Some(Id(10))).map(|line| line.mass_kg).sum();
     assert_close("its weight", weight(&design, 1.0), own_kg * 9.81e-3, 1e-9);
     let lifted = demand(&design, "S1 foot", CheckKind::Uplift);
     assert_close("lifted", lifted, 1.2 * 2.0 * 0.75 * WIND_KN_M * 2.0 / 1.5, 1e-3);
@@ -91,8 +89,7 @@ fn raking_props_lift_the_shutter_that_they_prop() {
 fn the_notional_load_acts_with_the_working_wind() {
     let calm = SiteWind { basic_speed_m_s: 1e-3, working_speed_m_s: 0.0 };
     let design = solved(&propped(Some(calm), kentledge(2.0, 20.0)));
-    let own_kg: f64 =
-        design.quantities.iter().filter(|line| line.owner == Some(Id(10))).map(|line| line.mass_kg).sum();
+    let own_kg: f64 = design.quantities.iter().filter(|line| line.owner == Some(Id(10))).map(|line| line.mass_kg).sum();
     let of_each = 0.1 * own_kg * 9.81e-3 / 2.0 * 2.25 / 2.0;
     let pulled = check(&design, "B1 prop", CheckKind::Tension);
     assert_close("pulled", pulled.demand, of_each * 2.5 / 1.5, 1e-6);
@@ -105,8 +102,7 @@ fn without_props_a_shutter_stands_on_its_weight() {
     let mut scheme = propped(Some(GUST), None);
     scheme.ties.remove(0);
     let design = solved(&scheme);
-    let own_kg: f64 =
-        design.quantities.iter().filter(|line| line.owner == Some(Id(10))).map(|line| line.mass_kg).sum();
+    let own_kg: f64 = design.quantities.iter().filter(|line| line.owner == Some(Id(10))).map(|line| line.mass_kg).sum();
     let overturning = check(&design, "S1 on its own weight", CheckKind::Overturning);
     assert_close("wind", overturning.demand, 1.2 * 2.0 * WIND_KN_M * 1.5, 1e-9);
     let depth_m = 0.0176 + 0.2 + 0.15;
@@ -119,7 +115,11 @@ fn what_is_not_told_is_said() {
     let says = |scheme: &Scheme, part: &str| {
         let design = solved(scheme);
         let found = design.results.findings.iter().find(|finding| finding.text.contains(part));
-        assert!(found.is_some_and(|finding| finding.severity == Severity::Warn), "{part}: {:#?}", design.results.findings);
+        assert!(
+            found.is_some_and(|finding| finding.severity == Severity::Warn),
+            "{part}: {:#?}",
+            design.results.findings
+        );
     };
     says(&propped(None, kentledge(2.0, 20.0)), "The wind on the site is not given");
     says(&propped(Some(GUST), None), "B1 pushes with");
@@ -200,7 +200,11 @@ fn a_battered_shutter_by_statics() {
     assert_close("lifted", demand(&design, "S1 foot", CheckKind::Uplift), 1.2 * 2.0 * 22.5, 1e-9);
     assert_closes(&design, "horizontal", 1e-9);
     assert_closes(&design, "vertical", 1e-9);
-    assert!(!design.results.findings.iter().any(|finding| finding.text.contains("slope")), "{:#?}", design.results.findings);
+    assert!(
+        !design.results.findings.iter().any(|finding| finding.text.contains("slope")),
+        "{:#?}",
+        design.results.findings
+    );
 }
 
 /// The same wall with both its shutters, tied and propped: what one face pushes more than the other goes to the props.
@@ -330,7 +334,11 @@ fn the_card_for_the_site_is_the_inverse() {
         assert!(solved_at(1.0).iter().all(|check| check.ratio <= 1.0));
         let beyond = solved_at(1.02);
         let failed = beyond.iter().filter(|check| check.ratio > 1.0).map(|check| check.member.as_str());
-        assert!(failed.clone().any(|member| member == governing.member), "{governing:?}: {:?}", failed.collect::<Vec<_>>());
+        assert!(
+            failed.clone().any(|member| member == governing.member),
+            "{governing:?}: {:?}",
+            failed.collect::<Vec<_>>()
+        );
     }
     // Full head knows no rate, so that no pour is limited by one: it passes, or never does.
     scheme.concrete.method = PressureMethod::FullHead;

@@ -1,9 +1,9 @@
 use crate::store::Store;
 use crate::widgets::{Form, Unit};
+use falsewright_core::results::PourFilling;
 use falsewright_core::scheme::{
     CementChemistry, Concrete, Consistency, Delivery, FormElement, PressureMethod as Method,
 };
-use falsewright_core::results::PourFilling;
 use leptos::prelude::*;
 
 /// Fields of the fresh concrete: what it is, how it arrives, how its pressure is found.

@@ -20,8 +20,10 @@ pub fn SiteCard() -> impl IntoView {
     let tables = move || {
         let (pours, head) = pours.get()?;
         let nothing = pours.is_empty().then(|| view! { <p class="quiet">"No wall shutter stands yet."</p> });
-        let head = head.then(|| view! {
-            <p class="quiet">"Full head counts every rate alike: choose another method to see limits."</p>
+        let head = head.then(|| {
+            view! {
+                <p class="quiet">"Full head counts every rate alike: choose another method to see limits."</p>
+            }
         });
         Some(view! { {nothing} {head} {pours.into_iter().map(table).collect_view()} })
     };

@@ -38,8 +38,7 @@ pub fn check_fixed_end(
             let out_kn = force.out_kn.max(0.0);
             let left_kn = (weight_kn - out_kn * factors.variable / factors.favourable).max(0.0);
             let lifted = Standing { holding: *weight_kn, tipping_variable: out_kn, ..Standing::default() };
-            let pushed =
-                Standing { holding: left_kn, tipping_variable: force.along_kn.abs(), ..Standing::default() };
+            let pushed = Standing { holding: left_kn, tipping_variable: force.along_kn.abs(), ..Standing::default() };
             let sliding = check_sliding(basis, &pushed, *friction);
             if out_kn > AS_GOOD_AS_NOTHING_KN { vec![check_uplift(basis, &lifted), sliding] } else { vec![sliding] }
         }

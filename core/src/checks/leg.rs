@@ -68,12 +68,8 @@ pub fn check_pulled_prop(item: &Item, basis: Basis, tension_kn: f64) -> Vec<Verd
         unit: "kN",
         source: source("EN 1993-1-1 6.2.3", basis),
     };
-    let numbers = format!(
-        "{} kN / ({} mm² × {} N/mm² / {divisor})",
-        number(tension_kn),
-        number(area_mm2),
-        number(leg.yield_mpa)
-    );
+    let numbers =
+        format!("{} kN / ({} mm² × {} N/mm² / {divisor})", number(tension_kn), number(area_mm2), number(leg.yield_mpa));
     let jack = StatedLoad { check: CheckKind::Bearing, name: "jacks", working_kn: leg.jack_working_kn };
     vec![comparison.verdict("N / (A fy / γ)", &numbers), jack.check(basis, tension_kn)]
 }

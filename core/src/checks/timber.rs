@@ -86,7 +86,12 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
 
 /// A steel plate with a round hole that presses on sawn timber across the grain: its length along the grain, its width
 /// and its hole, m.
-pub(super) fn check_plate(timber: &Timber, basis: Basis, [along_m, across_m, hole_m]: [f64; 3], force_kn: f64) -> Verdict {
+pub(super) fn check_plate(
+    timber: &Timber,
+    basis: Basis,
+    [along_m, across_m, hole_m]: [f64; 3],
+    force_kn: f64,
+) -> Verdict {
     let Some(class) = TimberClass::named(&timber.class) else {
         let reason = format!("no strengths known for timber class {}", timber.class);
         return no_resistance(CheckKind::Bearing, force_kn, "kN", &reason);

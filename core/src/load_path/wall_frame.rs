@@ -169,7 +169,8 @@ impl Group {
             chain.load(&upright.loads, Axis::Y, -upright.lean * upright.outward / stretch, &mut self.loads);
         }
         if upright.weight_kn_m != 0.0 {
-            let weight = BeamLoad::Line { a: 0.0, b: upright.length_m(), w1: upright.weight_kn_m, w2: upright.weight_kn_m };
+            let weight =
+                BeamLoad::Line { a: 0.0, b: upright.length_m(), w1: upright.weight_kn_m, w2: upright.weight_kn_m };
             chain.load(&[weight], Axis::Y, -1.0, &mut self.loads);
         }
         self.chains.push(chain);

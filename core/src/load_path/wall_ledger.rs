@@ -50,11 +50,11 @@ pub fn entries(
     ];
     if paths.len() > 1 {
         let to_right = sum(&|_, path| path.shutter.outward * on_upright(path));
-        let at_feet =
-            sum(&|index, path| path.shutter.outward * width(path) * (solved.feet[index] + missing(index)));
+        let at_feet = sum(&|index, path| path.shutter.outward * width(path) * (solved.feet[index] + missing(index)));
         let outward_of = |id| paths.iter().find(|path| path.shutter.id == id).map_or(0.0, |path| path.shutter.outward);
         let fixed = rows.iter().zip(tie_forces).filter(|(row, _)| row.to.is_none());
-        let at_fixed: f64 = fixed.map(|(row, forces)| outward_of(row.shutter) * forces.iter().flatten().sum::<f64>()).sum();
+        let at_fixed: f64 =
+            fixed.map(|(row, forces)| outward_of(row.shutter) * forces.iter().flatten().sum::<f64>()).sum();
         levels.push(level("faces against each other, to fixed ends and feet", to_right, at_fixed + at_feet));
     }
     let marks: Vec<&str> = paths.iter().map(|path| path.shutter.mark.as_str()).collect();

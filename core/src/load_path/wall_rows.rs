@@ -132,7 +132,8 @@ impl Walls<'_> {
         let basis = self.scheme.basis;
         let Some(tie) = row.item.tie() else { return };
         if tie.plate.is_none() {
-            let text = format!("{}: {} tells of no plate under its nuts, which is not checked.", row.mark, row.item.name);
+            let text =
+                format!("{}: {} tells of no plate under its nuts, which is not checked.", row.mark, row.item.name);
             record.find(Severity::Warn, row.id, text, "Give the item the size of its plate.");
         }
         let shutters = std::iter::once(row.shutter).chain(row.to).filter_map(|id| self.model.shutter(id));
@@ -187,9 +188,7 @@ fn plate(tie: &Item, primary: &Item) -> Option<TiePlate> {
     let tie = tie.tie()?;
     let plate = tie.plate?;
     let gap_m = match &primary.kind {
-        Kind::Steel(steel) if steel.side_by_side == 2 => {
-            steel.breadth_m - 2.0 * steel.section.dimensions().b * 1e-3
-        }
+        Kind::Steel(steel) if steel.side_by_side == 2 => steel.breadth_m - 2.0 * steel.section.dimensions().b * 1e-3,
         _ => 0.0,
     };
     Some(TiePlate {

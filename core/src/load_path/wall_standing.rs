@@ -24,7 +24,12 @@ const NOTIONAL_HEIGHT: f64 = 0.75;
 pub fn tell_of_missing_wind(scheme: &Scheme, model: &Model, record: &mut Record) {
     if let (None, Some(shutter)) = (scheme.loads.wind, model.shutters.first()) {
         let text = "The wind on the site is not given: no shutter is checked as it stands empty before the pour.";
-        record.find(Severity::Warn, shutter.id, text.into(), "Give the greatest and the working gust speed of the site.");
+        record.find(
+            Severity::Warn,
+            shutter.id,
+            text.into(),
+            "Give the greatest and the working gust speed of the site.",
+        );
     }
 }
 

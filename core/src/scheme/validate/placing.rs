@@ -71,7 +71,13 @@ impl Errors {
                 self.range(subject, "a diameter of anchor rod", anchor.rod_m, (0.005, 0.2), "m");
                 self.range(subject, "a diameter of anchor head", anchor.head_m, (anchor.rod_m, 1.0), "m");
                 self.range(subject, "a distance of the anchor to an edge", anchor.edge_m, (0.02, 100.0), "m");
-                self.range(subject, "a strength of the concrete around the anchor", anchor.strength_mpa, (0.5, 150.0), "MPa");
+                self.range(
+                    subject,
+                    "a strength of the concrete around the anchor",
+                    anchor.strength_mpa,
+                    (0.5, 150.0),
+                    "MPa",
+                );
             }
         }
     }
