@@ -3,6 +3,7 @@
 
 use super::wall::Path;
 use super::wall_frame::GroupResult;
+use super::wall_rows::AS_GOOD_AS_NOTHING_KN;
 use crate::model::{Model, PlacedTieRow, Pour};
 use crate::results::{LedgerEntry, LedgerLevel};
 use crate::scheme::Arrangement;
@@ -67,7 +68,7 @@ pub fn entries(
     let by_props: f64 =
         raking.map(|(row, forces)| forces.iter().flatten().sum::<f64>() * row.below_m() / row.run_m()).sum();
     let held_down = sum(&|index, path| width(path) * solved.lifts[index]);
-    if by_concrete == 0.0 && by_props == 0.0 {
+    if by_concrete.abs().max(by_props.abs()).max(held_down.abs()) < AS_GOOD_AS_NOTHING_KN {
         return vec![horizontal];
     }
     let up = vec![level("lifted by concrete and props, to weight and hold-downs", by_concrete + by_props, held_down)];
