@@ -1,6 +1,7 @@
 //! What the user should know, in whole sentences, most serious first.
 
 use crate::geometry::Point;
+use crate::layout::takes_shutter;
 use crate::model::{Face, FaceKind, Model};
 use crate::results::{Check, CheckKind, Finding, LedgerEntry, Results, Severity};
 
@@ -48,6 +49,12 @@ fn of_check(index: usize, check: &Check) -> Finding {
             check.resistance,
             check.unit
         ),
+        CheckKind::Anchorage => format!(
+            "{} uses {:.0} % of the tension and shear that its anchor can bear, at {}.",
+            check.member,
+            check.ratio * 100.0,
+            check.place
+        ),
         kind if check.resistance <= 0.0 => {
             format!("{} has no resistance in {} at {}.", check.member, kind.name(), check.place)
         }
@@ -82,10 +89,11 @@ fn remedy(check: &Check) -> &'static str {
         CheckKind::Clearance => "Move what stands nearest, or ask for less.",
         CheckKind::Stability => "Brace more gaps and shorten the lifts.",
         CheckKind::Overturning => {
-            "Move the outer lines of legs outward, weigh it down, guy it, or hold it to cast walls."
+            "Prop it, hold it down, weigh it down, hold it to cast walls, or move the outer lines of legs outward."
         }
-        CheckKind::Sliding => "Hold the bases against what they stand on, or hold the falsework to cast walls.",
-        CheckKind::Uplift => "Anchor it down or weigh it down.",
+        CheckKind::Sliding => "Hold its foot, anchor it, use more kentledge, or hold it to cast walls.",
+        CheckKind::Uplift => "Hold it down, or weigh it down.",
+        CheckKind::Anchorage => "Use a deeper anchor further from the edge, more of them, or wait for strength.",
         CheckKind::Bending | CheckKind::Shear | CheckKind::Bearing | CheckKind::Deflection => {
             "Place what carries it closer together, or use a stronger item."
         }
@@ -104,6 +112,9 @@ fn unformed(model: &Model) -> impl Iterator<Item = Finding> + '_ {
             }
             FaceKind::Soffit | FaceKind::SlopeUnder if !has_falsework(face) => {
                 (format!("A soffit of {mark} has no falsework."), "Place falsework under it.")
+            }
+            FaceKind::SlopeOver if takes_shutter(face) && !has_shutter(face) => {
+                (format!("A battered wall face of {mark} has no shutter."), "Pull a shutter off the face.")
             }
             _ => return None,
         };

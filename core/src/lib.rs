@@ -20,6 +20,7 @@ pub mod checks;
 mod findings;
 pub mod geometry;
 pub mod layout;
+pub mod limits;
 pub mod load_path;
 pub mod model;
 pub mod quantities;
@@ -28,4 +29,5 @@ pub mod scheme;
 
 mod pipeline;
 
+pub(crate) use pipeline::catalogue_of;
 pub use pipeline::{Design, DesignError, design};

@@ -37,10 +37,7 @@ fn sentences(errors: &[SchemeError]) -> String {
 /// A scheme that does not validate.
 pub fn design(scheme: &Scheme, catalogue: &Catalogue) -> Result<Design, DesignError> {
     scheme.validate().map_err(DesignError::Scheme)?;
-    let catalogue = match scheme.items.as_slice() {
-        [] => Cow::Borrowed(catalogue),
-        _ => Cow::Owned(catalogue.clone().with_items_of(scheme)),
-    };
+    let catalogue = catalogue_of(scheme, catalogue);
     let (model, placing) = layout::place(scheme, &catalogue);
     let mut record = Record::new(scheme);
     record.results.findings = placing;
@@ -49,4 +46,12 @@ pub fn design(scheme: &Scheme, catalogue: &Catalogue) -> Result<Design, DesignEr
     findings::complete(&model, &mut results);
     let quantities = quantities::count(&model, &catalogue);
     Ok(Design { model, results, quantities })
+}
+
+/// The catalogue with the scheme's own items, copied only if there are any.
+pub(crate) fn catalogue_of<'a>(scheme: &Scheme, catalogue: &'a Catalogue) -> Cow<'a, Catalogue> {
+    match scheme.items.as_slice() {
+        [] => Cow::Borrowed(catalogue),
+        _ => Cow::Owned(catalogue.clone().with_items_of(scheme)),
+    }
 }

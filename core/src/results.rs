@@ -1,5 +1,6 @@
 //! What was computed: forces, checks, the ledger, findings. Data only.
 
+use crate::actions::fresh_concrete::filling::Filling;
 use crate::geometry::Point;
 use crate::scheme::Id;
 use serde::Serialize;
@@ -9,6 +10,8 @@ use serde::Serialize;
 pub struct Results {
     /// Fresh concrete on each shutter.
     pub pressures: Vec<PressureDiagram>,
+    /// How each pour fills, from the lowest up.
+    pub fillings: Vec<PourFilling>,
     /// Every check of every member, as computed.
     pub checks: Vec<Check>,
     /// Ties and props, the most loaded of each row first.
@@ -48,6 +51,21 @@ pub struct PressureDiagram {
     pub limit_kpa: f64,
     /// Governing rise over the height of the form.
     pub rise_m_h: f64,
+}
+
+/// How a pour fills.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PourFilling {
+    /// The pour.
+    pub pour: Id,
+    /// Its mark.
+    pub mark: String,
+    /// Its surface against time, and the pressure under it.
+    pub filling: Filling,
+    /// The fastest rise beside a wall shutter of the pour, at which its pressure is found; without one, of the pour.
+    pub governing_rise_m_h: f64,
+    /// Where the method of pressure is used outside its range.
+    pub warnings: Vec<String>,
 }
 
 /// One resistance compared with what it must bear.
@@ -114,6 +132,8 @@ pub enum CheckKind {
     Sliding,
     /// Upward force against weight and what holds down.
     Uplift,
+    /// Tension and shear of an anchor together.
+    Anchorage,
 }
 
 impl CheckKind {
@@ -134,6 +154,7 @@ impl CheckKind {
             Self::Overturning => "overturning",
             Self::Sliding => "sliding",
             Self::Uplift => "uplift",
+            Self::Anchorage => "tension and shear of its anchor",
         }
     }
 }

@@ -59,13 +59,14 @@ pub fn shutter(id: u32, face: FaceRef, arrangement: Arrangement) -> Shutter {
         below_m: 0.0,
         above_m: 0.0,
         foot_held: false,
+        hold_down_kn: None,
     }
 }
 
 /// A row of ties from a shutter to something fixed `length_m` away.
 pub fn anchors(id: u32, shutter: u32, z_m: f64, item: &str, length_m: f64) -> TieRow {
     let to = TieEnd::Fixed { length_m };
-    TieRow { id: Id(id), shutter: Id(shutter), to, z_m, item: item.into(), spacing: spaced(0.5, 1.0) }
+    TieRow { id: Id(id), shutter: Id(shutter), to, z_m, item: item.into(), spacing: spaced(0.5, 1.0), held: None }
 }
 
 /// Falsework under a soffit, held sideways by walls, its lifts higher than its legs.
@@ -105,6 +106,7 @@ pub fn stiff_tie() -> Item {
         mass_kg_m: 1.0,
         ends_kg: 1.0,
         projection_m: 0.1,
+        plate: None,
     };
     item("STIFF_TIE", Kind::Tie(kind))
 }

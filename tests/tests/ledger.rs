@@ -85,11 +85,13 @@ proptest! {
         for entry in &design.results.ledger {
             prop_assert!(entry.difference < 1e-6, "{:#?}\n{:#?}", entry, design.results.findings);
         }
-        let horizontal = design.results.ledger.iter().filter(|entry| entry.case.starts_with("horizontal")).count();
-        let whole = design.results.ledger.iter().filter(|entry| entry.levels.len() > 1);
-        let vertical = whole.filter(|entry| entry.case.starts_with("vertical")).count();
+        let of = |case: &'static str| design.results.ledger.iter().filter(move |entry| entry.case.starts_with(case));
+        let horizontal = of("horizontal").count();
+        let vertical = of("vertical").filter(|entry| entry.levels.len() > 1).count();
+        let props = design.model.ties.iter().filter(|row| row.to.is_none()).count();
         if refused(&design).is_none() {
             prop_assert!(horizontal > 0);
+            prop_assert_eq!(of("empty").count(), props);
             prop_assert_eq!(vertical, 15 * design.model.falsework.len());
         }
     }

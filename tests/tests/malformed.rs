@@ -5,8 +5,9 @@ use falsewright_core::catalogue::Kind;
 use falsewright_core::geometry::Point;
 use falsewright_core::layout::concrete::{faces, pours};
 use falsewright_core::scheme::{
-    Arrangement, Bearing, Corner, Cut, Direction, FaceRef, Falsework, Id, Joint, LARGEST_FILE, Lateral, LegLine,
-    Opening, ReadError, Scheme, SchemeError, Section, Shutter, Spacing, TieEnd, TieRow, Walls, read, read_bytes, write,
+    Arrangement, Bearing, CastAnchor, Corner, Cut, Direction, FaceRef, Falsework, FixedEnd, HeldBy, Id, Joint,
+    LARGEST_FILE, Lateral, LegLine, Opening, ReadError, Scheme, SchemeError, Section, Shutter, SiteWind, Spacing,
+    TieEnd, TieRow, Walls, read, read_bytes, write,
 };
 use proptest::prelude::*;
 use serde_json::{Value, json};
@@ -26,6 +27,7 @@ fn shutter(id: u32, corner: u32) -> Shutter {
         below_m: 0.1,
         above_m: 0.05,
         foot_held: false,
+        hold_down_kn: Some(4.0),
     }
 }
 
@@ -34,6 +36,7 @@ fn good() -> Scheme {
     let walls = Walls { wall_m: 0.4, roof_m: 0.45, base_m: 0.5, haunch_m: 0.25 };
     let mut scheme = Scheme::blank(Section::box_cell(6.4, 3.5, walls));
     scheme.name = "Example".into();
+    scheme.loads.wind = Some(SiteWind::gust(22.0));
     scheme.section.joints = vec![Joint { id: Id(100), z_m: 0.65 }];
     // Corner 4 starts the left outer wall; corner 9 the left wall of the cell.
     scheme.shutters = vec![shutter(101, 4), shutter(102, 9)];
@@ -44,6 +47,7 @@ fn good() -> Scheme {
         z_m: 1.5,
         item: "tie".into(),
         spacing: SPACING,
+        held: None,
     }];
     scheme.falsework = vec![Falsework {
         id: Id(104),
@@ -283,7 +287,7 @@ fn hostile_files_are_refused_at_once() {
 #[test]
 fn numbers_out_of_all_reason() {
     type Case = (&'static str, f64, &'static str);
-    let cases: [Case; 26] = [
+    let cases: [Case; 29] = [
         ("/section/outline/2/x_m", 1e308, "Corner #3"),
         ("/section/outline/2/z_m", -1e308, "Corner #3"),
         ("/section/joints/0/z_m", 1e300, "Joint #100"),
@@ -303,6 +307,9 @@ fn numbers_out_of_all_reason() {
         ("/shutters/0/secondaries/max_m", 0.0, "Shutter #101"),
         ("/shutters/0/primaries/edge_m", -0.1, "Shutter #101"),
         ("/shutters/1/below_m", 1e9, "Shutter #102"),
+        ("/shutters/0/hold_down_kn", -1.0, "Shutter #101"),
+        ("/loads/wind/basic_speed_m_s", 101.0, "Settings"),
+        ("/loads/wind/working_speed_m_s", -1.0, "Settings"),
         ("/ties/0/z_m", 1e9, "Tie row #103"),
         ("/ties/0/spacing/max_m", -0.6, "Tie row #103"),
         ("/falsework/0/lift_m", 0.0, "Falsework #104"),
@@ -315,6 +322,24 @@ fn numbers_out_of_all_reason() {
         let error = with(pointer, number);
         assert_invalid!(&error, OutOfRange { value, .. } if *value == number, "Enter a value");
         assert!(error.to_string().starts_with(place), "{error}");
+    }
+    let anchor = CastAnchor { depth_m: 0.1, head_m: 0.04, rod_m: 0.02, edge_m: 0.2, strength_mpa: 15.0 };
+    let held = |below_m, by| {
+        edited(|s| {
+            s.ties[0].to = TieEnd::Fixed { length_m: 2.0 };
+            s.ties[0].held = Some(FixedEnd { below_m, by });
+        })
+    };
+    for held in [
+        held(1.97, HeldBy::Thrust),
+        held(-0.1, HeldBy::Thrust),
+        held(1.0, HeldBy::Kentledge { weight_kn: -1.0, friction: 0.4 }),
+        held(1.0, HeldBy::Kentledge { weight_kn: 5.0, friction: f64::NAN }),
+        held(0.0, HeldBy::Anchor(CastAnchor { depth_m: 0.0, ..anchor })),
+        held(0.0, HeldBy::Anchor(CastAnchor { head_m: 0.01, ..anchor })),
+        held(0.0, HeldBy::Anchor(CastAnchor { strength_mpa: 0.0, ..anchor })),
+    ] {
+        assert_invalid!(held, OutOfRange { .. }, "Tie row #103", "Enter a value");
     }
     assert_invalid!(with("/bays/count", 0), OutOfRange { .. }, "number of bays of 0", "1000");
     assert_invalid!(with("/bays/count", 1001), OutOfRange { .. }, "number of bays of 1001", "Enter");

@@ -4,7 +4,9 @@ use falsewright_core::checks::fittings::{Spigot, TiePlate};
 use falsewright_core::checks::striking::{
     Form, equivalent_age_h, hours_until, least_time_h, nurse_saul_c_h, soffit_strength_mpa,
 };
-use falsewright_core::scheme::Basis;
+use falsewright_core::checks::{EndForce, check_fixed_end};
+use falsewright_core::results::CheckKind;
+use falsewright_core::scheme::{Basis, HeldBy};
 
 pub fn rows() -> Vec<Row> {
     let mut rows = Rows::new("Young concrete and anchors");
@@ -59,6 +61,34 @@ fn anchors(rows: &mut Rows) {
     rows.check("The same 300 mm apart: half", 62.93, close.cone_kn(25.0));
     // 7.5 × π / 4 × (60² − 20²) × 25 = 471.2 kN.
     rows.check("Pull-out of a 60 mm head in C25", 471.2, anchor.pull_out_kn(25.0));
+    // α = 0.1 √1.5 = 0.12247, β = 0.1 × 0.16^0.2 = 0.06931: 1.7 × 1.4043 × 1.4153 × 5 × 1000 N.
+    let at_edge = Anchor { depth_m: 0.15, rod_m: 0.016, edge_m: 0.1, ..anchor };
+    rows.from("EN 1992-4 7.2.2.5 from memory, by hand", "kN", FOUR_FIGURES);
+    rows.check("Edge at 100 mm, rod 16 mm, 150 mm deep, C25", 16.89, at_edge.edge_kn(25.0));
+    rows.from("EN 1992-4 7.2.2.4 from memory, by hand: twice the cone", "kN", FOUR_FIGURES);
+    rows.check("Pry-out of 200 mm in C25", 251.7, anchor.shear_kn(25.0));
+    rows.from("EN 1992-4 by hand: (10 / 125.87 + 10 / 251.73) × 2.25", "", FOUR_FIGURES);
+    rows.check(
+        "10 kN of tension and of shear",
+        0.2681,
+        anchor.check_together(Basis::WorkingLoad, 25.0, 10.0, 10.0).ratio(),
+    );
+    kentledge(rows, anchor);
+}
+
+fn kentledge(rows: &mut Rows, anchor: Anchor) {
+    let block = HeldBy::Kentledge { weight_kn: 20.0, friction: 0.4 };
+    let force = EndForce { along_kn: 2.0, out_kn: 3.0, factor: 1.0 };
+    let ratio = |basis, kind| {
+        let verdicts = check_fixed_end(&block, basis, &force, |_| anchor);
+        verdicts.iter().find(|verdict| verdict.check == kind).map_or(f64::NAN, |verdict| verdict.ratio())
+    };
+    rows.from("Statics with 1.2: 3.6 / 20", "", FOUR_FIGURES);
+    rows.check("Block of 20 kN lifted by 3 kN", 0.18, ratio(Basis::WorkingLoad, CheckKind::Uplift));
+    rows.from("Statics with 1.2: 2.4 / (0.4 (20 − 3.6))", "", FOUR_FIGURES);
+    rows.check("The same pushed by 2 kN", 0.3659, ratio(Basis::WorkingLoad, CheckKind::Sliding));
+    rows.from("Statics with 1.5 and 0.9: 3 / (0.9 × 0.4 (20 − 5))", "", FOUR_FIGURES);
+    rows.check("The same in limit states", 0.5556, ratio(Basis::LimitStateB1, CheckKind::Sliding));
 }
 
 fn plates(rows: &mut Rows) {
@@ -74,6 +104,8 @@ fn plates(rows: &mut Rows) {
     // M = 90 × (0.0125 − 0.00625) = 0.5625 kNm; W = 100 × 12² / 4 = 3600 mm³: 0.8460 / 1.65 = 0.5127 kNm.
     rows.from("EN 1993-1-1 6.2.5 by hand", "", FOUR_FIGURES);
     rows.check("Tie plate over 50 mm under 90 kN", 1.0971, plate.check_bending(Basis::WorkingLoad, 90.0).ratio());
+    // M = 90 × 0.07² / (8 × 0.12) = 0.4594 kNm.
+    rows.check("The same on timber", 0.8959, plate.check_overhang(Basis::WorkingLoad, 90.0).ratio());
     let spigot = Spigot { inside_m: 0.0403, spigot_m: 0.038, lap_m: 0.15 };
     rows.from("EN 12811-1 10.2.2.2 from memory, by hand: 1.25 × 2.3 / 150", "rad", FOUR_FIGURES);
     rows.check("Kink at a spigot", 0.01917, spigot.kink());

@@ -76,8 +76,9 @@ impl<'a> Places<'a> {
 
     /// A row from end to end.
     pub fn row_line(&self, row: &TieRow) -> Option<[Point; 2]> {
-        if let Some(bounds) = self.parts(row.id, |role| matches!(role, Role::Tie | Role::Prop)) {
-            return Some([Point::new(bounds.min.x, row.z_m), Point::new(bounds.max.x, row.z_m)]);
+        let is_tie = |part: &&Part| part.owner == row.id && matches!(part.role, Role::Tie | Role::Prop);
+        if let Some(part) = self.model.parts.iter().find(is_tie) {
+            return Some(ends(part));
         }
         let outside = |shutter: &Shutter, past: f64| {
             let face = self.shutter_face(shutter)?;
@@ -86,12 +87,16 @@ impl<'a> Places<'a> {
             Some(x + face.normal.x.signum() * past)
         };
         let shutter = self.shutter(row.shutter)?;
-        let near = outside(shutter, SHUTTER_M)?;
+        let near = Point::new(outside(shutter, SHUTTER_M)?, row.z_m);
         let far = match row.to {
-            TieEnd::Shutter { id } => outside(self.shutter(id)?, SHUTTER_M)?,
-            TieEnd::Fixed { length_m } => outside(shutter, SHUTTER_M + length_m)?,
+            TieEnd::Shutter { id } => Point::new(outside(self.shutter(id)?, SHUTTER_M)?, row.z_m),
+            TieEnd::Fixed { length_m } => {
+                let below_m = row.held.map_or(0.0, |held| held.below_m);
+                let run_m = (length_m * length_m - below_m * below_m).max(0.0).sqrt();
+                Point::new(outside(shutter, SHUTTER_M + run_m)?, row.z_m - below_m)
+            }
         };
-        Some([Point::new(near.min(far), row.z_m), Point::new(near.max(far), row.z_m)])
+        Some([near, far])
     }
 
     /// The soffit of falsework.

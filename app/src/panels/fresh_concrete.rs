@@ -1,4 +1,6 @@
+use crate::store::Store;
 use crate::widgets::{Form, Unit};
+use falsewright_core::results::PourFilling;
 use falsewright_core::scheme::{
     CementChemistry, Concrete, Consistency, Delivery, FormElement, PressureMethod as Method,
 };
@@ -18,6 +20,24 @@ pub fn fields(concrete: Memo<Concrete>, form: Form<Concrete>) -> impl IntoView {
         {form.choice("Pressure", METHODS, name, set_name)}
         {move || inputs(concrete.with(name), form)}
     }
+}
+
+/// How long each pour takes, and how fast it rises where its pressure is found.
+#[component]
+pub fn Fillings() -> impl IntoView {
+    let store = Store::here();
+    let line = |filling: &PourFilling| {
+        let text = format!(
+            "{} fills in {:.1} h, rising {:.2} m/h at its forms.",
+            filling.mark,
+            filling.filling.duration_h(),
+            filling.governing_rise_m_h
+        );
+        let warnings = filling.warnings.iter().map(|warning| view! { <p>{format!("▲ {warning}")}</p> }).collect_view();
+        view! { <p>{text}</p> {warnings} }
+    };
+    let lines = move || store.worked.get().design.results.fillings.iter().map(line).collect_view();
+    view! { <div class="fillings" data-testid="fillings">{lines}</div> }
 }
 
 /// A method without its inputs.

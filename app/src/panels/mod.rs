@@ -9,6 +9,7 @@ mod notes;
 mod pens;
 mod ratio;
 mod schedule;
+mod site_card;
 mod site_loads;
 mod start;
 mod title_block;

@@ -1,6 +1,7 @@
 use super::element::selected;
-use super::fresh_concrete;
+use super::fresh_concrete::{self, Fillings};
 use super::ratio::Ratio;
+use super::site_card::SiteCard;
 use super::site_loads;
 use crate::persistence::{Saved, open_file, save_to_file, set_present_aside};
 use crate::store::Store;
@@ -124,6 +125,8 @@ fn Settings() -> impl IntoView {
             {fresh_concrete::fields(concrete, fresh)}
             {basis.choice("Basis", &BASES, |basis: &Basis| *basis, |basis, value| *basis = value)}
         </div>
+        <Fillings/>
+        <SiteCard/>
         <details class="further" data-testid="loads-and-limits">
             <summary>"Loads and limits"</summary>
             <div class="fields">

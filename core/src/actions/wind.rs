@@ -11,6 +11,12 @@ pub const WORKING_WIND_M_S: f64 = 18.0;
 /// Force coefficient of tubes, boards and edges alike, EN 12811-1 6.2.7.4 (from memory).
 pub const FORCE_COEFFICIENT: f64 = 1.3;
 
+/// Force coefficient of a wall shutter on its own, both faces together; common practice, between the 1.2 in the middle of
+/// a long wall and the more near its ends in EN 1991-1-4 Table 7.9 (from memory).
+pub const SHUTTER_FORCE_COEFFICIENT: f64 = 1.3;
+/// Part of the wind that reaches a solid wall close behind another, EN 1991-1-4 7.4.2 (from memory).
+pub const SHELTERED: f64 = 0.3;
+
 /// `q = k v²`, N/m².
 pub fn velocity_pressure_n_m2(speed_m_s: f64, half_density: f64) -> f64 {
     half_density * speed_m_s * speed_m_s

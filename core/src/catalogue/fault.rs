@@ -97,16 +97,28 @@ impl Item {
                     ("breadth_m", steel.breadth_m, 5.0),
                 ]
             }
-            Kind::Tie(tie) => vec![
-                ("diameter_m", tie.diameter_m, 0.2),
-                ("area_m2", tie.area_m2, 0.05),
-                ("breaking_kn", tie.breaking_kn, 1e5),
-                ("working_kn", tie.working_kn, 1e5),
-                ("modulus_kpa", tie.modulus_kpa, 1e9),
-                ("mass_kg_m", tie.mass_kg_m, 1000.0),
-                ("ends_kg", tie.ends_kg, 1000.0),
-                ("projection_m", tie.projection_m, 10.0),
-            ],
+            Kind::Tie(tie) => [
+                vec![
+                    ("diameter_m", tie.diameter_m, 0.2),
+                    ("area_m2", tie.area_m2, 0.05),
+                    ("breaking_kn", tie.breaking_kn, 1e5),
+                    ("working_kn", tie.working_kn, 1e5),
+                    ("modulus_kpa", tie.modulus_kpa, 1e9),
+                    ("mass_kg_m", tie.mass_kg_m, 1000.0),
+                    ("ends_kg", tie.ends_kg, 1000.0),
+                    ("projection_m", tie.projection_m, 10.0),
+                ],
+                tie.plate.map_or(Vec::new(), |plate| {
+                    vec![
+                        ("plate.length_m", plate.length_m, 2.0),
+                        ("plate.width_m", plate.width_m, 2.0),
+                        ("plate.thickness_m", plate.thickness_m, 0.2),
+                        ("plate.nut_m", plate.nut_m, 1.0),
+                        ("plate.yield_mpa", plate.yield_mpa, 1000.0),
+                    ]
+                }),
+            ]
+            .concat(),
             Kind::Leg(leg) => vec![
                 ("diameter_m", leg.diameter_m, 2.0),
                 ("wall_m", leg.wall_m, 0.2),

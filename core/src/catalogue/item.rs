@@ -172,6 +172,24 @@ pub struct Tie {
     pub ends_kg: f64,
     /// Rod beyond the shutter's primaries, both ends together.
     pub projection_m: f64,
+    /// Plate under each nut; none: not told.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub plate: Option<NutPlate>,
+}
+
+/// Steel plate between the nut of a tie and a primary.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct NutPlate {
+    /// Along the primary.
+    pub length_m: f64,
+    /// Across it.
+    pub width_m: f64,
+    /// Thickness.
+    pub thickness_m: f64,
+    /// Diameter of the nut's flange that presses on it.
+    pub nut_m: f64,
+    /// Yield strength.
+    pub yield_mpa: f64,
 }
 
 /// Round tube in compression.

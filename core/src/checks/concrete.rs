@@ -181,6 +181,49 @@ impl Anchor {
     }
 }
 
+impl Anchor {
+    /// Concrete edge, EN 1992-4 7.2.2.5 (from memory), kN, in concrete deeper than 1.5 times the distance to its one edge:
+    /// `k9 d^α lf^β √fck c1^1.5`, `k9` 1.7 cracked, 2.4 not, `α = 0.1 √(lf / c1)`, `β = 0.1 (d / c1)^0.2`.
+    pub fn edge_kn(&self, fck: f64) -> f64 {
+        let (d, edge) = (self.rod_m * 1e3, self.edge_m * 1e3);
+        let length = (self.depth_m * 1e3).min(12.0 * d);
+        let alpha = 0.1 * (length / edge).sqrt();
+        let beta = 0.1 * libm::pow(d / edge, 0.2);
+        let k9 = if self.cracked { 1.7 } else { 2.4 };
+        k9 * libm::pow(d, alpha) * libm::pow(length, beta) * fck.sqrt() * edge * edge.sqrt() * 1e-3
+    }
+
+    /// Shear, EN 1992-4 7.2.2 (from memory), kN: the lesser of pry-out, `k8` times the cone with `k8` 2 from 60 mm of depth
+    /// and 1 below, and the concrete edge. The rod itself is not looked at.
+    pub fn shear_kn(&self, fck: f64) -> f64 {
+        let k8 = if self.depth_m >= 0.06 { 2.0 } else { 1.0 };
+        (k8 * self.cone_kn(fck)).min(self.edge_kn(fck))
+    }
+
+    /// Tension and shear at once in concrete of the strength that it has when pulled: their ratios added, which is on the
+    /// safe side of EN 1992-4 7.2.3.
+    pub fn check_together(&self, basis: Basis, fck: f64, tension_kn: f64, shear_kn: f64) -> Verdict {
+        let divisor = Divisor::new(basis, gamma::CONCRETE);
+        let (tension, shear) = (self.characteristic_kn(fck), self.shear_kn(fck));
+        let comparison = Comparison {
+            check: CheckKind::Anchorage,
+            demand: (tension_kn / tension + shear_kn / shear) * divisor.value(),
+            resistance: 1.0,
+            unit: "",
+            source: "EN 1992-4 7.2.1 to 7.2.3, added (from memory), γMc 1.5".into(),
+        };
+        let numbers = format!(
+            "{} kN / ({} kN / {divisor}) + {} kN / ({} kN / {divisor})",
+            number(tension_kn),
+            number(tension),
+            number(shear_kn),
+            number(shear)
+        );
+        let given = format!("fck = {} N/mm², cone, pull-out, pry-out and edge", number(fck));
+        comparison.verdict_given(&given, "N / (NRk / γ) + V / (VRk / γ)", &numbers)
+    }
+}
+
 impl PlateOnSlab {
     /// Local bearing and punching of a slab without shear reinforcement, by the strength that it has when loaded. `ratio`
     /// is that of its tension reinforcement.

@@ -2,6 +2,7 @@
 
 use super::divisor::{Divisor, gamma, stated_load_factor};
 use super::formula::{Comparison, number};
+use crate::catalogue::{Item, Kind};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
 
@@ -101,6 +102,38 @@ impl TiePlate {
             number(self.yield_mpa)
         );
         comparison.verdict("F (g / 4 − d / 8) / (Wpl fy / γ)", &numbers)
+    }
+
+    /// Bending of the plate where it presses evenly on what it lies on and stands out from the nut, EN 1993-1-1 6.2.5,
+    /// plastic: `M = F (l − d)² / (8 l)` over its width less the hole.
+    pub fn check_overhang(&self, basis: Basis, force_kn: f64) -> Verdict {
+        let beyond_m = (self.length_m - self.nut_m).max(0.0);
+        let modulus_mm3 = (self.width_m - self.hole_m).max(0.0) * self.thickness_m * self.thickness_m / 4.0 * 1e9;
+        let divisor = Divisor::new(basis, gamma::STEEL);
+        let comparison = Comparison {
+            check: CheckKind::Bending,
+            demand: force_kn * beyond_m * beyond_m / (8.0 * self.length_m),
+            resistance: super::en1993::moment_knm(modulus_mm3, self.yield_mpa) / divisor.value(),
+            unit: "kNm",
+            source: super::steel::source("EN 1993-1-1 6.2.5", basis),
+        };
+        let numbers = format!(
+            "{} kN × ({} m)² / (8 × {} m) / ({} mm³ × {} N/mm² / {divisor})",
+            number(force_kn),
+            number(beyond_m),
+            number(self.length_m),
+            number(modulus_mm3),
+            number(self.yield_mpa)
+        );
+        comparison.verdict("F (l − d)² / (8 l) / (Wpl fy / γ)", &numbers)
+    }
+
+    /// Bearing on a sawn timber across the grain, the hole taken off; none on other primaries, whose own bearing is
+    /// checked.
+    pub fn check_on_timber(&self, primary: &Item, basis: Basis, force_kn: f64) -> Option<Verdict> {
+        let Kind::Timber(timber) = &primary.kind else { return None };
+        let across_m = self.width_m.min(timber.breadth_m);
+        Some(super::timber::check_plate(timber, basis, [self.length_m, across_m, self.hole_m], force_kn))
     }
 
     /// Length of each waling section that the plate presses on, mm, for its web.

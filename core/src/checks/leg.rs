@@ -53,6 +53,27 @@ fn check_rating(rating: &PropRating, basis: Basis, compression_kn: f64, extensio
     comparison.verdict_given(&given, "N / (Ry,k / γ)", &numbers)
 }
 
+/// A prop that pulls: its tube up to yield, EN 1993-1-1 6.2.3, and its head and base jacks. Props of EN 1065 do not pull.
+pub fn check_pulled_prop(item: &Item, basis: Basis, tension_kn: f64) -> Vec<Verdict> {
+    let Some(leg) = item.leg().filter(|leg| leg.rating.is_none()) else {
+        let reason = format!("{} does not pull", item.code);
+        return vec![no_resistance(CheckKind::Tension, tension_kn, "kN", &reason)];
+    };
+    let area_mm2 = leg.area_m2() * 1e6;
+    let divisor = Divisor::new(basis, gamma::STEEL);
+    let comparison = Comparison {
+        check: CheckKind::Tension,
+        demand: tension_kn,
+        resistance: super::tie::steel_force_kn(area_mm2, leg.yield_mpa) / divisor.value(),
+        unit: "kN",
+        source: source("EN 1993-1-1 6.2.3", basis),
+    };
+    let numbers =
+        format!("{} kN / ({} mm² × {} N/mm² / {divisor})", number(tension_kn), number(area_mm2), number(leg.yield_mpa));
+    let jack = StatedLoad { check: CheckKind::Bearing, name: "jacks", working_kn: leg.jack_working_kn };
+    vec![comparison.verdict("N / (A fy / γ)", &numbers), jack.check(basis, tension_kn)]
+}
+
 /// A diagonal, in tension or compression, and the couplers at its ends.
 pub fn check_brace(item: &Item, basis: Basis, axial_kn: f64, length_m: f64) -> Vec<Verdict> {
     let axial_kn = axial_kn.abs();

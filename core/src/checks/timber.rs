@@ -84,6 +84,40 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
     verdicts
 }
 
+/// A steel plate with a round hole that presses on sawn timber across the grain: its length along the grain, its width
+/// and its hole, m.
+pub(super) fn check_plate(
+    timber: &Timber,
+    basis: Basis,
+    [along_m, across_m, hole_m]: [f64; 3],
+    force_kn: f64,
+) -> Verdict {
+    let Some(class) = TimberClass::named(&timber.class) else {
+        let reason = format!("no strengths known for timber class {}", timber.class);
+        return no_resistance(CheckKind::Bearing, force_kn, "kN", &reason);
+    };
+    let allowed = allowed(class, basis, timber.depth_m * 1e3, along_m * 1e3);
+    let (across, hole) = (across_m * 1e3, hole_m * 1e3);
+    let hole_mm2 = super::tie::rod_area_mm2(hole);
+    let comparison = Comparison {
+        check: CheckKind::Bearing,
+        demand: force_kn,
+        resistance: allowed.bearing_mpa * (across * allowed.bearing_mm - hole_mm2).max(0.0) * 1e-3,
+        unit: "kN",
+        source: allowed.source.into(),
+    };
+    let numbers = format!(
+        "{} kN / ({} N/mm² × ({} mm × {} mm − {} mm²))",
+        number(force_kn),
+        number(allowed.bearing_mpa),
+        number(across),
+        number(allowed.bearing_mm),
+        number(hole_mm2)
+    );
+    let given = format!("fc90 = {} N/mm²", allowed.bearing_text);
+    comparison.verdict_given(&given, "F / (fc90 (b l − A0))", &numbers)
+}
+
 /// Strengths of a member of depth `h` mm on a support of a length in mm.
 pub(super) fn allowed(class: TimberClass, basis: Basis, h: f64, bearing_mm: f64) -> Allowed {
     match basis {

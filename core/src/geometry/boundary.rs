@@ -70,9 +70,10 @@ impl Boundary {
         levels.fold(None, |extent, z| Some(extent.map_or([z, z], |[low, high]: [f64; 2]| [low.min(z), high.max(z)])))
     }
 
-    /// Height of solid straight above a point on its underside, up to where it first ends, at most to level `top`.
+    /// Height of solid straight above a point on its underside, up to where it first ends, at most to level `top`; nought at
+    /// the thin end of a wedge.
     pub fn depth_above(&self, point: Point, top: f64, side: Side) -> f64 {
-        let exit = self.upper_surfaces(point.x, side).filter(|&z| z > point.z + TOLERANCE).fold(top, f64::min);
+        let exit = self.upper_surfaces(point.x, side).filter(|&z| z >= point.z - TOLERANCE).fold(top, f64::min);
         (exit - point.z).max(0.0)
     }
 

@@ -1,5 +1,6 @@
 //! Puts a scheme's equipment in its place: [`Scheme`] and [`Catalogue`] in, [`Model`] out.
 
+mod batter;
 pub mod concrete;
 mod falsework;
 mod legs;
@@ -9,6 +10,7 @@ mod parts;
 mod shutters;
 mod ties;
 
+pub use batter::takes_shutter;
 pub use falsework::span;
 pub use ties::build_up_m;
 

@@ -1,6 +1,7 @@
+use super::batter::takes_shutter;
 use super::lookup::{Lookup, fail};
 use crate::catalogue::{Catalogue, Item};
-use crate::model::{FaceKind, Model, PlacedShutter};
+use crate::model::{Model, PlacedShutter};
 use crate::results::Finding;
 use crate::scheme::{Arrangement, Scheme, TieEnd};
 
@@ -15,11 +16,11 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings
             ));
             continue;
         };
-        if !matches!(face.kind, FaceKind::OuterWall | FaceKind::InnerWall) {
+        if !takes_shutter(face) {
             findings.push(fail(
                 drawn.id,
-                format!("{mark} stands on a face that is not an upright wall."),
-                "Wall shutters are computed on upright faces; make the face upright or carry it by falsework.",
+                format!("{mark} stands on a face that is neither upright nor a batter of 1 in 3 or steeper."),
+                "Wall shutters are computed on such faces only; make the face steeper or carry it by falsework.",
             ));
             continue;
         }
@@ -32,8 +33,9 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings
 
         let bottom_m = face.from.z.min(face.to.z) - drawn.below_m;
         let top_m = face.from.z.max(face.to.z) + drawn.above_m;
+        let stretch = face.stretch();
         let levels = |spacing: crate::scheme::Spacing| -> Vec<f64> {
-            spacing.positions(top_m - bottom_m).iter().map(|offset| bottom_m + offset).collect()
+            spacing.positions((top_m - bottom_m) * stretch).iter().map(|offset| bottom_m + offset / stretch).collect()
         };
         let (secondaries_m, primaries_m) = match drawn.arrangement {
             Arrangement::UprightPrimaries => {
@@ -59,6 +61,7 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings
             primary,
             primaries_m,
             foot_held: drawn.foot_held,
+            hold_down_kn: drawn.hold_down_kn.unwrap_or(0.0),
         });
     }
 }

@@ -62,7 +62,7 @@ fn row(
                     "Join two shutters of one pour that face opposite ways and are built up alike.",
                 ));
             }
-            let gap = far.face.from.x - near.face.from.x;
+            let gap = far.face.x_at(drawn.z_m) - near.face.x_at(drawn.z_m);
             let concrete_between = gap * near.outward < 0.0;
             if concrete_between != is_tie {
                 return Err(refuse(
@@ -110,11 +110,13 @@ fn row(
         length_m,
         item,
         places_m,
+        held: drawn.held.filter(|_| far.is_none()),
     })
 }
 
-/// From the concrete face to the back of the primaries.
+/// From the concrete face to the back of the primaries, measured level.
 pub fn build_up_m(shutter: &PlacedShutter) -> f64 {
     let depth = |item: &Item| item.beam().map_or(0.0, |beam| beam.depth_m);
-    shutter.facing.board().map_or(0.0, |board| board.thickness_m) + depth(&shutter.secondary) + depth(&shutter.primary)
+    let board_m = shutter.facing.board().map_or(0.0, |board| board.thickness_m);
+    (board_m + depth(&shutter.secondary) + depth(&shutter.primary)) * shutter.face.stretch()
 }

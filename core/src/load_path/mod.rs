@@ -7,6 +7,7 @@ mod bent_effects;
 mod bent_sideways;
 mod chain;
 mod clearance;
+mod filling;
 mod line;
 mod record;
 mod slope_over;
@@ -23,14 +24,18 @@ mod wall;
 mod wall_frame;
 mod wall_ledger;
 mod wall_pressure;
+mod wall_rows;
+mod wall_standing;
 
 pub use record::Record;
+pub(crate) use wall::solve_full as solve_full_walls;
 
 use crate::model::Model;
 use crate::scheme::Scheme;
 
 /// Works out every load path of the model.
 pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
+    filling::follow(scheme, model, record);
     wall::solve(scheme, model, record);
     soffit::solve(scheme, model, record);
     slope_over::tell(scheme, model, record);

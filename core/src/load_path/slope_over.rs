@@ -2,13 +2,15 @@
 
 use super::record::Record;
 use crate::checks::stability::Standing;
-use crate::model::{FaceKind, Model};
+use crate::layout::takes_shutter;
+use crate::model::{Face, FaceKind, Model};
 use crate::results::{Finding, Severity};
 use crate::scheme::Scheme;
 
 /// Tells how hard fresh concrete lifts a form on each of them as a fluid, and what has to hold it down.
 pub fn tell(scheme: &Scheme, model: &Model, record: &mut Record) {
-    for face in model.faces.iter().filter(|face| face.kind == FaceKind::SlopeOver) {
+    let is_steep = |face: &&Face| face.kind == FaceKind::SlopeOver && !takes_shutter(face);
+    for face in model.faces.iter().filter(is_steep) {
         let Some(pour) = model.pour(face.of.pour) else { continue };
         let middle = face.from.lerp(face.to, 0.5);
         let across = face.to - face.from;

@@ -5,18 +5,20 @@ use super::chain::BeamLoad;
 use super::line::{Envelope, Peak};
 use super::record::{Bending, Record, Subject};
 use super::wall_frame::{self, Link, Upright};
-use super::{wall_ledger, wall_pressure};
+use super::{wall_ledger, wall_pressure, wall_standing};
 use crate::actions::factors::factors;
 use crate::analysis::FrameError;
-use crate::checks::{StrutForces, check_leg, check_tie};
+use crate::checks::stability::{Standing, check_uplift};
 use crate::geometry::Point;
 use crate::layout::build_up_m;
-use crate::model::{Model, PlacedShutter, PlacedTieRow, Pour};
-use crate::results::{Diagram, PressureDiagram, Severity, Station, TieForce};
+use crate::model::{Model, Part, PlacedShutter, PlacedTieRow, Pour, Role, Solid};
+use crate::results::{Diagram, PressureDiagram, Severity, Station};
 use crate::scheme::{Arrangement, Scheme};
 
 /// Foot forces below this need no word, kN.
-const WORTH_TELLING_KN: f64 = 0.5;
+pub(super) const WORTH_TELLING_KN: f64 = 0.5;
+/// Weight of a kilogram.
+const KN_PER_KG: f64 = 9.81e-3;
 
 /// What a shutter hands down to its uprights and ties.
 pub(super) struct Path<'a> {
@@ -37,29 +39,30 @@ impl Path<'_> {
     }
 }
 
+/// Every pour: its shutters while they stand empty, and when it is full.
 pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
     for pour in &model.pours {
         let walls = Walls { scheme, model, pour };
-        let mut paths = Vec::new();
-        for shutter in model.shutters.iter().filter(|shutter| shutter.pour == pour.id) {
-            if walls.stands_alone(shutter, record) {
-                continue;
-            }
-            match walls.hand_down(shutter, record) {
-                Ok(path) => paths.push(path),
-                Err(error) => record.unsolved(shutter.id, &shutter.mark, &error),
-            }
-        }
+        let paths = walls.hand_down_all(record);
         for group in groups(&paths, model) {
-            walls.solve_group(group, record);
+            walls.solve_group(&group, record);
+            walls.stand(&group, record);
         }
     }
+    wall_standing::tell_of_missing_wind(scheme, model, record);
+}
+
+/// One pour when it is full.
+pub fn solve_full(scheme: &Scheme, model: &Model, pour: &Pour, record: &mut Record) {
+    let walls = Walls { scheme, model, pour };
+    let paths = walls.hand_down_all(record);
+    groups(&paths, model).iter().for_each(|group| walls.solve_group(group, record));
 }
 
 /// Shutters joined by ties, with the rows that join them.
-struct LinkedGroup<'a> {
-    paths: Vec<&'a Path<'a>>,
-    rows: Vec<&'a PlacedTieRow>,
+pub(super) struct LinkedGroup<'a> {
+    pub paths: Vec<&'a Path<'a>>,
+    pub rows: Vec<&'a PlacedTieRow>,
 }
 
 fn groups<'a>(paths: &'a [Path<'a>], model: &'a Model) -> Vec<LinkedGroup<'a>> {
@@ -81,15 +84,29 @@ fn groups<'a>(paths: &'a [Path<'a>], model: &'a Model) -> Vec<LinkedGroup<'a>> {
         .collect()
 }
 
-struct Walls<'a> {
-    scheme: &'a Scheme,
-    model: &'a Model,
-    pour: &'a Pour,
+pub(super) struct Walls<'a> {
+    pub scheme: &'a Scheme,
+    pub model: &'a Model,
+    pub pour: &'a Pour,
 }
 
 impl<'a> Walls<'a> {
-    fn case(&self) -> String {
+    pub(super) fn case(&self) -> String {
         format!("{}, full", self.pour.mark)
+    }
+
+    fn hand_down_all(&self, record: &mut Record) -> Vec<Path<'a>> {
+        let mut paths = Vec::new();
+        for shutter in self.model.shutters.iter().filter(|shutter| shutter.pour == self.pour.id) {
+            if self.stands_alone(shutter, record) {
+                continue;
+            }
+            match self.hand_down(shutter, record) {
+                Ok(path) => paths.push(path),
+                Err(error) => record.unsolved(shutter.id, &shutter.mark, &error),
+            }
+        }
+        paths
     }
 
     /// Whether one secondary or one upright primary would have to carry all by itself, which is told.
@@ -131,12 +148,13 @@ impl<'a> Walls<'a> {
         pressure: PressureDiagram,
         record: &mut Record,
     ) -> Result<Path<'a>, FrameError> {
-        let levels: Vec<f64> = shutter.secondaries_m.iter().map(|z| z - shutter.bottom_m).collect();
+        let stretch = shutter.face.stretch();
+        let levels: Vec<f64> = shutter.secondaries_m.iter().map(|z| (z - shutter.bottom_m) * stretch).collect();
         let board = shutter.facing.board().map_or(0.0, |board| board.stiffness_knm2_m);
-        let height = shutter.top_m - shutter.bottom_m;
+        let length = (shutter.top_m - shutter.bottom_m) * stretch;
         let facing =
-            ContinuousBeam::new([0.0, height], &levels, board).solve(&pressure.loads(shutter.bottom_m, 1.0))?;
-        self.check(shutter, Level::Facing, facing.envelope, &|up| shutter.bottom_m + up, record);
+            ContinuousBeam::new([0.0, length], &levels, board).solve(&pressure.loads(shutter.bottom_m, stretch))?;
+        self.check(shutter, Level::Facing, facing.envelope, &|along| shutter.bottom_m + along / stretch, record);
 
         let beam = shutter.secondary.beam().map_or(0.0, |beam| beam.ei_knm2);
         let length = self.model.bay_m;
@@ -160,15 +178,15 @@ impl<'a> Walls<'a> {
         let unit = ContinuousBeam::new([0.0, length], &shutter.secondaries_m, board).solve(&[uniform(length)])?;
         let (greatest_kpa, level) = pressure.greatest();
         self.check(shutter, Level::Facing, unit.envelope.times(greatest_kpa), &|_| level, record);
-        let loads = pressure.loads(shutter.bottom_m, 1.0);
+        let loads = pressure.loads(shutter.bottom_m, shutter.face.stretch());
         Ok(Path { shutter, pressure, facing: unit.reactions.clone(), widths: unit.reactions, loads })
     }
 
     /// Solves the uprights of a group with their ties, checks them, and writes the group's ledger.
-    fn solve_group(&self, group: LinkedGroup, record: &mut Record) {
+    fn solve_group(&self, group: &LinkedGroup, record: &mut Record) {
         let uprights: Vec<Upright> = group.paths.iter().map(|path| self.upright(path)).collect();
         let index = |id| group.paths.iter().position(|path| path.shutter.id == id);
-        let links: Vec<Link> = group.rows.iter().filter_map(|row| self.link(row, &group, index)).collect();
+        let links: Vec<Link> = group.rows.iter().filter_map(|row| self.link(row, group, index)).collect();
         let solved = match wall_frame::solve(&uprights, &links) {
             Ok(solved) => solved,
             Err(error) => {
@@ -181,7 +199,8 @@ impl<'a> Walls<'a> {
         for (index, path) in group.paths.iter().enumerate() {
             let id = path.shutter.id;
             let held = group.rows.iter().zip(&solved.links).filter(|(row, _)| row.shutter == id || row.to == Some(id));
-            let held = held.map(|(row, &force)| (row.z_m - path.shutter.bottom_m, force));
+            let stretch = path.shutter.face.stretch();
+            let held = held.map(|(row, &force)| ((row.z_m - path.shutter.bottom_m) * stretch, force));
             let envelope = Envelope { bearing: Peak::among(0, held), ..solved.envelopes[index] };
             self.check_upright(path, &envelope, &solved.stations[index], record);
         }
@@ -200,7 +219,7 @@ impl<'a> Walls<'a> {
         }
         let mut tie_forces = Vec::new();
         for (row, &force_kn_m) in group.rows.iter().zip(&solved.links) {
-            match self.share_row(row, force_kn_m, &group, record) {
+            match self.share_row(row, force_kn_m, group, record) {
                 Ok(forces) => tie_forces.push(forces),
                 Err(error) => return record.unsolved(row.id, &row.mark, &error),
             }
@@ -208,29 +227,34 @@ impl<'a> Walls<'a> {
         for (row, forces) in group.rows.iter().zip(&tie_forces) {
             self.check_row(row, forces, record);
         }
-        let entry = wall_ledger::entry(self.pour, self.model, &group.paths, &group.rows, &solved, &tie_forces);
-        record.results.ledger.push(entry);
+        for (path, &lift_kn_m) in group.paths.iter().zip(&solved.lifts) {
+            self.check_lift(path, lift_kn_m, record);
+        }
+        let entries = wall_ledger::entries(self.pour, self.model, &group.paths, &group.rows, &solved, &tie_forces);
+        record.results.ledger.extend(entries);
     }
 
-    fn upright(&self, path: &Path) -> Upright {
+    pub(super) fn upright(&self, path: &Path) -> Upright {
         let shutter = path.shutter;
         let beam = match shutter.arrangement {
             Arrangement::UprightPrimaries => shutter.primary.beam(),
             Arrangement::LevelPrimaries => shutter.secondary.beam(),
         };
         Upright {
-            x_m: shutter.face.from.x + shutter.outward * build_up_m(shutter),
+            x_m: self.back(shutter, shutter.bottom_m).x,
+            lean: shutter.face.lean(),
             outward: shutter.outward,
-            bottom_m: shutter.bottom_m,
-            top_m: shutter.top_m,
+            bottom_m: self.back(shutter, shutter.bottom_m).z,
+            top_m: self.back(shutter, shutter.top_m).z,
             ei_knm2: beam.map_or(0.0, |beam| beam.ei_knm2),
             ea_kn: beam.map_or(0.0, |beam| beam.ea_kn),
             foot_held: shutter.foot_held,
+            weight_kn_m: 0.0,
             loads: path.loads.clone(),
         }
     }
 
-    fn link(
+    pub(super) fn link(
         &self,
         row: &PlacedTieRow,
         group: &LinkedGroup,
@@ -249,58 +273,10 @@ impl<'a> Walls<'a> {
             z_m: row.z_m,
             stiffness_kn_m: stiffness * row.places_m.len() as f64 / uprights,
             is_tie: row.item.tie().is_some(),
+            both_ways: row.pulls_and_pushes(),
+            run_m: row.run_m(),
+            below_m: row.below_m(),
         })
-    }
-
-    /// Force of each tie of a row at each of its ends, from its force per metre of wall. Walings are checked on the way.
-    fn share_row(
-        &self,
-        row: &PlacedTieRow,
-        force_kn_m: f64,
-        group: &LinkedGroup,
-        record: &mut Record,
-    ) -> Result<Vec<Vec<f64>>, FrameError> {
-        let ends = group.paths.iter().filter(|path| path.shutter.id == row.shutter || Some(path.shutter.id) == row.to);
-        let mut shares: Vec<Vec<f64>> = Vec::new();
-        for path in ends {
-            shares.push(match path.shutter.arrangement {
-                Arrangement::UprightPrimaries => path.widths.iter().map(|width| width * force_kn_m).collect(),
-                Arrangement::LevelPrimaries => self.waling(row, force_kn_m, path, record)?,
-            });
-        }
-        let differ = |a: &[f64], b: &[f64]| a.iter().zip(b).any(|(a, b)| (a - b).abs() > 0.01 * a.abs().max(b.abs()));
-        if let [near, far] = &shares[..]
-            && differ(near, far)
-        {
-            record.find(
-                Severity::Note,
-                row.id,
-                format!("{}: its two walings load the ties differently, by more than 1 %.", row.mark),
-                "Let the upright secondaries of both shutters stand opposite each other.",
-            );
-        }
-        Ok(shares)
-    }
-
-    /// Solves and checks the waling of one shutter at one row; the forces of its ties.
-    fn waling(
-        &self,
-        row: &PlacedTieRow,
-        force_kn_m: f64,
-        path: &Path,
-        record: &mut Record,
-    ) -> Result<Vec<f64>, FrameError> {
-        let shutter = path.shutter;
-        let beam = shutter.primary.beam().map_or(0.0, |beam| beam.ei_knm2);
-        let loads: Vec<BeamLoad> = shutter
-            .secondaries_m
-            .iter()
-            .zip(&path.widths)
-            .map(|(&a, width)| BeamLoad::Point { a, p: width * force_kn_m })
-            .collect();
-        let result = ContinuousBeam::new([0.0, self.model.bay_m], &row.places_m, beam).solve(&loads)?;
-        self.check(shutter, Level::Primary, result.envelope, &|_| row.z_m, record);
-        Ok(result.reactions)
     }
 
     fn check_upright(&self, path: &Path, envelope: &Envelope, stations: &[Station], record: &mut Record) {
@@ -310,13 +286,13 @@ impl<'a> Walls<'a> {
             Arrangement::LevelPrimaries => Level::Secondary,
         };
         let (_, width) = greatest(&path.widths);
-        self.check(shutter, level, envelope.times(width), &|up| shutter.bottom_m + up, record);
-        let x = shutter.face.from.x + shutter.outward * build_up_m(shutter);
+        let stretch = shutter.face.stretch();
+        self.check(shutter, level, envelope.times(width), &|along| shutter.bottom_m + along / stretch, record);
         record.results.diagrams.push(Diagram {
             owner: shutter.id,
             member: format!("{} {}", shutter.mark, level.name()),
-            from: Point::new(x, shutter.bottom_m),
-            to: Point::new(x, shutter.top_m),
+            from: self.back(shutter, shutter.bottom_m),
+            to: self.back(shutter, shutter.top_m),
             stations: stations.iter().map(|station| station.times(width)).collect(),
         });
     }
@@ -343,33 +319,27 @@ impl<'a> Walls<'a> {
         }
     }
 
-    /// Checks the ties of a row, each for the greater of the forces at its ends.
-    fn check_row(&self, row: &PlacedTieRow, ends: &[Vec<f64>], record: &mut Record) {
-        let case = self.case();
-        let greatest_end = |i: usize| ends.iter().map(|forces| forces[i]).fold(0.0, f64::max);
-        let forces: Vec<f64> = (0..row.places_m.len()).map(greatest_end).collect();
-        let (worst, force) = greatest(&forces);
-        let demand = force * factors(self.scheme.basis).fresh_concrete_pressure;
-        let is_tie = row.item.tie().is_some();
-        let member = format!("{} {}", row.mark, if is_tie { "tie" } else { "prop" });
-        let place = format!("level {:.2} m, {:.2} m along the bay", row.z_m, row.places_m[worst]);
-        let at = self.model.shutter(row.shutter).map_or(Point::default(), |shutter| self.at(shutter, row.z_m));
-        let subject = Subject { owner: row.id, member: &member, case: &case, place: &place, at };
-        if is_tie {
-            record.check(&subject, [check_tie(&row.item, self.scheme.basis, demand)]);
-        } else {
-            let forces = StrutForces { head_m: self.scheme.loads.leg_eccentricity_m, ..StrutForces::axial(demand) };
-            record.check(&subject, check_leg(&row.item, self.scheme.basis, &forces, row.length_m));
+    /// Checks what the concrete and raking props lift against what weighs and holds a shutter down.
+    fn check_lift(&self, path: &Path, lift_kn_m: f64, record: &mut Record) {
+        let shutter = path.shutter;
+        let lift_kn = lift_kn_m * path.widths.iter().sum::<f64>();
+        if lift_kn <= WORTH_TELLING_KN {
+            return;
         }
-        let force = |(place, &force_kn): (usize, &f64)| TieForce {
-            id: format!("{}.{}", row.mark, place + 1),
-            row: row.id,
-            force_kn,
+        let standing = Standing {
+            holding: weight_kn(shutter, &self.model.parts),
+            tipping_variable: lift_kn,
+            held: shutter.hold_down_kn * path.widths.len() as f64,
+            ..Standing::default()
         };
-        record.results.ties.extend(forces.iter().enumerate().map(force));
+        let member = format!("{} foot", shutter.mark);
+        let place = format!("level {:.2} m", shutter.bottom_m);
+        let (case, at) = (self.case(), self.at(shutter, shutter.bottom_m));
+        let subject = Subject { owner: shutter.id, member: &member, case: &case, place: &place, at };
+        record.check(&subject, [check_uplift(self.scheme.basis, &standing)]);
     }
 
-    fn check(
+    pub(super) fn check(
         &self,
         shutter: &PlacedShutter,
         member: Level,
@@ -394,14 +364,36 @@ impl<'a> Walls<'a> {
         });
     }
 
-    /// A point on the back of a shutter.
-    fn at(&self, shutter: &PlacedShutter, z: f64) -> Point {
-        Point::new(shutter.face.from.x + shutter.outward * build_up_m(shutter) / 2.0, z)
+    /// A point in the middle of a shutter's thickness.
+    pub(super) fn at(&self, shutter: &PlacedShutter, z: f64) -> Point {
+        Point::new(shutter.face.x_at(z) + shutter.outward * build_up_m(shutter) / 2.0, z)
+    }
+
+    /// The point on the back of a shutter that is square behind a level of its face.
+    pub(super) fn back(&self, shutter: &PlacedShutter, z: f64) -> Point {
+        let [across, up] = shutter.square();
+        let square_m = build_up_m(shutter) / shutter.face.stretch();
+        Point::new(shutter.face.x_at(z) + across * square_m, z + up * square_m)
     }
 }
 
+/// What a shutter weighs, kN.
+pub(super) fn weight_kn(shutter: &PlacedShutter, parts: &[Part]) -> f64 {
+    let board_kg_m2 = shutter.facing.board().map_or(0.0, |board| board.mass_kg_m2);
+    let [secondary_kg_m, primary_kg_m] =
+        [&shutter.secondary, &shutter.primary].map(|item| item.beam().map_or(0.0, |beam| beam.mass_kg_m));
+    let kg = |part: &Part| match (part.role, part.solid) {
+        (Role::Facing, Solid::Sheet { length_m, .. }) => board_kg_m2 * part.solid.length_m() * length_m,
+        (Role::Secondary, solid) => secondary_kg_m * solid.length_m(),
+        (Role::Primary, solid) => primary_kg_m * solid.length_m(),
+        _ => 0.0,
+    };
+    let own = parts.iter().filter(|part| part.owner == shutter.id);
+    own.map(|part| kg(part) * f64::from(part.count)).sum::<f64>() * KN_PER_KG
+}
+
 #[derive(Clone, Copy)]
-enum Level {
+pub(super) enum Level {
     Facing,
     Secondary,
     Primary,
@@ -417,7 +409,7 @@ impl Level {
     }
 }
 
-fn uniform(length_m: f64) -> BeamLoad {
+pub(super) fn uniform(length_m: f64) -> BeamLoad {
     BeamLoad::Line { a: 0.0, b: length_m, w1: 1.0, w2: 1.0 }
 }
 

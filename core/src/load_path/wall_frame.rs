@@ -10,8 +10,10 @@ pub const STEEL_KPA: f64 = 210e6;
 
 /// One upright line of a shutter: a soldier, or an upright secondary.
 pub struct Upright {
-    /// Its place in the section, m; any that differs from the others.
+    /// Place of its foot in the section, m; any that differs from the others.
     pub x_m: f64,
+    /// How far it goes in `x` for each metre up.
+    pub lean: f64,
     /// +1 where the concrete pushes it to the right, −1 to the left.
     pub outward: f64,
     pub bottom_m: f64,
@@ -19,8 +21,31 @@ pub struct Upright {
     pub ei_knm2: f64,
     pub ea_kn: f64,
     pub foot_held: bool,
-    /// Loads from its bottom up, outward positive.
+    /// Its own weight and what it carries, by its length, kN/m.
+    pub weight_kn_m: f64,
+    /// Loads along it from its bottom up, square to it, outward positive.
     pub loads: Vec<BeamLoad>,
+}
+
+impl Upright {
+    /// Its length by its height.
+    fn stretch(&self) -> f64 {
+        (1.0 + self.lean * self.lean).sqrt()
+    }
+
+    fn length_m(&self) -> f64 {
+        (self.top_m - self.bottom_m) * self.stretch()
+    }
+
+    /// Distance of a level along it from its foot.
+    fn offset_m(&self, z_m: f64) -> f64 {
+        (z_m - self.bottom_m) * self.stretch()
+    }
+
+    fn point(&self, offset_m: f64) -> (f64, f64) {
+        let up = offset_m / self.stretch();
+        (self.x_m + self.lean * up, self.bottom_m + up)
+    }
 }
 
 /// A tie or prop between two uprights, or from one to something fixed.
@@ -30,8 +55,20 @@ pub struct Link {
     pub z_m: f64,
     /// Axial stiffness that falls to one upright, kN/m.
     pub stiffness_kn_m: f64,
-    /// Works in tension (tie) or in compression (prop), not both.
+    /// Pulls (tie) or pushes (prop).
     pub is_tie: bool,
+    /// Works the other way too.
+    pub both_ways: bool,
+    /// Level length and fall to its fixed end, m.
+    pub run_m: f64,
+    pub below_m: f64,
+}
+
+impl Link {
+    /// Level part of its force.
+    fn level_part(&self) -> f64 {
+        if self.below_m == 0.0 { 1.0 } else { self.run_m / libm::hypot(self.run_m, self.below_m) }
+    }
 }
 
 /// Forces in a group of uprights.
@@ -42,7 +79,9 @@ pub struct GroupResult {
     pub stations: Vec<Vec<Station>>,
     /// Force that holds each foot against moving outward, kN.
     pub feet: Vec<f64>,
-    /// Force of each link where it works, kN; zero where it has gone slack.
+    /// Force that holds each foot down, kN.
+    pub lifts: Vec<f64>,
+    /// Level part of the force of each link where it works, kN; zero where it has gone slack.
     pub links: Vec<f64>,
     /// What would have to hold the group upright, where nothing fixed does.
     pub missing_prop: Option<MissingProp>,
@@ -69,8 +108,8 @@ pub fn solve(uprights: &[Upright], links: &[Link]) -> Result<GroupResult, FrameE
         let group = Group::build(uprights, links, &working);
         let solution = group.frame.factorise()?.solve(&group.loads)?;
         let forces = group.link_forces(&solution, links);
-        let least = forces.iter().enumerate().min_by(|a, b| a.1.total_cmp(b.1));
-        match least {
+        let one_way = forces.iter().enumerate().filter(|(index, _)| !links[*index].both_ways);
+        match one_way.min_by(|a, b| a.1.total_cmp(b.1)) {
             Some((index, &force)) if force < -1e-9 => working[index] = false,
             _ => return Ok(group.read(&solution, uprights, forces)),
         }
@@ -100,7 +139,7 @@ impl Group {
         for (index, upright) in uprights.iter().enumerate() {
             let at_work = links.iter().zip(working).filter(|(_, working)| **working).map(|(link, _)| link);
             let holds = |link: &&Link| link.from == index || link.to == Some(index);
-            let mut supports: Vec<f64> = at_work.filter(holds).map(|link| link.z_m - upright.bottom_m).collect();
+            let mut supports: Vec<f64> = at_work.filter(holds).map(|link| upright.offset_m(link.z_m)).collect();
             if upright.foot_held {
                 supports.push(0.0);
             }
@@ -119,19 +158,28 @@ impl Group {
     }
 
     fn add_upright(&mut self, upright: &Upright, supports_m: &[f64]) {
-        let ends = [0.0, upright.top_m - upright.bottom_m];
-        let point = |offset| (upright.x_m, upright.bottom_m + offset);
+        let ends = [0.0, upright.length_m()];
+        let point = |offset| upright.point(offset);
         let member = |i, j| Member::beam(i, j, upright.ei_knm2, upright.ea_kn);
         let chain = Chain::build(&mut self.frame, &ends, supports_m, point, member);
         self.frame.supports.push(Support { node: chain.first_node, ux: upright.foot_held, uy: true, rz: false });
-        chain.load(&upright.loads, Axis::X, upright.outward, &mut self.loads);
+        let stretch = upright.stretch();
+        chain.load(&upright.loads, Axis::X, upright.outward / stretch, &mut self.loads);
+        if upright.lean != 0.0 {
+            chain.load(&upright.loads, Axis::Y, -upright.lean * upright.outward / stretch, &mut self.loads);
+        }
+        if upright.weight_kn_m != 0.0 {
+            let weight =
+                BeamLoad::Line { a: 0.0, b: upright.length_m(), w1: upright.weight_kn_m, w2: upright.weight_kn_m };
+            chain.load(&[weight], Axis::Y, -1.0, &mut self.loads);
+        }
         self.chains.push(chain);
     }
 
     fn add_link(&mut self, link: &Link, uprights: &[Upright]) -> Option<usize> {
         let node_of = |upright: usize| {
             let chain = &self.chains[upright];
-            chain.node_at(link.z_m - uprights[upright].bottom_m)
+            chain.node_at(uprights[upright].offset_m(link.z_m))
         };
         let from = node_of(link.from)?;
         let to = match link.to {
@@ -139,27 +187,29 @@ impl Group {
             None => {
                 let near = &uprights[link.from];
                 let side = if link.is_tie { -near.outward } else { near.outward };
-                let node = self.frame.add_node(near.x_m + side, link.z_m);
+                let x = near.point(near.offset_m(link.z_m)).0;
+                let node = self.frame.add_node(x + side * link.run_m, link.z_m - link.below_m);
                 self.frame.supports.push(Support { node, ux: true, uy: true, rz: true });
                 node
             }
         };
-        let length = (self.frame.nodes[to].x - self.frame.nodes[from].x).abs();
+        let [a, b] = [from, to].map(|node| self.frame.nodes[node]);
+        let length = libm::hypot(b.x - a.x, b.y - a.y);
         Some(self.frame.add_member(Member::bar(from, to, link.stiffness_kn_m * length)))
     }
 
     /// Holds the near end of a link in place of a missing prop.
     fn hold(&mut self, link: &Link, uprights: &[Upright]) {
-        let offset = link.z_m - uprights[link.from].bottom_m;
+        let offset = uprights[link.from].offset_m(link.z_m);
         let Some(node) = self.chains[link.from].node_at(offset) else { return };
         self.frame.supports.push(Support { node, ux: true, uy: false, rz: false });
         self.held = Some((link.from, link.z_m, node));
     }
 
-    /// Force of each link, positive where it works as it should.
+    /// Level part of the force of each link, positive where it works as it should.
     fn link_forces(&self, solution: &Solution, links: &[Link]) -> Vec<f64> {
         let force = |(link, member): (&Link, &Option<usize>)| {
-            let tension = member.map_or(0.0, |member| solution.axial_at(member, 0.0));
+            let tension = member.map_or(0.0, |member| solution.axial_at(member, 0.0)) * link.level_part();
             if link.is_tie { tension } else { -tension }
         };
         links.iter().zip(&self.link_members).map(force).collect()
@@ -171,6 +221,7 @@ impl Group {
             envelopes: self.chains.iter().map(|chain| chain.envelope(solution)).collect(),
             stations: self.chains.iter().map(|chain| chain.stations(solution)).collect(),
             feet: self.chains.iter().zip(uprights).map(foot).collect(),
+            lifts: self.chains.iter().map(|chain| -solution.reaction(chain.first_node).fy).collect(),
             links,
             missing_prop: self.held.map(|(upright, z_m, node)| MissingProp {
                 upright,

@@ -10,8 +10,7 @@ pub fn on(shutter: &PlacedShutter, pour: &Pour, solid: &Boundary, scheme: &Schem
     let density = scheme.concrete.unit_weight_kn_m3;
     let bottom = shutter.face.from.z.min(shutter.face.to.z);
     let top = shutter.face.from.z.max(shutter.face.to.z);
-    let plan_area_m2 = least_width(solid, bottom, top) * scheme.bays.length_m;
-    let rise_m_h = rise(&scheme.concrete.delivery, plan_area_m2);
+    let rise_m_h = governing_rise_m_h(shutter, solid, scheme);
     let height = pour.top_m - pour.bottom_m;
     let limit = pressure_limit(&scheme.concrete, rise_m_h, height, height);
 
@@ -25,6 +24,13 @@ pub fn on(shutter: &PlacedShutter, pour: &Pour, solid: &Boundary, scheme: &Schem
     (PressureDiagram { shutter: shutter.id, points, limit_kpa: limit.kpa, rise_m_h }, limit.warnings)
 }
 
+/// The fastest rise over the height of a shutter's face, m/h.
+pub fn governing_rise_m_h(shutter: &PlacedShutter, solid: &Boundary, scheme: &Scheme) -> f64 {
+    let bottom = shutter.face.from.z.min(shutter.face.to.z);
+    let top = shutter.face.from.z.max(shutter.face.to.z);
+    rise(&scheme.concrete.delivery, least_width(solid, bottom, top) * scheme.bays.length_m)
+}
+
 /// Least width of concrete between two levels, m: there the concrete rises fastest.
 fn least_width(solid: &Boundary, bottom: f64, top: f64) -> f64 {
     let ends = [solid.width_at(bottom, Side::After), solid.width_at(top, Side::Before)];
@@ -34,7 +40,7 @@ fn least_width(solid: &Boundary, bottom: f64, top: f64) -> f64 {
 }
 
 impl PressureDiagram {
-    /// Force of the concrete on a metre of shutter, kN/m.
+    /// Level force of the concrete on a metre of shutter, kN/m.
     pub fn resultant_kn_m(&self) -> f64 {
         self.points.windows(2).map(|pair| (pair[1].0 - pair[0].0) * (pair[0].1 + pair[1].1) / 2.0).sum()
     }
@@ -44,13 +50,13 @@ impl PressureDiagram {
         self.points.iter().fold((0.0, 0.0), |best, &(z, p)| if p > best.0 { (p, z) } else { best })
     }
 
-    /// The pressure as loads on a beam that starts at `bottom_m`, times `factor`.
-    pub(super) fn loads(&self, bottom_m: f64, factor: f64) -> Vec<BeamLoad> {
+    /// The pressure as loads on a beam that starts at `bottom_m` and is `stretch` times as long as it is high.
+    pub(super) fn loads(&self, bottom_m: f64, stretch: f64) -> Vec<BeamLoad> {
         let load = |pair: &[(f64, f64)]| BeamLoad::Line {
-            a: pair[0].0 - bottom_m,
-            b: pair[1].0 - bottom_m,
-            w1: pair[0].1 * factor,
-            w2: pair[1].1 * factor,
+            a: (pair[0].0 - bottom_m) * stretch,
+            b: (pair[1].0 - bottom_m) * stretch,
+            w1: pair[0].1,
+            w2: pair[1].1,
         };
         self.points.windows(2).map(load).collect()
     }

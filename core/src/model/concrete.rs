@@ -39,6 +39,27 @@ pub struct Face {
     pub normal: Point,
 }
 
+impl Face {
+    /// How far a battered face goes in `x` for each metre up; nought for upright ones, which may be a hair out of plumb.
+    pub fn lean(&self) -> f64 {
+        match self.kind {
+            FaceKind::SlopeOver => (self.to.x - self.from.x) / (self.to.z - self.from.z),
+            _ => 0.0,
+        }
+    }
+
+    /// Length along a wall face by its height.
+    pub fn stretch(&self) -> f64 {
+        let lean = self.lean();
+        (1.0 + lean * lean).sqrt()
+    }
+
+    /// Place of a wall face, continued beyond its ends, at a level.
+    pub fn x_at(&self, z_m: f64) -> f64 {
+        self.from.x + self.lean() * (z_m - self.from.z)
+    }
+}
+
 /// What has to form a face, told by its normal and place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum FaceKind {

@@ -1,7 +1,7 @@
 use super::Face;
 use crate::catalogue::Item;
 use crate::geometry::Point;
-use crate::scheme::{Arrangement, Bearing, Direction, Id, Lateral, Opening};
+use crate::scheme::{Arrangement, Bearing, Direction, FixedEnd, HeldBy, Id, Lateral, Opening};
 
 /// A shutter on its face.
 #[derive(Clone, Debug, PartialEq)]
@@ -34,6 +34,16 @@ pub struct PlacedShutter {
     pub primaries_m: Vec<f64>,
     /// Whether its foot is held to either side.
     pub foot_held: bool,
+    /// What holds each upright line down, as the user says, kN.
+    pub hold_down_kn: f64,
+}
+
+impl PlacedShutter {
+    /// Square to its face, out of the concrete: along `x` and up.
+    pub fn square(&self) -> [f64; 2] {
+        let stretch = self.face.stretch();
+        [self.outward / stretch, -self.face.lean() * self.outward / stretch]
+    }
 }
 
 /// A row of ties or props.
@@ -55,6 +65,27 @@ pub struct PlacedTieRow {
     pub item: Item,
     /// Places along the bay.
     pub places_m: Vec<f64>,
+    /// What holds its fixed end.
+    pub held: Option<FixedEnd>,
+}
+
+impl PlacedTieRow {
+    /// How far its fixed end lies below it.
+    pub fn below_m(&self) -> f64 {
+        self.held.map_or(0.0, |held| held.below_m)
+    }
+
+    /// Whether it can pull as well as push: a tube whose end is held against both. Props of EN 1065 only push.
+    pub fn pulls_and_pushes(&self) -> bool {
+        let two_way = self.held.is_some_and(|held| held.by != HeldBy::Thrust);
+        two_way && self.item.leg().is_some_and(|leg| leg.rating.is_none())
+    }
+
+    /// Its level length, from the shutter to its fixed end seen from above.
+    pub fn run_m(&self) -> f64 {
+        let below_m = self.below_m();
+        if below_m == 0.0 { self.length_m } else { (self.length_m * self.length_m - below_m * below_m).max(0.0).sqrt() }
+    }
 }
 
 /// Falsework under one soffit.

@@ -4,6 +4,7 @@ mod demo;
 mod edges;
 pub mod edit;
 mod error;
+mod holding;
 mod ids;
 mod placing;
 mod read;
@@ -16,6 +17,7 @@ mod wind;
 pub use demo::heron_lane;
 pub use edges::{Band, SectionEdge};
 pub use error::{Place, Ring, SchemeError, Subject};
+pub use holding::{CastAnchor, FixedEnd, HeldBy};
 pub use ids::{FaceRef, Id};
 pub use placing::{
     Arrangement, Bearing, Direction, Falsework, Lateral, LegLine, Opening, Shutter, Spacing, TieEnd, TieRow,

@@ -1,4 +1,4 @@
-use super::{FaceRef, Id};
+use super::{FaceRef, FixedEnd, Id};
 use serde::{Deserialize, Serialize};
 
 /// Where repeated members stand over a length: one at `edge_m` from each end, the others equally apart.
@@ -59,6 +59,9 @@ pub struct Shutter {
     pub above_m: f64,
     /// Whether its foot is held against moving to either side.
     pub foot_held: bool,
+    /// What holds each upright line down, at its own permissible or design value, kN.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub hold_down_kn: Option<f64>,
 }
 
 /// A row of ties or props at one level.
@@ -77,6 +80,9 @@ pub struct TieRow {
     pub item: String,
     /// Where ties stand along level primaries. On upright primaries one stands at each primary.
     pub spacing: Spacing,
+    /// What holds its end if that is fixed; none: not told.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub held: Option<FixedEnd>,
 }
 
 /// The far end of a tie or prop.

@@ -3,8 +3,8 @@
 use falsewright_core::layout::concrete::faces;
 use falsewright_core::model::{Face, FaceKind};
 use falsewright_core::scheme::{
-    Arrangement, Basis, Concrete, Delivery, Direction, FaceRef, Id, Joint, Lateral, Opening, PressureMethod, Scheme,
-    Section, Spacing, TieEnd, Walls,
+    Arrangement, Basis, Concrete, Delivery, Direction, FaceRef, FixedEnd, HeldBy, Id, Joint, Lateral, Opening,
+    PressureMethod, Scheme, Section, SiteWind, Spacing, TieEnd, Walls,
 };
 use falsewright_tests::simple::{anchors, falsework, shutter};
 use proptest::prelude::*;
@@ -118,6 +118,10 @@ impl Drawn {
             method: if self.fluid { PressureMethod::FullHead } else { PressureMethod::CiriaR108 { c1: 1.0, c2: 0.45 } },
             delivery: Delivery::Volume { rate_m3_h: self.rate_m3_h },
         };
+        if self.propped {
+            let speed = self.density;
+            scheme.loads.wind = Some(SiteWind { working_speed_m_s: 0.7 * speed, ..SiteWind::gust(speed) });
+        }
         let all = faces(&scheme.section, scheme.ground.level_m);
         for pour in [FaceRef::LOWEST, Id(900)] {
             self.place_walls(&mut scheme, &all, pour);
@@ -158,6 +162,8 @@ impl Drawn {
             if self.propped {
                 let mut props = anchors(scheme.fresh_id().0, shutters[0], low + 0.6 * (high - low), "PROP76", 3.0);
                 props.spacing = self.spacing(1);
+                let by = HeldBy::Kentledge { weight_kn: 10.0 * self.density, friction: 0.4 };
+                props.held = Some(FixedEnd { below_m: 2.9 * self.edge, by });
                 scheme.ties.push(props);
             }
         }

@@ -3,7 +3,7 @@
 use crate::editor::Target;
 use crate::editor::tool::{Change, Context, Event, Step};
 use falsewright_core::geometry::{Edge, Point};
-use falsewright_core::model::FaceKind;
+use falsewright_core::layout::takes_shutter;
 use falsewright_core::scheme::FaceRef;
 use falsewright_core::scheme::edit::Edit;
 
@@ -53,7 +53,7 @@ impl State {
 /// The wall face nearest to a point, from twice the usual reach.
 fn wall(context: &Context, at: Point) -> Option<FaceRef> {
     let distance = |from: Point, to: Point| (Edge::new(from, to).nearest(at) - at).length();
-    let walls = context.places.faces.iter().filter(|f| matches!(f.kind, FaceKind::OuterWall | FaceKind::InnerWall));
+    let walls = context.places.faces.iter().filter(|face| takes_shutter(face));
     let near = walls.map(|face| (distance(face.from, face.to), face.of));
     let near = near.filter(|(distance, _)| *distance <= 2.0 * context.viewport.length_m(context.reach_px));
     near.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, face)| face)

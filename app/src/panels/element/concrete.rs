@@ -2,6 +2,7 @@ use super::form;
 use crate::store::Store;
 use crate::widgets::{Form, Unit};
 use falsewright_core::geometry::Point;
+use falsewright_core::layout::takes_shutter;
 use falsewright_core::model::FaceKind;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Corner, Cut, FaceRef, Id, Joint, Scheme};
@@ -58,6 +59,10 @@ pub fn face(store: Store, of: FaceRef) -> Option<AnyView> {
         let worked = store.worked.get();
         worked.design.model.faces.iter().find(|face| face.of == of).map(|face| face.kind)
     };
+    let steep = move || {
+        let worked = store.worked.get();
+        worked.design.model.faces.iter().any(|face| face.of == of && takes_shutter(face))
+    };
     let offer = move || {
         match kind() {
         Some(FaceKind::OuterWall | FaceKind::InnerWall) => view! {
@@ -71,6 +76,11 @@ pub fn face(store: Store, of: FaceRef) -> Option<AnyView> {
         }
         .into_any(),
         Some(FaceKind::SlopeUnder) => view! { <p>"A slope facing down: formed with the soffit that it adjoins."</p> }.into_any(),
+        Some(FaceKind::SlopeOver) if steep() => view! {
+            <p>"A battered wall face: fresh concrete lifts its shutter."</p>
+            <button data-testid="add-shutter" on:click=move |_| store.edit(Edit::AddShutter(of))>"Put a shutter on it"</button>
+        }
+        .into_any(),
         Some(FaceKind::SlopeOver) => view! { <p>"A slope facing up: fresh concrete lifts a form on it."</p> }.into_any(),
         Some(FaceKind::FreeTop) => view! { <p>"A free top: it needs no form."</p> }.into_any(),
         Some(FaceKind::CastAgainst) => view! { <p>"Cast against blinding, ground or earlier concrete."</p> }.into_any(),

@@ -35,6 +35,7 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
                 {form.number("Below the face", Unit::MM, |of| of.below_m, |of, value| of.below_m = value)}
                 {form.number("Above the face", Unit::MM, |of| of.above_m, |of, value| of.above_m = value)}
                 {form.toggle("Foot held", |of| of.foot_held, |of, value| of.foot_held = value)}
+                {form.number("Each upright held down", Unit::of("kN", 1), |of| of.hold_down_kn.unwrap_or(0.0), |of, value| of.hold_down_kn = Some(value).filter(|kn| *kn != 0.0))}
                 {rows.number("Tie rows apart", Unit::MM, |value| *value, |value, new| *value = new)}
                 <button data-testid="place-rows" on:click=place_rows>"Place tie rows anew"</button>
             </div>

@@ -1,10 +1,26 @@
 use super::{form, items};
 use crate::store::Store;
-use crate::widgets::Unit;
+use crate::widgets::{Form, Unit};
 use falsewright_core::model::Role;
 use falsewright_core::scheme::edit::Edit;
-use falsewright_core::scheme::{Arrangement, Id, Scheme, TieEnd, TieRow};
+use falsewright_core::scheme::{Arrangement, CastAnchor, FixedEnd, HeldBy, Id, Scheme, TieEnd, TieRow};
 use leptos::prelude::*;
+
+/// What holds a fixed end, without its values.
+#[derive(Clone, Copy, PartialEq)]
+enum End {
+    Untold,
+    Thrust,
+    Kentledge,
+    Anchor,
+}
+
+const ENDS: [(End, &str); 4] = [
+    (End::Untold, "not told"),
+    (End::Thrust, "strong thrust"),
+    (End::Kentledge, "kentledge"),
+    (End::Anchor, "cast anchor"),
+];
 
 /// A row of ties or props.
 pub fn fields(store: Store, id: Id) -> Option<AnyView> {
@@ -29,7 +45,12 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
                     {form.number("Apart along the bay", Unit::MM, |row| row.spacing.max_m, |row, value| row.spacing.max_m = value)}
                     {form.number("First from bay end", Unit::MM, |row| row.spacing.edge_m, |row, value| row.spacing.edge_m = value)}
                 })}
-                {move || fixed.get().then(|| form.number("Length", Unit::MM, length, set_length))}
+                {move || fixed.get().then(|| view! {
+                    {form.number("Length", Unit::MM, length, set_length)}
+                    {(!across_concrete).then(|| form.number("Foot below row", Unit::MM, below, set_below))}
+                    {form.choice("Fixed end", &ENDS, end, set_end)}
+                    {move || end_fields(value.with(end), form)}
+                })}
                 {move || (!walings.get()).then(|| view! {
                     <p class="quiet wide">"One at each upright primary of its shutter."</p>
                 })}
@@ -49,5 +70,97 @@ fn length(row: &TieRow) -> f64 {
 fn set_length(row: &mut TieRow, value: f64) {
     if let TieEnd::Fixed { length_m } = &mut row.to {
         *length_m = value;
+    }
+}
+
+fn below(row: &TieRow) -> f64 {
+    row.held.map_or(0.0, |held| held.below_m)
+}
+
+fn set_below(row: &mut TieRow, value: f64) {
+    let by = row.held.map_or(HeldBy::Thrust, |held| held.by);
+    row.held = Some(FixedEnd { below_m: value, by });
+}
+
+fn end(row: &TieRow) -> End {
+    match row.held.map(|held| held.by) {
+        None => End::Untold,
+        Some(HeldBy::Thrust) => End::Thrust,
+        Some(HeldBy::Kentledge { .. }) => End::Kentledge,
+        Some(HeldBy::Anchor(_)) => End::Anchor,
+    }
+}
+
+fn set_end(row: &mut TieRow, chosen: End) {
+    if chosen == end(row) {
+        return;
+    }
+    let below_m = below(row);
+    let by = match chosen {
+        End::Untold => None,
+        End::Thrust => Some(HeldBy::Thrust),
+        End::Kentledge => Some(HeldBy::Kentledge { weight_kn: 10.0, friction: 0.4 }),
+        End::Anchor => Some(HeldBy::Anchor(CastAnchor {
+            depth_m: 0.15,
+            head_m: 0.04,
+            rod_m: 0.02,
+            edge_m: 0.3,
+            strength_mpa: 15.0,
+        })),
+    };
+    row.held = by.map(|by| FixedEnd { below_m, by });
+}
+
+/// The values of what holds a fixed end; a change to one that no longer applies does nothing.
+fn end_fields(end: End, form: Form<TieRow>) -> AnyView {
+    macro_rules! block {
+        ($label:literal, $unit:expr, $field:ident) => {
+            form.number(
+                $label,
+                $unit,
+                |row| match row.held.map(|held| held.by) {
+                    Some(HeldBy::Kentledge { $field, .. }) => $field,
+                    _ => 0.0,
+                },
+                |row, value| {
+                    if let Some(FixedEnd { by: HeldBy::Kentledge { $field, .. }, .. }) = &mut row.held {
+                        *$field = value;
+                    }
+                },
+            )
+        };
+    }
+    macro_rules! cast {
+        ($label:literal, $unit:expr, $field:ident) => {
+            form.number(
+                $label,
+                $unit,
+                |row| match row.held.map(|held| held.by) {
+                    Some(HeldBy::Anchor(anchor)) => anchor.$field,
+                    _ => 0.0,
+                },
+                |row, value| {
+                    if let Some(FixedEnd { by: HeldBy::Anchor(anchor), .. }) = &mut row.held {
+                        anchor.$field = value;
+                    }
+                },
+            )
+        };
+    }
+    match end {
+        End::Untold | End::Thrust => ().into_any(),
+        End::Kentledge => view! {
+            {block!("Block at each", Unit::of("kN", 1), weight_kn)}
+            {block!("Friction under it", Unit::of("", 2), friction)}
+        }
+        .into_any(),
+        End::Anchor => view! {
+            {cast!("Anchor depth", Unit::MM, depth_m)}
+            {cast!("Anchor head", Unit::MM, head_m)}
+            {cast!("Anchor rod", Unit::MM, rod_m)}
+            {cast!("To concrete edge", Unit::MM, edge_m)}
+            {cast!("Concrete when pulled", Unit::of("MPa", 1), strength_mpa)}
+        }
+        .into_any(),
     }
 }

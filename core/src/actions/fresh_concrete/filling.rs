@@ -26,6 +26,11 @@ impl Filling {
         Self { delivery, steps }
     }
 
+    /// `(level m, plan area m², time h)` from the bottom up.
+    pub fn steps(&self) -> &[(f64, f64, f64)] {
+        &self.steps
+    }
+
     /// When the pour is full.
     pub fn duration_h(&self) -> f64 {
         self.steps.last().map_or(0.0, |step| step.2)

@@ -47,7 +47,7 @@ const fn field(key: &'static str, unit: &'static str, meaning: Meaning) -> Field
 }
 
 /// Every value that an item can have, in the order of columns.
-pub const FIELDS: [Field; 54] = [
+pub const FIELDS: [Field; 59] = [
     field("code", "", Word),
     field("name", "", Word),
     field("source", "", Word),
@@ -86,6 +86,11 @@ pub const FIELDS: [Field; 54] = [
     field("breaking_kn", "kN", Characteristic),
     field("rating.class", "", Word),
     field("rating.greatest_m", "m", Size),
+    field("plate.length_m", "m", Size),
+    field("plate.width_m", "m", Size),
+    field("plate.thickness_m", "m", Size),
+    field("plate.nut_m", "m", Size),
+    field("plate.yield_mpa", "N/mm²", Characteristic),
     field("moment_working_knm", "kNm", Working),
     field("shear_working_kn", "kN", Working),
     field("bearing_working_kn", "kN", Working),

@@ -64,13 +64,15 @@ pub(super) fn shutter(id: Id, face: &Face) -> Shutter {
         below_m: if on_joint { 0.1 } else { 0.0 },
         above_m: if face.kind == FaceKind::OuterWall { 0.1 } else { 0.0 },
         foot_held: true,
+        hold_down_kn: None,
     }
 }
 
 /// A tie across concrete, a prop otherwise.
 pub(super) fn tie_row(id: Id, shutter: Id, to: TieEnd, across_concrete: bool, z_m: f64) -> TieRow {
     let item = if across_concrete { TIE } else { PROP };
-    TieRow { id, shutter, to, z_m, item: item.into(), spacing: Spacing { edge_m: BAY_END_M, max_m: 1.2 } }
+    let spacing = Spacing { edge_m: BAY_END_M, max_m: 1.2 };
+    TieRow { id, shutter, to, z_m, item: item.into(), spacing, held: None }
 }
 
 /// The far end of a prop that meets no shutter.

@@ -42,7 +42,7 @@ pub enum EditError {
         z_m: f64,
     },
     /// A face that a wall shutter cannot form.
-    #[error("A shutter stands on an upright face; this one is not.")]
+    #[error("A shutter stands on a face that is upright or battered by 1 in 3 at most; this one is not.")]
     NotAWall,
     /// A face that falsework cannot carry.
     #[error("Falsework stands under a level soffit; this face is not one.")]

@@ -3,7 +3,8 @@
 use super::{EditError, defaults};
 use crate::geometry::{Edge, Side};
 use crate::layout::concrete::faces;
-use crate::model::{Face, FaceKind};
+use crate::layout::takes_shutter;
+use crate::model::Face;
 use crate::scheme::{FaceRef, Id, Scheme, Shutter, Spacing, TieEnd, TieRow};
 
 /// Ends this near are at the same place, m.
@@ -18,7 +19,7 @@ const MOST_ROWS: usize = 50;
 pub(super) fn add_shutter(scheme: &mut Scheme, of: FaceRef) -> Result<(), EditError> {
     let faces = faces(&scheme.section, scheme.ground.level_m);
     let face = faces.iter().find(|face| face.of == of).ok_or(EditError::Missing { what: "face", id: of.corner })?;
-    if !matches!(face.kind, FaceKind::OuterWall | FaceKind::InnerWall) {
+    if !takes_shutter(face) {
         return Err(EditError::NotAWall);
     }
     if let Some(shutter) = scheme.shutters.iter().find(|shutter| shutter.face == of) {

@@ -1,11 +1,14 @@
 use super::{Errors, LONGEST_CODE};
 use crate::scheme::{
-    Arrangement, Bearing, Direction, FaceRef, Falsework, Id, Opening, Scheme, SchemeError, Shutter, Spacing, Subject,
-    TieEnd, TieRow,
+    Arrangement, Bearing, Direction, FaceRef, Falsework, FixedEnd, HeldBy, Id, Opening, Scheme, SchemeError, Shutter,
+    Spacing, Subject, TieEnd, TieRow,
 };
 
 /// No row of members has more.
 const MOST_MEMBERS: f64 = 1000.0;
+
+/// Fall of a raking prop by its length, at most: 78° to the level.
+const STEEPEST_PROP: f64 = 0.98;
 
 impl Errors {
     pub(super) fn check_placing(&mut self, scheme: &Scheme) {
@@ -36,6 +39,9 @@ impl Errors {
         self.spacing(subject, "primaries", &shutter.primaries, bay_m);
         self.range(subject, "a lap below the face", shutter.below_m, (0.0, 10.0), "m");
         self.range(subject, "a height above the face", shutter.above_m, (0.0, 10.0), "m");
+        if let Some(hold_down_kn) = shutter.hold_down_kn {
+            self.range(subject, "a hold-down of each upright", hold_down_kn, (0.0, 1000.0), "kN");
+        }
     }
 
     fn check_ties(&mut self, row: &TieRow, bay_m: f64) {
@@ -45,6 +51,34 @@ impl Errors {
         self.spacing(subject, "ties", &row.spacing, bay_m);
         if let TieEnd::Fixed { length_m } = row.to {
             self.length(subject, "a length to its fixed end", length_m, 0.05);
+            if let Some(held) = &row.held {
+                self.check_fixed_end(subject, held, length_m);
+            }
+        }
+    }
+
+    fn check_fixed_end(&mut self, subject: Subject, held: &FixedEnd, length_m: f64) {
+        let most = STEEPEST_PROP * length_m.abs();
+        self.range(subject, "a depth of its fixed end below the row", held.below_m, (0.0, most), "m");
+        match held.by {
+            HeldBy::Thrust => {}
+            HeldBy::Kentledge { weight_kn, friction } => {
+                self.range(subject, "a weight of kentledge", weight_kn, (0.0, 10_000.0), "kN");
+                self.range(subject, "a coefficient of friction", friction, (0.0, 1.5), "");
+            }
+            HeldBy::Anchor(anchor) => {
+                self.range(subject, "a depth of anchor", anchor.depth_m, (0.04, 3.0), "m");
+                self.range(subject, "a diameter of anchor rod", anchor.rod_m, (0.005, 0.2), "m");
+                self.range(subject, "a diameter of anchor head", anchor.head_m, (anchor.rod_m, 1.0), "m");
+                self.range(subject, "a distance of the anchor to an edge", anchor.edge_m, (0.02, 100.0), "m");
+                self.range(
+                    subject,
+                    "a strength of the concrete around the anchor",
+                    anchor.strength_mpa,
+                    (0.5, 150.0),
+                    "MPa",
+                );
+            }
         }
     }
 
