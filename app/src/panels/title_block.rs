@@ -1,5 +1,6 @@
 use super::element::selected;
 use super::fresh_concrete;
+use super::hardening::StrikingTimes;
 use super::ratio::Ratio;
 use crate::persistence::{Saved, open_file, save_to_file, set_present_aside};
 use crate::store::Store;
@@ -137,6 +138,7 @@ fn Settings() -> impl IntoView {
                 {ground.number("Ground level", Unit::M, |of: &Ground| of.level_m, |of, value| of.level_m = value)}
             </div>
         </details>
+        <StrikingTimes/>
     }
 }
 

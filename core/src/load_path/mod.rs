@@ -13,6 +13,8 @@ mod soffit_ledger;
 mod soffit_legs;
 mod soffit_levels;
 mod soffit_load;
+mod soffit_slab;
+mod soffit_twisting;
 mod wall;
 mod wall_frame;
 mod wall_ledger;
