@@ -117,6 +117,23 @@ pub enum CheckKind {
 }
 
 impl CheckKind {
+    /// All.
+    pub const ALL: [Self; 13] = [
+        Self::Bending,
+        Self::Shear,
+        Self::Bearing,
+        Self::Deflection,
+        Self::Tension,
+        Self::Buckling,
+        Self::LateralTorsional,
+        Self::Extension,
+        Self::Spigot,
+        Self::BasePressure,
+        Self::Coupler,
+        Self::Clearance,
+        Self::Stability,
+    ];
+
     /// What it looks at, in words.
     pub fn name(self) -> &'static str {
         match self {

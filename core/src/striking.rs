@@ -2,7 +2,7 @@
 
 use crate::checks::concrete::mean_strength;
 use crate::checks::striking::{
-    FROST_MPA, Form, SOFFIT_MPA, WALL_MPA, hours_until_in, least_time_h, soffit_strength_mpa,
+    FROST_MPA, Form, SOFFIT_MPA, WALL_MPA, hours_to_age, hours_until_in, least_time_h, soffit_strength_mpa,
 };
 use crate::model::{FaceKind, Model, PlacedFalsework, Pour};
 use crate::results::{Finding, Results, Severity, StrikingTime, StruckForm};
@@ -10,6 +10,9 @@ use crate::scheme::{Scheme, Striking, Temperature};
 
 /// Concrete colder than this may freeze before it has hardened, °C; common practice.
 const COLD_C: f64 = 5.0;
+/// No strength is counted before this age at 20 °C, for which the hardening curve of EN 1992-1-1 is not made, h. It is that
+/// of 12 h at 16 °C, the least time of BS 8110 for walls.
+const EARLIEST_H: f64 = 10.0;
 /// Characteristic below mean strength, EN 1992-1-1 3.1.2(5).
 const MARGIN_MPA: f64 = 8.0;
 
@@ -100,11 +103,13 @@ fn time(
 ) -> StrikingTime {
     let hardening = &striking.hardening;
     let mean_28_mpa = mean_strength(hardening.class_mpa);
+    let hardened = hours_until_in(mean_mpa, mean_28_mpa, hardening.cement, &hardening.temperature);
+    let set = hours_to_age(EARLIEST_H, &hardening.temperature);
     StrikingTime {
         pour: pour.mark.clone(),
         form,
         required_mpa,
-        hours: hours_until_in(mean_mpa, mean_28_mpa, hardening.cement, &hardening.temperature),
+        hours: hardened.zip(set).map(|(hardened, set)| hardened.max(set)),
         untested_h: least_time_h(practice, mean_c(&hardening.temperature)),
         source: source.into(),
         formula,
@@ -123,7 +128,9 @@ fn load_kpa(scheme: &Scheme, model: &Model, pour: &Pour, falsework: &PlacedFalse
 fn coldest_c(temperature: &Temperature) -> f64 {
     match temperature {
         Temperature::Mean { celsius } => *celsius,
-        Temperature::History { hours_celsius } => hours_celsius.iter().fold(f64::INFINITY, |least, [_, c]| least.min(*c)),
+        Temperature::History { hours_celsius } => {
+            hours_celsius.iter().fold(f64::INFINITY, |least, [_, c]| least.min(*c))
+        }
     }
 }
 

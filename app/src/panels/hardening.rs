@@ -1,5 +1,5 @@
-use crate::units;
 use crate::store::Store;
+use crate::units;
 use crate::widgets::{Form, Unit};
 use falsewright_core::results::StrikingTime;
 use falsewright_core::scheme::edit::Edit;

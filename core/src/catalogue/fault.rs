@@ -41,7 +41,10 @@ impl EndNotch {
     /// Why a timber of this depth cannot be notched so.
     pub(crate) fn impossible(&self, depth_m: f64) -> Option<&'static str> {
         let Self { left_m, from_support_m, taper } = *self;
-        let real = left_m > 0.0 && left_m <= depth_m && (0.0..=1.0).contains(&from_support_m) && (0.0..=100.0).contains(&taper);
+        let real = left_m > 0.0
+            && left_m <= depth_m
+            && (0.0..=1.0).contains(&from_support_m)
+            && (0.0..=100.0).contains(&taper);
         (!real).then_some("a notch leaves part of the depth and starts within 1 m of its support")
     }
 }
@@ -76,7 +79,11 @@ impl Item {
             ],
             Kind::Timber(timber) => {
                 let left_m = timber.notch.map_or(timber.depth_m, |notch| notch.left_m);
-                vec![("breadth_m", timber.breadth_m, 1.0), ("depth_m", timber.depth_m, 1.0), ("notch.left_m", left_m, 1.0)]
+                vec![
+                    ("breadth_m", timber.breadth_m, 1.0),
+                    ("depth_m", timber.depth_m, 1.0),
+                    ("notch.left_m", left_m, 1.0),
+                ]
             }
             Kind::TimberBeam(beam) => vec![
                 ("breadth_m", beam.breadth_m, 1.0),

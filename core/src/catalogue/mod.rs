@@ -15,8 +15,8 @@ mod tube;
 pub use fault::ItemFault;
 pub use hollow::{Hollow, standard_hollows, standard_tubes};
 pub use item::{
-    Beam, Board, Brace, EndNotch, Item, Kind, Leg, Plate, PlateMaterial, PropRating, RatedBeam, Section, Steel, Tie, Timber,
-    TimberBeam,
+    Beam, Board, Brace, EndNotch, Item, Kind, Leg, Plate, PlateMaterial, PropRating, RatedBeam, Section, Steel, Tie,
+    Timber, TimberBeam,
 };
 pub use plywood::{Grain, LayUp, board_section};
 pub(crate) use section::Dimensions;

@@ -1,9 +1,9 @@
 //! Lateral torsional buckling of steel beams, EN 1993-1-1.
 
 use super::buckling::reduction;
-pub use super::moment_shape::{MomentShape, Segment};
 use super::divisor::{Divisor, gamma};
 use super::formula::{Comparison, no_resistance, number};
+pub use super::moment_shape::{MomentShape, Segment};
 use super::steel::source;
 use crate::catalogue::{Item, STEEL_MODULUS_MPA, Section, SectionProperties};
 use crate::results::{CheckKind, Verdict};

@@ -93,7 +93,15 @@ impl Segment<'_> {
 }
 
 /// `sin²(π x / L)` at the eighths: `(1 − √½) / 2`, a half, `(1 + √½) / 2`, 1, and back.
-const HALF_WAVE: [f64; 7] = [0.146_446_609_406_726_24, 0.5, 0.853_553_390_593_273_8, 1.0, 0.853_553_390_593_273_8, 0.5, 0.146_446_609_406_726_24];
+const HALF_WAVE: [f64; 7] = [
+    0.146_446_609_406_726_24,
+    0.5,
+    0.853_553_390_593_273_8,
+    1.0,
+    0.853_553_390_593_273_8,
+    0.5,
+    0.146_446_609_406_726_24,
+];
 
 /// Loads at points twist a beam more sharply than in a half wave. The half wave alone gives the `C2` of a uniform load in
 /// NCCI SN003; with this share it covers that of a load at the middle.

@@ -65,10 +65,13 @@ pub fn hours_until_in(required_mpa: f64, mean_28_mpa: f64, cement: Cement, tempe
     if !reachable || !wanted_h.is_finite() {
         return None;
     }
-    // The lesser age counts, so the later of the two.
-    let reached = [equivalent_age_h as fn(&[Interval]) -> f64, nurse_saul_age_h].map(|age| reached_h(age, wanted_h, temperature));
-    let [weighted, nurse_saul] = reached;
-    Some(weighted?.max(nurse_saul?))
+    hours_to_age(wanted_h, temperature)
+}
+
+/// Hours in a history until both ages at 20 °C have come to this; none where one never does.
+pub fn hours_to_age(wanted_h: f64, temperature: &Temperature) -> Option<f64> {
+    let weighted = reached_h(equivalent_age_h, wanted_h, temperature)?;
+    Some(weighted.max(reached_h(nurse_saul_age_h, wanted_h, temperature)?))
 }
 
 /// Hours until an age that grows evenly in each interval is reached.

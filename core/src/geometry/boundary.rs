@@ -83,7 +83,8 @@ impl Boundary {
 
     /// Depth of solid straight below a point on its upper side, down to where it first ends; nought if there is none.
     pub fn depth_below(&self, point: Point, side: Side) -> f64 {
-        let under = self.edges.iter().filter(|edge| edge.to.x > edge.from.x && side.within(point.x, edge.from.x, edge.to.x));
+        let under =
+            self.edges.iter().filter(|edge| edge.to.x > edge.from.x && side.within(point.x, edge.from.x, edge.to.x));
         let exit = under.map(|edge| edge.z_at(point.x)).filter(|&z| z < point.z - TOLERANCE).max_by(f64::total_cmp);
         exit.map_or(0.0, |z| point.z - z)
     }

@@ -73,7 +73,8 @@ impl Run<'_> {
         let slab_m = solid.depth_below(Point::new(leg.x_m, floor_m), Side::After);
         let spans = solid.spans_at(floor_m - 1e-3, Side::After);
         let across_m = spans.iter().filter(|[left, right]| (*left..=*right).contains(&leg.x_m));
-        let to_edge_m = across_m.fold(slab.along_m, |least, [left, right]| least.min(leg.x_m - left).min(right - leg.x_m));
+        let to_edge_m =
+            across_m.fold(slab.along_m, |least, [left, right]| least.min(leg.x_m - left).min(right - leg.x_m));
         if slab_m <= COVER_M {
             return;
         }

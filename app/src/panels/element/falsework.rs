@@ -18,7 +18,8 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
     let (value, form) = form(store, find, Edit::SetFalsework)?;
     let slab = Memo::new(move |_| value.with(on_slab));
     let aged = Memo::new(move |_| value.with(|of| of.slab.is_some()));
-    let hardens = Memo::new(move |_| value.with(|of| of.slab.as_ref().map_or(hardening::USUAL, |of| of.hardening.clone())));
+    let hardens =
+        Memo::new(move |_| value.with(|of| of.slab.as_ref().map_or(hardening::USUAL, |of| of.hardening.clone())));
     let set_hardening = move |hardening| {
         let mut falsework = value.get_untracked();
         if let Some(slab) = &mut falsework.slab {

@@ -85,9 +85,7 @@ fn impossible(kind: &Kind) -> Option<&'static str> {
     let tube =
         |diameter: f64, wall: f64| (2.0 * wall > diameter).then_some("the tube's wall is thicker than its radius");
     match kind {
-        Kind::Leg(leg) => {
-            tube(leg.diameter_m, leg.wall_m).or_else(|| leg.stack.as_ref().and_then(Stack::impossible))
-        }
+        Kind::Leg(leg) => tube(leg.diameter_m, leg.wall_m).or_else(|| leg.stack.as_ref().and_then(Stack::impossible)),
         Kind::Brace(brace) => tube(brace.diameter_m, brace.wall_m),
         Kind::Timber(timber) => timber.notch.and_then(|notch| notch.impossible(timber.depth_m)),
         Kind::Steel(steel) => match steel.section {
@@ -97,9 +95,8 @@ fn impossible(kind: &Kind) -> Option<&'static str> {
             Section::Channel { h_mm, b_mm, tw_mm, tf_mm, r_mm } => {
                 rolled(h_mm, b_mm, tw_mm, tf_mm, r_mm, r_mm + tw_mm > b_mm)
             }
-            Section::Hollow { h_mm, b_mm, t_mm } => {
-                (h_mm.min(b_mm) <= 4.0 * t_mm).then_some("the walls of the hollow section leave no room for its corners")
-            }
+            Section::Hollow { h_mm, b_mm, t_mm } => (h_mm.min(b_mm) <= 4.0 * t_mm)
+                .then_some("the walls of the hollow section leave no room for its corners"),
             Section::Round { d_mm, t_mm } => tube(d_mm, t_mm),
         },
         _ => None,
