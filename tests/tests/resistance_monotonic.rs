@@ -294,10 +294,10 @@ proptest! {
             verdicts.iter().map(Verdict::ratio).fold(0.0, f64::max)
         };
         let base = worst(member);
-        prop_assert!(worst(BeamColumn { compression_kn: n + more, ..member }) >= base);
-        prop_assert!(worst(BeamColumn { moment_knm: my + more, ..member }) >= base);
-        prop_assert!(worst(BeamColumn { minor_moment_knm: mz + more, ..member }) >= base);
-        prop_assert!(worst(BeamColumn { major_m: length + more, ..member }) >= base - 1e-9);
+        prop_assert!(worst(BeamColumn { compression_kn: n + more, ..member }) >= base, "compression_kn");
+        prop_assert!(worst(BeamColumn { moment_knm: my + more, ..member }) >= base, "moment_knm");
+        prop_assert!(worst(BeamColumn { minor_moment_knm: mz + more, ..member }) >= base, "minor_moment_knm");
+        prop_assert!(worst(BeamColumn { major_m: length + more, ..member }) >= base - 1e-9, "major_m");
         let general = |ultimate, critical| {
             let method = GeneralMethod { ultimate, critical, flexural: Some(0.34), lateral: Some(0.49) };
             method.check(Basis::LimitStateB1).ratio()
