@@ -62,7 +62,7 @@ pub fn StrikingTimes() -> impl IntoView {
             <summary>"Striking"</summary>
             <div class="fields">
                 {form.toggle("Compute when forms may go", Option::is_some, |of, wanted| {
-                    *of = wanted.then(|| Striking { hardening: USUAL, service_kpa: None });
+                    *of = wanted.then_some(Striking { hardening: USUAL, service_kpa: None });
                 })}
                 {move || computed.get().then(|| view! {
                     {fields(hardening, change)}
