@@ -36,7 +36,7 @@ pub fn fields(hardening: Memo<Hardening>, put: impl Fn(Hardening) + Send + Sync 
     view! {
         {form.number("Strength class fck", Unit::of("MPa", 1), |of| of.hardening.class_mpa, |of, value| of.hardening.class_mpa = value)}
         {form.choice("Cement class", CEMENTS, |of| of.hardening.cement, |of, value| of.hardening.cement = value)}
-        {form.text("Its temperature in °C, or such as 24 h 15, 48 h 8", |of| &of.temperature, |of, text| of.temperature = text)}
+        {form.text("°C, or hours and °C: 24 h 15, 48 h 8", |of| &of.temperature, |of, text| of.temperature = text)}
     }
 }
 
@@ -97,6 +97,7 @@ fn table(times: Vec<StrikingTime>) -> impl IntoView {
             </thead>
             <tbody>{times.into_iter().map(row).collect_view()}</tbody>
         </table>
-        <p class="quiet">"After the last concrete of the pour; confirm the strength by cubes or probes at the forms. Untested: BS 8110 practice."</p>
+        <p class="quiet">"Hours after the last concrete of the pour. Confirm the strength by cubes or probes at the forms. "
+            "Untested: BS 8110 practice (from memory)."</p>
     }
 }
