@@ -31,6 +31,7 @@ fn run() -> Result<String, Box<dyn Error>> {
         "ties": results.ties,
         "legs": results.legs,
         "ledger": results.ledger,
+        "striking": results.striking,
         "quantities": quantities,
         "findings": results.findings,
     }))?)

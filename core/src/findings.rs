@@ -13,7 +13,7 @@ pub fn complete(model: &Model, results: &mut Results) {
     let failed = results.checks.iter().enumerate().filter(|(_, check)| check.ratio > 1.0);
     let mut found: Vec<Finding> = failed.map(|(index, check)| of_check(index, check)).collect();
     found.extend(unformed(model));
-    found.extend(unchecked(model));
+    found.extend(unchecked(model, !results.striking.is_empty()));
     found.extend(results.ledger.iter().filter(|entry| entry.difference > CLOSES_WITHIN).map(of_ledger));
     results.findings.append(&mut found);
     let ratio = |finding: &Finding| finding.check.map_or(f64::INFINITY, |index| results.checks[index].ratio);
@@ -55,6 +55,17 @@ fn of_check(index: usize, check: &Check) -> Finding {
             check.ratio * 100.0,
             check.place
         ),
+        CheckKind::Extension if check.resistance <= 0.0 => format!(
+            "{} is {:.2} m high, too short for its shortest standard and its jacks, at {}.",
+            check.member, check.demand, check.place
+        ),
+        CheckKind::Extension => format!(
+            "{}: its jacks would extend {:.0} mm, {:.0} mm further than they may, at {}.",
+            check.member,
+            check.demand * 1e3,
+            (check.demand - check.resistance) * 1e3,
+            check.place
+        ),
         kind if check.resistance <= 0.0 => {
             format!("{} has no resistance in {} at {}.", check.member, kind.name(), check.place)
         }
@@ -84,6 +95,8 @@ fn remedy(check: &Check) -> &'static str {
         CheckKind::Tension => "Place ties closer, slow the pour, or use a stronger tie.",
         CheckKind::Buckling => "Hold it at closer levels, use more of them, or a stronger one.",
         CheckKind::LateralTorsional => "Restrain its compression flange at closer places, or use a wider section.",
+        CheckKind::Extension => "Use standards of another length, or move what it carries.",
+        CheckKind::Spigot => "Hold it at closer levels, or use longer standards and tighter spigots.",
         CheckKind::BasePressure => "Use a wider plate or spread the force over more legs.",
         CheckKind::Coupler => "Brace more gaps, or use couplers of a higher class.",
         CheckKind::Clearance => "Move what stands nearest, or ask for less.",
@@ -132,7 +145,7 @@ fn unformed(model: &Model) -> impl Iterator<Item = Finding> + '_ {
 }
 
 /// What no drawing here is checked for, and who usually checks it.
-fn unchecked(model: &Model) -> Option<Finding> {
+fn unchecked(model: &Model, struck: bool) -> Option<Finding> {
     let opened = model.falsework.iter().any(|falsework| falsework.opening.is_some());
     let category = if opened { "3, since a way leads under loaded falsework" } else { "2" };
     let placed = !(model.shutters.is_empty() && model.falsework.is_empty());
@@ -141,9 +154,11 @@ fn unchecked(model: &Model) -> Option<Finding> {
         owner: None,
         at: None,
         check: None,
-        text: "Not computed here: stop ends, bracing and wind along the bay, impact, erection, striking, and the \
-               ground beyond the pressure under bases."
-            .into(),
+        text: format!(
+            "Not computed here: stop ends, bracing and wind along the bay, impact, erection, {}and the ground beyond \
+             the pressure under bases.",
+            if struck { "" } else { "striking, " }
+        ),
         remedy: format!(
             "Have them designed, and the whole checked independently; the usual design check is of category {category} \
              (BS 5975, from memory). Local codes decide."

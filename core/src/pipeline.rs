@@ -6,6 +6,7 @@ use crate::model::Model;
 use crate::quantities::{self, Quantity};
 use crate::results::Results;
 use crate::scheme::{Scheme, SchemeError};
+use crate::striking;
 use std::borrow::Cow;
 
 /// A scheme worked out.
@@ -43,6 +44,7 @@ pub fn design(scheme: &Scheme, catalogue: &Catalogue) -> Result<Design, DesignEr
     record.results.findings = placing;
     load_path::solve(scheme, &model, &mut record);
     let mut results = record.results;
+    striking::add(scheme, &model, &mut results);
     findings::complete(&model, &mut results);
     let quantities = quantities::count(&model, &catalogue);
     Ok(Design { model, results, quantities })

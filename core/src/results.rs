@@ -24,6 +24,8 @@ pub struct Results {
     pub diagrams: Vec<Diagram>,
     /// The room in each opening.
     pub clearances: Vec<Clearance>,
+    /// When the forms of each pour may go, if the scheme says how its concrete hardens.
+    pub striking: Vec<StrikingTime>,
     /// What the user should know, most serious first.
     pub findings: Vec<Finding>,
 }
@@ -118,6 +120,10 @@ pub enum CheckKind {
     Buckling,
     /// Lateral torsional buckling.
     LateralTorsional,
+    /// Extension of jacks.
+    Extension,
+    /// Compression with the kink at spigots.
+    Spigot,
     /// Pressure under a base.
     BasePressure,
     /// Slip of couplers.
@@ -137,6 +143,23 @@ pub enum CheckKind {
 }
 
 impl CheckKind {
+    /// All.
+    pub const ALL: [Self; 13] = [
+        Self::Bending,
+        Self::Shear,
+        Self::Bearing,
+        Self::Deflection,
+        Self::Tension,
+        Self::Buckling,
+        Self::LateralTorsional,
+        Self::Extension,
+        Self::Spigot,
+        Self::BasePressure,
+        Self::Coupler,
+        Self::Clearance,
+        Self::Stability,
+    ];
+
     /// What it looks at, in words.
     pub fn name(self) -> &'static str {
         match self {
@@ -147,6 +170,8 @@ impl CheckKind {
             Self::Tension => "tension",
             Self::Buckling => "compression with buckling",
             Self::LateralTorsional => "lateral torsional buckling",
+            Self::Extension => "extension of its jacks",
+            Self::Spigot => "compression with kinked spigots",
             Self::BasePressure => "bearing pressure",
             Self::Coupler => "slip of its couplers",
             Self::Clearance => "clearance",
@@ -295,6 +320,45 @@ pub struct Clearance {
     pub width_between: String,
     /// What is lowest above the way.
     pub height_below: String,
+}
+
+/// When forms may go.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct StrikingTime {
+    /// Mark of the pour.
+    pub pour: String,
+    /// Which of its forms.
+    pub form: StruckForm,
+    /// Strength that the concrete must have then.
+    pub required_mpa: f64,
+    /// Hours from placing until it has it; none if it never does.
+    pub hours: Option<f64>,
+    /// Hours that are usual where strength is not tested; none at temperatures below freezing.
+    pub untested_h: Option<f64>,
+    /// Clause or practice behind the strength.
+    pub source: String,
+    /// The strength with its numbers.
+    pub formula: String,
+}
+
+/// Forms that are struck together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum StruckForm {
+    /// Wall shutters.
+    Walls,
+    /// Soffits with all that carries them.
+    Soffits,
+}
+
+impl StruckForm {
+    /// In words.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Walls => "walls",
+            Self::Soffits => "soffits",
+        }
+    }
 }
 
 /// How much a finding matters.

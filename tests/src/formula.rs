@@ -8,6 +8,20 @@ pub fn ratio_of(formula: &str) -> Option<f64> {
     evaluate(formula.rsplit(" = ").nth(1)?)
 }
 
+/// Every `symbols = numbers = value unit` of a formula whose parts are set off by `; `: what the numbers give, and the value
+/// printed, both in kPa.
+pub fn pressures(formula: &str) -> Vec<(f64, f64)> {
+    let read = |part: &str| {
+        let mut pieces = part.rsplit(" = ");
+        let (printed, numbers) = (pieces.next()?, pieces.next()?);
+        pieces.next()?;
+        let scale = if numbers.contains("m³ × ") { 1e-3 } else { 1.0 };
+        let printed: f64 = printed.strip_suffix(" kPa")?.parse().ok()?;
+        Some((evaluate(numbers)? * scale, printed))
+    };
+    formula.split("; ").filter_map(read).collect()
+}
+
 /// The ratio that a formula ends in.
 pub fn printed_ratio(formula: &str) -> Option<f64> {
     formula.rsplit(" = ").next()?.parse().ok()
@@ -26,6 +40,7 @@ enum Token {
     Unit(f64),
     Mark(char),
     Least,
+    Greatest,
 }
 
 fn unit(word: &str) -> Option<f64> {
@@ -37,7 +52,7 @@ fn unit(word: &str) -> Option<f64> {
         "cm²" => 1e-4,
         "cm³" | "cm³/m" => 1e-6,
         "mm³" => 1e-9,
-        "kN" | "kNm" | "kPa" | "kN/m" | "kNm/m" => 1e3,
+        "kN" | "kNm" | "kPa" | "kN/m" | "kNm/m" | "kN/m³" => 1e3,
         "N/mm²" => 1e6,
         _ => return None,
     })
@@ -46,7 +61,12 @@ fn unit(word: &str) -> Option<f64> {
 /// Numbers, units and marks; words that are neither say what a number is and are passed over.
 fn tokens(text: &str) -> Vec<Token> {
     let mut all = Vec::new();
-    for word in text.replace("least of (", "least (").split_whitespace() {
+    let plain = text
+        .replace("least of (", "least (")
+        .replace("greatest of (", "greatest (")
+        .replace('[', "(")
+        .replace(']', ")");
+    for word in plain.split_whitespace() {
         let opened = word.trim_start_matches(['(', '√']);
         all.extend(word[..word.len() - opened.len()].chars().map(Token::Mark));
         let inner = match opened.find(')') {
@@ -55,6 +75,7 @@ fn tokens(text: &str) -> Vec<Token> {
         };
         match (inner, inner.parse::<f64>(), unit(inner)) {
             ("least", ..) => all.push(Token::Least),
+            ("greatest", ..) => all.push(Token::Greatest),
             ("+" | "−" | "×" | "/", ..) => all.extend(inner.chars().map(Token::Mark)),
             (_, Ok(number), _) => all.push(Token::Number(number)),
             (_, _, Some(factor)) => all.push(Token::Unit(factor)),
@@ -105,14 +126,8 @@ impl Reader {
             Token::Mark('√') => self.factor()?.sqrt(),
             Token::Mark('(') => self.closed()?,
             Token::Mark('−') => -self.factor()?,
-            Token::Least => {
-                let open = self.took('(');
-                let mut least = self.sum()?;
-                while self.took(',') {
-                    least = least.min(self.sum()?);
-                }
-                (open && self.took(')')).then_some(least)?
-            }
+            Token::Least => self.of_list(f64::min)?,
+            Token::Greatest => self.of_list(f64::max)?,
             Token::Number(number) => match self.tokens.next_if(|token| matches!(token, Token::Unit(_))) {
                 Some(Token::Unit(unit)) => number * unit,
                 _ => number,
@@ -120,6 +135,15 @@ impl Reader {
             _ => return None,
         };
         Some(if self.took('²') { value * value } else { value })
+    }
+
+    fn of_list(&mut self, choose: fn(f64, f64) -> f64) -> Option<f64> {
+        let open = self.took('(');
+        let mut chosen = self.sum()?;
+        while self.took(',') {
+            chosen = choose(chosen, self.sum()?);
+        }
+        (open && self.took(')')).then_some(chosen)
     }
 
     fn closed(&mut self) -> Option<f64> {
@@ -139,6 +163,7 @@ mod tests {
             ("45.00 kN / least of (1.000 × 90.00 kN, 80.00 kN / 2)", 45.0 / 40.0),
             ("3.600 m / (4.200 − 2 × 0.250 guards − 0.050 tolerance)", 3.6 / 3.65),
             ("1.000 kN / 4.000 kN + 2 × (1.000 kN × 0.5000 m + 1.000 kNm) / 6.000 kNm", 0.75),
+            ("25.0 × [1.00 × √4.000 + greatest of ((1.00 + 2.00) × 3.000, 5)]", 275.0),
             ("10.00 kN / (2.000 mm² × 5.000 N/mm² / √3)", 3f64.sqrt() * 1e3),
         ] {
             let got = evaluate(text).expect(text);

@@ -11,5 +11,6 @@ pub mod formula;
 pub mod frame_case;
 pub mod simple;
 pub mod three_moments;
+pub mod twisting;
 #[path = "../validation/mod.rs"]
 pub mod validation;

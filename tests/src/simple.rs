@@ -88,6 +88,7 @@ pub fn falsework(id: u32, soffit: FaceRef, direction: Direction, lines_m: &[f64]
         lift_m: 50.0,
         lateral: Lateral::HeldByWalls,
         bearing: Bearing::Slab { strength_mpa: 25.0 },
+        slab: None,
     }
 }
 
@@ -122,6 +123,7 @@ pub fn stiff_leg() -> Item {
         footprint_m: 0.1,
         ends_kg: 10.0,
         rating: None,
+        stack: None,
     };
     item("STIFF_LEG", Kind::Leg(kind))
 }

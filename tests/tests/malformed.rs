@@ -65,6 +65,7 @@ fn good() -> Scheme {
         lift_m: 1.5,
         lateral: Lateral::Braced,
         bearing: Bearing::Slab { strength_mpa: 20.0 },
+        slab: None,
     }];
     scheme.openings = vec![Opening {
         id: Id(105),

@@ -29,7 +29,7 @@ fn own(kind: Kind) -> Item {
 }
 
 fn timber(breadth_mm: f64, depth_mm: f64, class: &str) -> Item {
-    own(Kind::Timber(Timber { breadth_m: breadth_mm / 1e3, depth_m: depth_mm / 1e3, class: class.into() }))
+    own(Kind::Timber(Timber { breadth_m: breadth_mm / 1e3, depth_m: depth_mm / 1e3, class: class.into(), notch: None }))
 }
 
 #[track_caller]

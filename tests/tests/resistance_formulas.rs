@@ -1,5 +1,6 @@
 //! The numbers that every kind of check prints give its ratio, worked out by an independent reader with their units.
 
+use falsewright_core::actions::fresh_concrete::pressure_limit;
 use falsewright_core::catalogue::{Catalogue, Item, Kind};
 use falsewright_core::checks::concrete::{Anchor, PlateOnSlab};
 use falsewright_core::checks::en1995::Notch;
@@ -7,12 +8,14 @@ use falsewright_core::checks::fittings::TiePlate;
 use falsewright_core::checks::stability::{Standing, check_overturning, check_sliding, check_uplift};
 use falsewright_core::checks::{
     BeamColumn, StrutForces, check_base, check_beam, check_beam_column, check_board, check_brace, check_deflection,
-    check_lateral_torsional, check_leg, check_notch, check_tie, check_timber_strut,
+    check_lateral_torsional, check_leg, check_notch, check_stack, check_tie, check_timber_strut,
 };
 use falsewright_core::design;
-use falsewright_core::results::Verdict;
-use falsewright_core::scheme::{Basis, Bearing, Ground, heron_lane};
-use falsewright_tests::formula::{printed_ratio, ratio_of};
+use falsewright_core::results::{CheckKind, Verdict};
+use falsewright_core::scheme::{
+    Basis, Bearing, CementChemistry, Concrete, Consistency, Delivery, FormElement, Ground, PressureMethod, heron_lane,
+};
+use falsewright_tests::formula::{pressures, printed_ratio, ratio_of};
 use std::collections::BTreeSet;
 
 const BASES: [Basis; 3] = [Basis::WorkingLoad, Basis::LimitStateB1, Basis::LimitStateB2];
@@ -44,12 +47,23 @@ fn of_item(item: &Item, basis: Basis, demand: f64) -> Vec<Verdict> {
         Kind::TimberBeam(_) | Kind::RatedBeam(_) | Kind::Steel(_) => {
             let mut all = check_beam(item, basis, demand, demand, Some(demand), 0.1);
             all.extend(check_lateral_torsional(item, basis, demand, 1.7));
-            let member = BeamColumn { compression_kn: demand, moment_knm: demand / 2.0, major_m: 3.0, minor_m: 1.5 };
+            let member = BeamColumn {
+                compression_kn: demand,
+                moment_knm: demand / 2.0,
+                minor_moment_knm: demand / 20.0,
+                major_m: 3.0,
+                minor_m: 1.5,
+            };
             all.extend(check_beam_column(item, basis, &member));
             all
         }
         Kind::Tie(_) => vec![check_tie(item, basis, demand)],
-        Kind::Leg(_) => [leg(0.0, 0.0), leg(0.025, 0.0), leg(0.025, 1.3)].concat(),
+        Kind::Leg(_) => {
+            let forces = StrutForces { compression_kn: demand, moment_knm: 0.3, head_m: 0.025, base_m: 0.0 };
+            let stacks = [(3.7, false), (2.83, false), (0.13, true), (0.62, false)];
+            let stacked = stacks.map(|(height, alone)| check_stack(item, basis, &forces, height, 1.5, alone));
+            [leg(0.0, 0.0), leg(0.025, 0.0), leg(0.025, 1.3), stacked.concat()].concat()
+        }
         Kind::Brace(_) => check_brace(item, basis, demand, 1.7),
         Kind::Plate(_) => [Bearing::Ground, Bearing::Slab { strength_mpa: 20.0 }]
             .iter()
@@ -105,7 +119,37 @@ fn checks_without_an_item() {
     }
 }
 
-/// Every check of a whole job, those of clearance and elastic stability among them.
+/// Kinds that are read in these checks. A kind that is added must be given a reading here.
+fn read_in(kind: CheckKind) -> &'static str {
+    match kind {
+        CheckKind::Bending | CheckKind::Shear | CheckKind::Bearing | CheckKind::LateralTorsional => "an item",
+        CheckKind::Tension | CheckKind::Buckling | CheckKind::Coupler | CheckKind::BasePressure => "an item",
+        CheckKind::Extension | CheckKind::Spigot => "an item",
+        CheckKind::Deflection | CheckKind::Clearance | CheckKind::Stability => "a whole job",
+    }
+}
+
+#[test]
+fn every_kind_of_check_is_read() {
+    let mut of_items = BTreeSet::new();
+    for item in Catalogue::generic().iter() {
+        for verdict in of_item(item, Basis::WorkingLoad, 3.7).iter().filter(|verdict| verdict.ratio().is_finite()) {
+            assert_works_out(&item.code, &verdict.formula, verdict.ratio());
+            of_items.insert(verdict.check);
+        }
+    }
+    let scheme = heron_lane().expect("the demo is read");
+    let solved = design(&scheme, &Catalogue::generic()).expect("the demo is solved");
+    let of_job: BTreeSet<CheckKind> = solved.results.checks.iter().map(|check| check.check).collect();
+    for kind in CheckKind::ALL {
+        let read = if read_in(kind) == "an item" { &of_items } else { &of_job };
+        assert!(read.contains(&kind), "{kind:?} is never read in {}", read_in(kind));
+    }
+    let unlike: BTreeSet<CheckKind> = CheckKind::ALL.into_iter().collect();
+    assert_eq!(unlike.len(), CheckKind::Stability as usize + 1);
+}
+
+/// Every check of a whole job, those/// Every check of a whole job, those of clearance and elastic stability among them.
 #[test]
 fn checks_of_a_whole_job() {
     let scheme = heron_lane().expect("the demo is read");
@@ -117,5 +161,38 @@ fn checks_of_a_whole_job() {
             kinds.insert(check.check);
         }
     }
-    assert!(kinds.len() >= 11, "{kinds:?}");
+    assert_eq!(kinds, CheckKind::ALL.into_iter().collect());
+}
+
+/// One decimal of kPa is printed, of numbers with three; the pressure is the one that governs.
+#[test]
+fn pressures_of_every_method() {
+    let methods = [
+        (PressureMethod::FullHead, 1),
+        (PressureMethod::CiriaR108 { c1: 1.0, c2: 0.45 }, 2),
+        (PressureMethod::CiriaR108 { c1: 1.5, c2: 0.6 }, 2),
+    ];
+    let din = Consistency::ALL.map(|class| (PressureMethod::Din18218 { class, setting_time_h: 7.3 }, 2));
+    let aci = [FormElement::Wall, FormElement::Column].map(|element| {
+        let chemistry = CementChemistry::BlendedRetarded;
+        (PressureMethod::Aci347 { element, chemistry, slump_mm: 150.0, vibrated_depth_m: 1.0 }, 3)
+    });
+    let mut governing = BTreeSet::new();
+    for (method, parts) in methods.into_iter().chain(din).chain(aci) {
+        for (rise, height, celsius) in [(0.4, 2.0, 21.0), (1.37, 3.3, 12.0), (3.9, 6.1, 7.0), (2.2, 1.0, 15.0)] {
+            let delivery = Delivery::Rise { rate_m_h: rise };
+            let concrete = Concrete { unit_weight_kn_m3: 24.5, temperature_c: celsius, method, delivery };
+            let limit = pressure_limit(&concrete, rise, height, height);
+            let read = pressures(&limit.formula);
+            let fluid = read.len() == 1 && limit.formula.contains("D h = ");
+            assert!(fluid || read.len() == parts, "{}: {read:?}", limit.formula);
+            for (got, printed) in &read {
+                assert!((got - printed).abs() <= 0.06 + 0.002 * printed, "{}: {got}", limit.formula);
+            }
+            let governs = read.iter().position(|(_, printed)| (printed - limit.kpa).abs() <= 0.05 + 1e-9);
+            assert!(governs.is_some(), "{} against {}", limit.formula, limit.kpa);
+            governing.insert((parts, governs));
+        }
+    }
+    assert!(governing.len() >= 6, "{governing:?}");
 }

@@ -6,18 +6,33 @@ use falsewright_core::actions::fresh_concrete::pressure_limit;
 use falsewright_core::actions::horizontal::{LeastLateral, Sway, sway_en12812};
 use falsewright_core::actions::imposed::{heaping_en12812_kpa, working_area_en1991_kpa};
 use falsewright_core::actions::wind::{Terrain, WindSite, probability_factor};
-use falsewright_core::catalogue::{Grain, LayUp, standard_section, standard_sections};
+use falsewright_core::catalogue::{Catalogue, Grain, Item, LayUp, standard_section, standard_sections};
 use falsewright_core::checks::buckling::{critical_force_kn, imperfection, reduction};
 use falsewright_core::checks::concrete::{Anchor, Cement, PlateOnSlab, punching_stress};
+use falsewright_core::checks::fittings::{Coupler, Spigot, TiePlate};
 use falsewright_core::checks::ground::{SolePlate, fill_depth_m, pressure_at_depth_kpa};
+use falsewright_core::checks::hollow::{side_wall_kn, tube_wall_kn};
 use falsewright_core::checks::lateral_torsional::{MomentShape, critical_moment_knm};
 use falsewright_core::checks::prop::PropClass;
 use falsewright_core::checks::stability::{Standing, check_overturning};
-use falsewright_core::checks::striking::{equivalent_age_h, hours_until, nurse_saul_c_h, strength_reached_mpa};
+use falsewright_core::checks::striking::{
+    characteristic_at, equivalent_age_h, history_to, hours_until, hours_until_in, nurse_saul_c_h, strength_reached_mpa,
+};
 use falsewright_core::checks::web::{WebLoad, propose_stiffener, stiffened, web_resistance};
-use falsewright_core::checks::{en1993, en1995};
-use falsewright_core::scheme::{Basis, CementChemistry, Concrete, Consistency, Delivery, FormElement, PressureMethod};
+use falsewright_core::checks::{
+    BeamColumn, GeneralMethod, StrutForces, check_beam_column, check_brace, check_stack, en1993, en1995,
+};
+use falsewright_core::results::{CheckKind, Verdict};
+use falsewright_core::scheme::{
+    Basis, CementChemistry, Concrete, Consistency, Delivery, FormElement, Hardening, PressureMethod, Temperature,
+};
 use proptest::prelude::*;
+
+const BASES: [Basis; 3] = [Basis::WorkingLoad, Basis::LimitStateB1, Basis::LimitStateB2];
+
+fn item(code: &str) -> Item {
+    Catalogue::generic().get(code).unwrap_or_else(|| panic!("no {code}")).clone()
+}
 
 fn pressure(method: PressureMethod, density: f64, celsius: f64, rise: f64, height: f64) -> f64 {
     let delivery = Delivery::Rise { rate_m_h: rise };
@@ -211,6 +226,100 @@ proptest! {
             prop_assert!(wait(needed, t + warmer) <= wait(needed, t) * (1.0 + 1e-12));
             prop_assert!((reached(wait(needed, t), t) / needed - 1.0).abs() < 1e-6);
         }
+    }
+
+    #[test]
+    fn fittings(
+        force in 0.1..60.0, more in 0.0..20.0, thickness in 0.005..0.03, gap in 0.02..0.1, play in 0.0..0.004, lap in 0.05..0.3,
+    ) {
+        for basis in BASES {
+            let plate = |thickness_m, gap_m| TiePlate {
+                length_m: 0.12, width_m: 0.12, thickness_m, gap_m, hole_m: 0.02, nut_m: 0.03, yield_mpa: 235.0,
+            };
+            let bends = |plate: TiePlate, force| plate.check_bending(basis, force).ratio();
+            let base = bends(plate(thickness, gap), force);
+            prop_assert!(bends(plate(thickness, gap), force + more) >= base);
+            prop_assert!(bends(plate(thickness + more * 1e-3, gap), force) <= base);
+            prop_assert!(bends(plate(thickness, gap + more * 1e-3), force) >= base);
+            prop_assert!(plate(thickness + 0.01, gap).stiff_bearing_mm() > plate(thickness, gap).stiff_bearing_mm());
+            prop_assert!(Coupler::RightAngleB.allowed_kn(basis) > Coupler::RightAngleA.allowed_kn(basis));
+            prop_assert!(Coupler::SwivelB.allowed_kn(basis) > Coupler::SwivelA.allowed_kn(basis));
+            let brace = item("TUBE48");
+            let slips = |force| check_brace(&brace, basis, force, 1.7).iter().map(Verdict::ratio).fold(0.0, f64::max);
+            prop_assert!(slips(force + more) >= slips(force));
+        }
+        let spigot = |play: f64, lap_m| Spigot { inside_m: 0.0403, spigot_m: 0.0403 - play, lap_m };
+        prop_assert!(spigot(play + 0.001, lap).kink() > spigot(play, lap).kink());
+        prop_assert!(spigot(play, lap + 0.05).kink() <= spigot(play, lap).kink());
+        prop_assert!(spigot(play + 0.001, lap).eccentricity_m() > spigot(play, lap).eccentricity_m());
+    }
+
+    #[test]
+    fn jacks(force in 0.1..60.0, more in 0.0..20.0, height in 0.7..9.0, extension in 0.05..0.45, further in 0.0..0.2) {
+        let leg = item("LEG48");
+        let stack = leg.leg().and_then(|leg| leg.stack.clone()).expect("a stack");
+        let bears = |extension: f64| stack.part_at(extension, 0.45);
+        prop_assert!(bears(extension + further) <= bears(extension));
+        prop_assert!(bears(extension) <= 1.0 && bears(extension + further) >= stack.part_at_greatest - 1e-12);
+        for basis in BASES {
+            let worst = |force| {
+                let verdicts = check_stack(&leg, basis, &StrutForces::axial(force), height, 1.5, false);
+                [CheckKind::Bearing, CheckKind::Spigot].map(|kind| {
+                    verdicts.iter().find(|verdict| verdict.check == kind).map_or(0.0, Verdict::ratio)
+                })
+            };
+            let (before, after) = (worst(force), worst(force + more));
+            prop_assert!(after[0] >= before[0] && after[1] >= before[1] - 1e-12, "{before:?} {after:?}");
+        }
+    }
+
+    #[test]
+    fn hollow_walls(t in 2.0..12.0, thicker in 0.0..4.0, b in 20.0..200.0, longer in 0.0..100.0, n in 0.0..0.9, more in 0.0..0.1) {
+        prop_assert!(side_wall_kn(150.0, t + thicker, 355.0, b) >= side_wall_kn(150.0, t, 355.0, b));
+        prop_assert!(side_wall_kn(150.0, t, 355.0, b + longer) >= side_wall_kn(150.0, t, 355.0, b));
+        prop_assert!(side_wall_kn(200.0, t, 355.0, b) <= side_wall_kn(150.0, t, 355.0, b));
+        prop_assert!(tube_wall_kn(48.3, t + thicker, 235.0, b, n) >= tube_wall_kn(48.3, t, 235.0, b, n));
+        prop_assert!(tube_wall_kn(48.3, t, 235.0, b + longer, n) >= tube_wall_kn(48.3, t, 235.0, b, n));
+        prop_assert!(tube_wall_kn(48.3, t, 235.0, b, n + more) <= tube_wall_kn(48.3, t, 235.0, b, n));
+    }
+
+    #[test]
+    fn beam_columns(n in 1.0..200.0, my in 0.0..40.0, mz in 0.0..8.0, more in 0.0..5.0, length in 0.5..5.0) {
+        let beam = item("UB203x133x25");
+        let member = BeamColumn {
+            compression_kn: n, moment_knm: my, minor_moment_knm: mz, major_m: length, minor_m: length / 2.0,
+        };
+        let worst = |member: BeamColumn| {
+            let verdicts = check_beam_column(&beam, Basis::LimitStateB1, &member);
+            verdicts.iter().map(Verdict::ratio).fold(0.0, f64::max)
+        };
+        let base = worst(member);
+        prop_assert!(worst(BeamColumn { compression_kn: n + more, ..member }) >= base, "compression_kn");
+        prop_assert!(worst(BeamColumn { moment_knm: my + more, ..member }) >= base, "moment_knm");
+        prop_assert!(worst(BeamColumn { minor_moment_knm: mz + more, ..member }) >= base, "minor_moment_knm");
+        prop_assert!(worst(BeamColumn { major_m: length + more, ..member }) >= base - 1e-9, "major_m");
+        let general = |ultimate, critical| {
+            let method = GeneralMethod { ultimate, critical, flexural: Some(0.34), lateral: Some(0.49) };
+            method.check(Basis::LimitStateB1).ratio()
+        };
+        prop_assert!(general(1.0 + n, 2.0 + more) <= general(1.0 + n, 2.0));
+        prop_assert!(general(1.0 + n + more, 2.0) <= general(1.0 + n, 2.0) + 1e-12);
+    }
+
+    #[test]
+    fn histories(early in 1.0..60.0, t in 1.0..35.0, warmer in 0.0..10.0, last in 1.0..35.0, needed in 1.0..30.0) {
+        let history = |t| Temperature::History { hours_celsius: vec![[early, t], [24.0, last]] };
+        let wait = |needed, t| hours_until_in(needed, 38.0, Cement::Normal, &history(t)).expect("reachable");
+        prop_assert!(wait(needed, t + warmer) <= wait(needed, t) * (1.0 + 1e-12));
+        prop_assert!(wait(needed + 1.0, t) >= wait(needed, t));
+        let hours = wait(needed, t);
+        let reached = strength_reached_mpa(38.0, Cement::Normal, &history_to(&history(t), hours));
+        prop_assert!((reached / needed - 1.0).abs() < 1e-6, "{reached} for {needed}");
+        let fck = |hours| {
+            let hardening = Hardening { class_mpa: 30.0, cement: Cement::Normal, temperature: history(t) };
+            characteristic_at(&hardening, hours)
+        };
+        prop_assert!(fck(hours + 24.0) >= fck(hours));
     }
 
     #[test]

@@ -33,7 +33,12 @@ fn verdicts(item: &Item, basis: Basis, demand: f64, length_m: f64) -> Vec<Verdic
 
 fn last_number(formula: &str) -> f64 {
     let text = formula.rsplit(" = ").next().expect("text");
-    text.parse().unwrap_or_else(|_| panic!("{formula:?} does not end in a number"))
+    let no_resistance = text == "∞";
+    if no_resistance {
+        f64::INFINITY
+    } else {
+        text.parse().unwrap_or_else(|_| panic!("{formula:?} does not end in a number"))
+    }
 }
 
 /// Three decimals are printed: within half of the last.
@@ -45,8 +50,12 @@ fn every_formula_ends_in_its_ratio() {
             for demand in [0.0, 0.37, 5.0, 80.0] {
                 for verdict in verdicts(item, basis, demand, 1.7) {
                     let printed = last_number(&verdict.formula);
-                    assert!((printed - verdict.ratio()).abs() <= 0.0005 + 1e-9, "{} {}", item.code, verdict.formula);
-                    assert!(verdict.resistance > 0.0 && !verdict.source.is_empty(), "{}", item.code);
+                    // High shear leaves a thin hollow section no bending resistance.
+                    let sheared = printed.is_infinite() && verdict.formula.contains("ρ = 1.000");
+                    assert_eq!(verdict.resistance > 0.0, !sheared, "{} {}", item.code, verdict.formula);
+                    let apart = (printed - verdict.ratio()).abs();
+                    assert!(sheared || apart <= 0.0005 + 1e-9, "{} {}", item.code, verdict.formula);
+                    assert!(!verdict.source.is_empty(), "{}", item.code);
                     assert!(verdict.formula.matches(" = ").count() >= 2, "{}", verdict.formula);
                     seen += 1;
                 }
@@ -151,7 +160,7 @@ proptest! {
             code: "OWN".into(),
             name: String::new(),
             source: String::new(),
-            kind: Kind::Timber(Timber { breadth_m: b / 1e3, depth_m: h / 1e3, class: "C24".into() }),
+            kind: Kind::Timber(Timber { breadth_m: b / 1e3, depth_m: h / 1e3, class: "C24".into(), notch: None }),
         };
         for basis in BASES {
             let shallow = check_beam(&sawn(h), basis, 1.0, 1.0, Some(1.0), 0.1);

@@ -2,11 +2,12 @@ use super::{FOUR_FIGURES, Row, Rows};
 use falsewright_core::checks::concrete::{Anchor, Cement, PlateOnSlab, characteristic_strength_at, punching_stress};
 use falsewright_core::checks::fittings::{Spigot, TiePlate};
 use falsewright_core::checks::striking::{
-    Form, equivalent_age_h, hours_until, least_time_h, nurse_saul_c_h, soffit_strength_mpa,
+    Form, characteristic_at, equivalent_age_h, hours_until, hours_until_in, least_time_h, nurse_saul_c_h,
+    soffit_strength_mpa,
 };
 use falsewright_core::checks::{EndForce, check_fixed_end};
 use falsewright_core::results::CheckKind;
-use falsewright_core::scheme::{Basis, HeldBy};
+use falsewright_core::scheme::{Basis, Hardening, HeldBy, Temperature};
 
 pub fn rows() -> Vec<Row> {
     let mut rows = Rows::new("Young concrete and anchors");
@@ -32,6 +33,19 @@ fn age(rows: &mut Rows) {
         16.72,
         hours_until(10.0, 38.0, Cement::Normal, 20.0).unwrap_or(f64::NAN),
     );
+    // At 20 °C 16.72 h; the first 10 h at 5 °C count exp(13.65 − 4000 / 278) × 10 = 4.778 and 15 / 30 × 10 = 5 of them.
+    let cold_first = Temperature::History { hours_celsius: vec![[10.0, 5.0], [10.0, 20.0]] };
+    rows.from("The same by hand: 10 + (16.72 − 4.778) / exp(13.65 − 4000 / 293)", "h", 0.002);
+    rows.check(
+        "10 N/mm² of 38, class N, 10 h at 5 °C and then 20 °C",
+        10.0 + 11.942 / 0.99812,
+        hours_until_in(10.0, 38.0, Cement::Normal, &cold_first).unwrap_or(f64::NAN),
+    );
+    // 14 days at 12 °C: exp(13.65 − 4000 / 285) = 0.6804, 9.525 days; βcc = exp(0.25 (1 − √(28 / 9.525))) = 0.8364.
+    let hardening =
+        Hardening { class_mpa: 32.0, cement: Cement::Normal, temperature: Temperature::Mean { celsius: 12.0 } };
+    rows.from("EN 1992-1-1 3.1.2(5) and (B.10) by hand: 40 × 0.8364 − 8", "N/mm²", 0.002);
+    rows.check("fck of C32 after 14 days at 12 °C, class N", 25.46, characteristic_at(&hardening, 14.0 * 24.0));
     rows.from("BS 8110 Table 6.2, from memory: 300 / 20; 100 / 20 days", "h", FOUR_FIGURES);
     rows.check("Walls at 10 °C", 15.0, least_time_h(Form::Vertical, 10.0).unwrap_or(f64::NAN));
     rows.check("Slab soffits at 10 °C", 120.0, least_time_h(Form::SlabSoffit, 10.0).unwrap_or(f64::NAN));

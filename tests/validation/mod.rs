@@ -3,13 +3,16 @@
 mod actions;
 mod concrete;
 mod ground;
+mod hollow;
 mod libraries;
 mod plywood;
 mod pressure;
 mod props;
+mod stacks;
 mod steel;
 mod steel_sections;
 mod timber;
+mod twisting;
 
 use std::fmt::Write;
 
@@ -81,8 +84,11 @@ pub fn all() -> Vec<Row> {
         timber::rows(),
         plywood::rows(),
         steel::rows(),
+        twisting::rows(),
         steel_sections::rows(),
+        hollow::rows(),
         props::rows(),
+        stacks::rows(),
         ground::rows(),
         concrete::rows(),
         libraries::rows(),

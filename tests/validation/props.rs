@@ -86,6 +86,7 @@ fn leg(wall_m: f64, yield_mpa: f64, curve: &str) -> Item {
         footprint_m: 0.1,
         ends_kg: 1.0,
         rating: None,
+        stack: None,
     };
     Item { code: "LEG".into(), name: "leg".into(), source: "test".into(), kind: Kind::Leg(leg) }
 }

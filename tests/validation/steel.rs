@@ -10,12 +10,12 @@ use falsewright_core::checks::lateral_torsional::{
 };
 use falsewright_core::checks::tie::{bolt_tension_kn, rod_area_mm2, steel_force_kn};
 use falsewright_core::checks::web::{WebLoad, web_bearing_bs5950_kn, web_resistance};
-use falsewright_core::checks::{BeamColumn, check_beam_column};
+use falsewright_core::checks::{BeamColumn, GeneralMethod, check_beam_column};
 use falsewright_core::scheme::Basis;
 
 const MSB: &str = "Steel Buildings in Europe, Multi-Storey Part 4";
 
-fn section(name: &str) -> Section {
+pub(super) fn section(name: &str) -> Section {
     standard_section(name).unwrap_or_else(|| panic!("no {name}"))
 }
 
@@ -124,11 +124,37 @@ fn webs(rows: &mut Rows) {
 /// 1.65; λy 0.4039 gives kyy 1.0402.
 fn members(rows: &mut Rows) {
     let item = Catalogue::generic().get("UB203x133x25").unwrap_or_else(|| panic!("no UB203x133x25")).clone();
-    let member = BeamColumn { compression_kn: 100.0, moment_knm: 20.0, major_m: 3.0, minor_m: 1.5 };
+    let member =
+        BeamColumn { compression_kn: 100.0, moment_knm: 20.0, minor_moment_knm: 0.0, major_m: 3.0, minor_m: 1.5 };
     let verdicts = check_beam_column(&item, Basis::WorkingLoad, &member);
     rows.from("EN 1993-1-1 6.3.3 with Annex B, worked independently", "", 0.002);
     rows.check("UB 203×133×25, 100 kN and 20 kNm, about y", 0.6985, verdicts[0].ratio());
     rows.check("UB 203×133×25, 100 kN and 20 kNm, about z", 0.7006, verdicts[1].ratio());
+    // Wpl,z 70.94 cm³, so Mc,z 11.82 kNm; λz 0.5570: kzz = 1 + (2 × 0.5570 − 0.6) × 100 / 457.2 = 1.1124.
+    let both = BeamColumn { minor_moment_knm: 3.0, ..member };
+    let verdicts = check_beam_column(&item, Basis::WorkingLoad, &both);
+    rows.check("The same with 3 kNm about z, about y", 0.8678, verdicts[0].ratio());
+    rows.check("The same with 3 kNm about z, about z", 0.9829, verdicts[1].ratio());
+    rows.from("EN 10365 tables (from memory)", "cm³", 0.005);
+    for (name, printed) in [("HE 300 B", 870.1), ("HE 240 B", 498.4), ("IPE 330", 153.7), ("UB 305x165x40", 142.0)] {
+        rows.check(format!("Wpl,z of {name}"), printed, section(name).properties().minor_modulus_mm3 / 1e3);
+    }
+    general(rows);
+}
+
+/// Compression alone and bending alone must come back to 6.3.1 and 6.3.2.2. Both: IPE 330 S235, 5.70 m, 100 kN and 40 kNm.
+fn general(rows: &mut Rows) {
+    let ratio = |ultimate, critical, flexural, lateral| {
+        let method = GeneralMethod { ultimate, critical, flexural, lateral };
+        method.check(Basis::LimitStateB1).ratio() / 1.1
+    };
+    rows.from("EN 1993-1-1 6.3.4 on a column: 1000 kN by Nb 2348 kN", "", 0.001);
+    let critical = critical_force_kn(8560e-8, 5.6) / 1000.0;
+    rows.check("HE 300 B S235, 5.60 m, about z", 1000.0 / 2348.0, ratio(3.5015, critical, Some(0.49), None));
+    rows.from("EN 1993-1-1 6.3.4 on a beam: 50 kNm by Mb 81.75 kNm", "", 0.001);
+    rows.check("IPE 330 S235, 5.70 m", 50.0 / 81.75, ratio(189.01 / 50.0, 113.9 / 50.0, None, Some(0.34)));
+    rows.from("EN 1993-1-1 6.3.4, worked independently: αult 3.577, αcr 1.818, χ 0.3806", "", 0.001);
+    rows.check("IPE 330 S235, 5.70 m, 100 kN and 40 kNm", 0.8081 / 1.1, ratio(3.5766, 1.8179, Some(0.34), Some(0.34)));
 }
 
 fn ties(rows: &mut Rows) {

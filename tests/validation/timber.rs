@@ -110,7 +110,7 @@ fn permissible(rows: &mut Rows) {
     rows.check("K12, E/σ 1000, λ 60", 0.6772, bs5268::strut_factor(1000.0, 1.0, 60.0));
     rows.from("BS 5268-2:2002 Table 22, from memory", "", 0.002);
     rows.check("K12, E/σ 1000, λ 5", 0.975, bs5268::strut_factor(1000.0, 1.0, 5.0));
-    let timber = Timber { breadth_m: 0.075, depth_m: 0.15, class: "C24".into() };
+    let timber = Timber { breadth_m: 0.075, depth_m: 0.15, class: "C24".into(), notch: None };
     let item = Item { code: "T".into(), name: "T".into(), source: "T".into(), kind: Kind::Timber(timber) };
     let verdicts = check_beam(&item, Basis::WorkingLoad, 1.0, 1.0, None, 0.1);
     rows.from("BS 5268-2:2002 from memory, worked independently", "kN", FOUR_FIGURES);

@@ -39,6 +39,7 @@ pub fn label(edit: &Edit) -> &'static str {
         Edit::SetLoads(_) => "Change loads",
         Edit::SetLimits(_) => "Change limits",
         Edit::SetGround(_) => "Change ground",
+        Edit::SetStriking(_) => "Set the striking",
         Edit::SetItem(_) => "Change item",
         Edit::RemoveItem(_) => "Remove item",
     }

@@ -3,6 +3,7 @@
 mod checks;
 mod element;
 mod fresh_concrete;
+mod hardening;
 mod ledger;
 mod margin;
 mod notes;

@@ -1,5 +1,6 @@
 use super::element::selected;
 use super::fresh_concrete::{self, Fillings};
+use super::hardening::StrikingTimes;
 use super::ratio::Ratio;
 use super::site_card::SiteCard;
 use super::site_loads;
@@ -141,6 +142,7 @@ fn Settings() -> impl IntoView {
                 {ground.number("Ground level", Unit::M, |of: &Ground| of.level_m, |of, value| of.level_m = value)}
             </div>
         </details>
+        <StrikingTimes/>
     }
 }
 

@@ -129,16 +129,22 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
         .into_any()
     }
 
-    /// A line of text.
+    /// A line of text. What the value does not take is put back as it was.
     pub fn text(self, label: &'static str, get: fn(&T) -> &str, set: fn(&mut T, String)) -> AnyView {
+        let written = move || self.value.try_with(|value| get(value).to_owned()).unwrap_or_default();
+        let on_change = move |event: Event| {
+            let input = event_target::<HtmlInputElement>(&event);
+            self.change(|value| set(value, input.value()));
+            input.set_value(&untrack(written));
+        };
         view! {
             <label class="field wide text">
                 <span>{label}</span>
                 <input
                     type="text"
                     data-testid=test_id(label)
-                    prop:value=move || self.value.with(|value| get(value).to_owned())
-                    on:change=move |event| self.change(|value| set(value, event_target_value(&event)))
+                    prop:value=written
+                    on:change=on_change
                 />
             </label>
         }

@@ -1,4 +1,4 @@
-use super::{Item, Kind, Leg, Section, TimberClass};
+use super::{EndNotch, Item, Kind, Leg, Section, Stack, Timber, TimberClass};
 
 /// Why an item cannot be computed with.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -37,6 +37,18 @@ pub enum ItemFault {
     },
 }
 
+impl EndNotch {
+    /// Why a timber of this depth cannot be notched so.
+    pub(crate) fn impossible(&self, depth_m: f64) -> Option<&'static str> {
+        let Self { left_m, from_support_m, taper } = *self;
+        let real = left_m > 0.0
+            && left_m <= depth_m
+            && (0.0..=1.0).contains(&from_support_m)
+            && (0.0..=100.0).contains(&taper);
+        (!real).then_some("a notch leaves part of the depth and starts within 1 m of its support")
+    }
+}
+
 impl Item {
     /// The first thing that keeps it from being computed with.
     pub fn fault(&self) -> Option<ItemFault> {
@@ -65,7 +77,14 @@ impl Item {
                 ("sheet_m", board.sheet_m[0], 20.0),
                 ("sheet_m", board.sheet_m[1], 20.0),
             ],
-            Kind::Timber(timber) => vec![("breadth_m", timber.breadth_m, 1.0), ("depth_m", timber.depth_m, 1.0)],
+            Kind::Timber(timber) => {
+                let left_m = timber.notch.map_or(timber.depth_m, |notch| notch.left_m);
+                vec![
+                    ("breadth_m", timber.breadth_m, 1.0),
+                    ("depth_m", timber.depth_m, 1.0),
+                    ("notch.left_m", left_m, 1.0),
+                ]
+            }
             Kind::TimberBeam(beam) => vec![
                 ("breadth_m", beam.breadth_m, 1.0),
                 ("depth_m", beam.depth_m, 1.0),
@@ -87,15 +106,21 @@ impl Item {
             ],
             Kind::Steel(steel) => {
                 let d = steel.section.dimensions();
-                vec![
-                    ("h_mm", d.h, 1500.0),
-                    ("b_mm", d.b, 1000.0),
-                    ("tw_mm", d.tw, 200.0),
-                    ("tf_mm", d.tf, 200.0),
-                    ("r_mm", d.r, 200.0),
-                    ("side_by_side", steel.count(), 11.0),
-                    ("breadth_m", steel.breadth_m, 5.0),
-                ]
+                let mut values = match steel.section {
+                    Section::I { .. } | Section::Channel { .. } => vec![
+                        ("h_mm", d.h, 1500.0),
+                        ("b_mm", d.b, 1000.0),
+                        ("tw_mm", d.tw, 200.0),
+                        ("tf_mm", d.tf, 200.0),
+                        ("r_mm", d.r, 200.0),
+                    ],
+                    Section::Hollow { .. } => {
+                        vec![("h_mm", d.h, 1500.0), ("b_mm", d.b, 1000.0), ("t_mm", d.tw, 200.0)]
+                    }
+                    Section::Round { .. } => vec![("d_mm", d.h, 1500.0), ("t_mm", d.tw, 200.0)],
+                };
+                values.extend([("side_by_side", steel.count(), 11.0), ("breadth_m", steel.breadth_m, 5.0)]);
+                values
             }
             Kind::Tie(tie) => [
                 vec![
@@ -163,15 +188,20 @@ impl Item {
 
     fn impossible(&self) -> Option<ItemFault> {
         let reason = match &self.kind {
+            Kind::Timber(Timber { depth_m, notch: Some(notch), .. }) => notch.impossible(*depth_m),
             Kind::Steel(steel) => {
                 let d = steel.section.dimensions();
-                let outstand = match steel.section {
-                    Section::I { .. } => (d.b - d.tw) / 2.0,
-                    Section::Channel { .. } => d.b - d.tw,
+                let fits = match steel.section {
+                    Section::I { .. } => d.web_depth() > 2.0 * d.r && (d.b - d.tw) / 2.0 > d.r,
+                    Section::Channel { .. } => d.web_depth() > 2.0 * d.r && d.b - d.tw > d.r,
+                    Section::Hollow { h_mm, b_mm, t_mm } => h_mm.min(b_mm) > 4.0 * t_mm,
+                    Section::Round { d_mm, t_mm } => d_mm > 2.0 * t_mm,
                 };
-                (d.web_depth() <= 2.0 * d.r || outstand <= d.r).then_some("web, flanges and root radius do not fit")
+                (!fits).then_some("walls, web, flanges and radii do not fit")
             }
-            Kind::Leg(leg) => (leg.wall_m > leg.diameter_m / 2.0).then_some("the wall is thicker than the tube"),
+            Kind::Leg(leg) => (leg.wall_m > leg.diameter_m / 2.0)
+                .then_some("the wall is thicker than the tube")
+                .or_else(|| leg.stack.as_ref().and_then(Stack::impossible)),
             Kind::Brace(brace) => {
                 (brace.wall_m > brace.diameter_m / 2.0).then_some("the wall is thicker than the tube")
             }

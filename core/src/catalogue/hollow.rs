@@ -44,13 +44,14 @@ impl Hollow {
             (out.area - hole.area, out.inertia - hole.inertia, 2.0 * (out.half_moment - hole.half_moment))
         };
         let (area, major_inertia, plastic) = about(h, b);
-        let (_, minor_inertia, _) = about(b, h);
+        let (_, minor_inertia, minor_plastic) = about(b, h);
         SectionProperties {
             area_mm2: area,
             major_inertia_mm4: major_inertia,
             minor_inertia_mm4: minor_inertia,
             elastic_modulus_mm3: major_inertia / (h / 2.0),
             plastic_modulus_mm3: plastic,
+            minor_modulus_mm3: minor_plastic,
             torsion_mm4: self.torsion_mm4(),
             warping_mm6: 0.0,
             shear_area_mm2: area * h / (b + h),

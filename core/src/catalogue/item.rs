@@ -1,3 +1,4 @@
+use super::Stack;
 use serde::{Deserialize, Serialize};
 
 /// One kind of equipment.
@@ -66,6 +67,21 @@ pub struct Timber {
     pub depth_m: f64,
     /// Strength class of EN 338.
     pub class: String,
+    /// Its notch at each support, if it is notched there on its lower side.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub notch: Option<EndNotch>,
+}
+
+/// Notch of a timber at a support.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct EndNotch {
+    /// Depth that it leaves.
+    pub left_m: f64,
+    /// From the middle of the support to its corner.
+    pub from_support_m: f64,
+    /// Slope of its end: length along the grain for one across; 0 for a square notch.
+    #[serde(default)]
+    pub taper: f64,
 }
 
 /// Timber formwork beam, with the characteristic values of its class in EN 13377.
@@ -121,7 +137,7 @@ pub struct Steel {
     pub breadth_m: f64,
 }
 
-/// Dimensions of a rolled section, mm, bending about its stronger axis.
+/// Dimensions of a rolled or hollow section, mm, bending about its stronger axis.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "shape", rename_all = "snake_case")]
 pub enum Section {
@@ -150,6 +166,22 @@ pub enum Section {
         tf_mm: f64,
         /// Root radius.
         r_mm: f64,
+    },
+    /// Hot-finished rectangular or square hollow section.
+    Hollow {
+        /// Depth.
+        h_mm: f64,
+        /// Breadth.
+        b_mm: f64,
+        /// Wall thickness.
+        t_mm: f64,
+    },
+    /// Round hollow section.
+    Round {
+        /// Outside diameter.
+        d_mm: f64,
+        /// Wall thickness.
+        t_mm: f64,
     },
 }
 
@@ -212,6 +244,9 @@ pub struct Leg {
     /// Its rating, if it is an adjustable prop.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub rating: Option<PropRating>,
+    /// What it is put together from, if that is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stack: Option<Stack>,
 }
 
 /// Rating of an adjustable prop by EN 1065, which counts instead of its tube.

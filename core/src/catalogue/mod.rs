@@ -7,6 +7,7 @@ mod hollow;
 mod item;
 mod plywood;
 mod section;
+mod stack;
 mod standard;
 mod timber_class;
 mod tube;
@@ -14,12 +15,13 @@ mod tube;
 pub use fault::ItemFault;
 pub use hollow::{Hollow, standard_hollows, standard_tubes};
 pub use item::{
-    Beam, Board, Brace, Item, Kind, Leg, NutPlate, Plate, PlateMaterial, PropRating, RatedBeam, Section, Steel, Tie,
-    Timber, TimberBeam,
+    Beam, Board, Brace, EndNotch, Item, Kind, Leg, NutPlate, Plate, PlateMaterial, PropRating, RatedBeam, Section,
+    Steel, Tie, Timber, TimberBeam,
 };
 pub use plywood::{Grain, LayUp, board_section};
 pub(crate) use section::Dimensions;
 pub use section::{STEEL_MODULUS_MPA, SectionProperties};
+pub use stack::{Joint, Stack, Stacked, Unstacked};
 pub use standard::{standard_beam, standard_section, standard_sections};
 pub use timber_class::{Strengths, TimberClass};
 pub use tube::Tube;

@@ -1,5 +1,5 @@
 use super::tube::STEEL_KG_M3;
-use super::{Section, Steel};
+use super::{Hollow, Section, Steel, Tube};
 use std::f64::consts::PI;
 
 /// Modulus of elasticity of steel, EN 1993-1-1 3.2.6.
@@ -18,6 +18,8 @@ pub struct SectionProperties {
     pub elastic_modulus_mm3: f64,
     /// Plastic modulus, major axis.
     pub plastic_modulus_mm3: f64,
+    /// Modulus about the minor axis that bending there counts with: plastic, but elastic of channels.
+    pub minor_modulus_mm3: f64,
     /// Torsion constant, by the fitted expressions of the Steel Construction Institute.
     pub torsion_mm4: f64,
     /// Warping constant about the shear centre.
@@ -73,6 +75,8 @@ impl Section {
         match *self {
             Section::I { h_mm: h, b_mm: b, tw_mm: tw, tf_mm: tf, r_mm: r }
             | Section::Channel { h_mm: h, b_mm: b, tw_mm: tw, tf_mm: tf, r_mm: r } => Dimensions { h, b, tw, tf, r },
+            Section::Hollow { h_mm: h, b_mm: b, t_mm: t } => Dimensions { h, b, tw: t, tf: t, r: t },
+            Section::Round { d_mm: d, t_mm: t } => Dimensions { h: d, b: d, tw: t, tf: t, r: 0.0 },
         }
     }
 
@@ -81,6 +85,8 @@ impl Section {
         match self {
             Section::I { .. } => i_properties(self.dimensions()),
             Section::Channel { .. } => channel_properties(self.dimensions()),
+            Section::Hollow { h_mm, b_mm, t_mm } => Hollow { h_mm: *h_mm, b_mm: *b_mm, t_mm: *t_mm }.properties(),
+            Section::Round { d_mm, t_mm } => round_properties(*d_mm, *t_mm),
         }
     }
 }
@@ -115,6 +121,7 @@ fn i_properties(d: Dimensions) -> SectionProperties {
         minor_inertia_mm4: minor_inertia,
         elastic_modulus_mm3: major_inertia / (h / 2.0),
         plastic_modulus_mm3: plastic,
+        minor_modulus_mm3: tf * b * b / 2.0 + hw * tw * tw / 4.0 + 4.0 * fillet.area * arm,
         torsion_mm4: torsion(d, alpha, circle),
         warping_mm6: minor_inertia * (h - tf) * (h - tf) / 4.0,
         shear_area_mm2: (area - 2.0 * b * tf + (tw + 2.0 * r) * tf).max(hw * tw),
@@ -143,9 +150,27 @@ fn channel_properties(d: Dimensions) -> SectionProperties {
         minor_inertia_mm4: minor_inertia,
         elastic_modulus_mm3: major_inertia / (h / 2.0),
         plastic_modulus_mm3: plastic,
+        minor_modulus_mm3: minor_inertia / (b - centroid),
         torsion_mm4: torsion(d, alpha, circle),
         warping_mm6: warping,
         shear_area_mm2: area - 2.0 * b * tf + (tw + r) * tf,
+    }
+}
+
+/// Shear area `2 A / π`, EN 1993-1-1 6.2.6(3); nothing warps.
+fn round_properties(d: f64, t: f64) -> SectionProperties {
+    let tube = Tube { diameter_m: d * 1e-3, wall_m: t * 1e-3 };
+    let (area, inertia) = (tube.area_m2() * 1e6, tube.inertia_m4() * 1e12);
+    SectionProperties {
+        area_mm2: area,
+        major_inertia_mm4: inertia,
+        minor_inertia_mm4: inertia,
+        elastic_modulus_mm3: tube.elastic_modulus_m3() * 1e9,
+        plastic_modulus_mm3: tube.plastic_modulus_m3() * 1e9,
+        minor_modulus_mm3: tube.plastic_modulus_m3() * 1e9,
+        torsion_mm4: 2.0 * inertia,
+        warping_mm6: 0.0,
+        shear_area_mm2: 2.0 * area / PI,
     }
 }
 

@@ -21,7 +21,8 @@ pub fn check_base(item: &Item, basis: Basis, bearing: &Bearing, ground: &Ground,
         return vec![no_resistance(CheckKind::BasePressure, force_kn, "kN", &reason)];
     };
     let allowed = Pressure::allowed(basis, bearing, ground);
-    let area_m2 = sharing_area_m2(plate, basis, allowed.kpa);
+    let [along_m, across_m] = sharing_sides_m(plate, basis, allowed.kpa);
+    let area_m2 = along_m * across_m;
     let comparison = Comparison {
         check: CheckKind::BasePressure,
         demand: force_kn / area_m2,
@@ -79,20 +80,25 @@ impl Pressure {
     }
 }
 
+/// Sides of the part of a plate that shares the force; none for what is not a plate.
+pub fn base_sides_m(item: &Item, basis: Basis, bearing: &Bearing, ground: &Ground) -> Option<[f64; 2]> {
+    Some(sharing_sides_m(item.plate()?, basis, Pressure::allowed(basis, bearing, ground).kpa))
+}
+
 /// The part of the plate that shares the force. A round tube counts as the square inside it; across its grain timber
 /// spreads the force at 45°.
-fn sharing_area_m2(plate: &Plate, basis: Basis, pressure_kpa: f64) -> f64 {
+fn sharing_sides_m(plate: &Plate, basis: Basis, pressure_kpa: f64) -> [f64; 2] {
     let Plate { width_m, length_m, thickness_m, stem_m, .. } = *plate;
     let reach = |strength_mpa: f64| thickness_m * (strength_mpa * 1e3 / (3.0 * pressure_kpa)).sqrt();
     match plate.material {
         PlateMaterial::Steel => {
             let side = stem_m / 2f64.sqrt() + 2.0 * reach(PLATE_YIELD_MPA / Divisor::new(basis, gamma::STEEL).value());
-            side.min(width_m) * side.min(length_m)
+            [side.min(width_m), side.min(length_m)]
         }
         PlateMaterial::Timber => {
             let along = stem_m + 2.0 * reach(sole_strengths(basis, thickness_m).map_or(0.0, |sole| sole.bending_mpa));
             let across = stem_m + 2.0 * thickness_m;
-            along.min(width_m.max(length_m)) * across.min(width_m.min(length_m))
+            [along.min(width_m.max(length_m)), across.min(width_m.min(length_m))]
         }
     }
 }

@@ -1,6 +1,8 @@
+use super::en1995::{KN_SOLID, Notch};
 use super::formula::no_resistance;
+use super::timber_strut::check_notch;
 use super::{rated_beam, steel, timber, timber_beam};
-use crate::catalogue::{Item, Kind};
+use crate::catalogue::{EndNotch, Item, Kind};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
 
@@ -30,7 +32,20 @@ pub fn check_beam(
         bearing_length_m: bearing_length_m.max(0.0),
     };
     match &item.kind {
-        Kind::Timber(timber) => timber::check(timber, basis, forces),
+        Kind::Timber(timber) => {
+            let mut verdicts = timber::check(timber, basis, forces);
+            if let Some(EndNotch { left_m, from_support_m, taper }) = timber.notch {
+                let notch = Notch {
+                    depth_mm: timber.depth_m * 1e3,
+                    left_mm: left_m * 1e3,
+                    from_support_mm: from_support_m * 1e3,
+                    taper,
+                    kn: KN_SOLID,
+                };
+                verdicts.push(check_notch(item, basis, forces.shear_kn, &notch));
+            }
+            verdicts
+        }
         Kind::TimberBeam(beam) => timber_beam::check(beam, basis, forces),
         Kind::RatedBeam(beam) => rated_beam::check(beam, basis, forces),
         Kind::Steel(steel) => steel::check(steel, basis, forces),

@@ -1,6 +1,6 @@
 use super::buckling::{Bending, critical_force_kn, curve_of_rolled_i, imperfection, reduction, slenderness};
 use super::divisor::{Divisor, gamma};
-use super::en1993::{added_up, interaction_rate};
+use super::en1993::{added_up, interaction_rate, minor_interaction_rate, moment_knm};
 use super::formula::{Comparison, no_resistance, number};
 use super::lateral_torsional::{MomentShape, check_lateral_torsional_shaped};
 use super::steel::{class_in_bending, source};
@@ -8,21 +8,24 @@ use crate::catalogue::{Item, Section};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
 
-/// A rolled member compressed and bent about its stronger axis.
+/// A rolled member compressed and bent about both axes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BeamColumn {
     /// Compression.
     pub compression_kn: f64,
-    /// Greatest moment.
+    /// Greatest moment about the stronger axis.
     pub moment_knm: f64,
+    /// Greatest moment about the weaker axis.
+    pub minor_moment_knm: f64,
     /// Buckling length about the stronger axis.
     pub major_m: f64,
     /// Buckling length about the weaker axis, and between lateral restraints.
     pub minor_m: f64,
 }
 
-/// EN 1993-1-1 6.3.3 with Annex B for rolled I-sections of class 1 and 2: `N / Nb,y + kyy M / Mb` with `Cm` 1, and
-/// `N / Nb,z + M / Mb`, where `kzy` is taken as 1. Uniform moment for lateral torsional buckling. Others get none.
+/// EN 1993-1-1 6.3.3 with Annex B for rolled I-sections of class 1 and 2: `N / Nb,y + kyy My / Mb + kyz Mz / Mc,z` and
+/// `N / Nb,z + kzy My / Mb + kzz Mz / Mc,z` with `Cm` 1, `kyz = 0.6 kzz`, and `kzy` taken as 1. Uniform moment for lateral
+/// torsional buckling. Others get none.
 pub fn check_beam_column(item: &Item, basis: Basis, member: &BeamColumn) -> Vec<Verdict> {
     let demand = member.compression_kn;
     let refuse = |reason: &str| vec![no_resistance(CheckKind::Buckling, demand, "kN", reason)];
@@ -45,13 +48,18 @@ pub fn check_beam_column(item: &Item, basis: Basis, member: &BeamColumn) -> Vec<
     let minor = strut(Bending::Minor, properties.minor_inertia_mm4, member.minor_m);
     let shape = MomentShape::end_moments(1.0);
     let twisting = check_lateral_torsional_shaped(item, basis, member.moment_knm, member.minor_m, shape);
-    let (Some((slender, about_y)), Some((_, about_z)), Some(twisting)) = (major, minor, twisting) else {
+    let (Some((slender, about_y)), Some((slender_z, about_z)), Some(twisting)) = (major, minor, twisting) else {
         return refuse("no buckling curve is known for flanges of this thickness");
     };
-    let k = 1.0 + interaction_rate(slender, true) * (demand / about_y).clamp(0.0, 1.0);
-    let sum = |name: &str, buckling_kn: f64, k: f64| {
+    let part = |buckling_kn: f64| (demand / buckling_kn).clamp(0.0, 1.0);
+    let k = 1.0 + interaction_rate(slender, true) * part(about_y);
+    let kzz = 1.0 + minor_interaction_rate(slender_z) * part(about_z);
+    let minor_knm = steel.count() * moment_knm(properties.minor_modulus_mm3, yield_mpa) / divisor;
+    let sum = |name: &str, buckling_kn: f64, k: f64, k_minor: f64| {
         let (moment, resistance) = (member.moment_knm.abs(), twisting.resistance);
-        let ratio = added_up(demand / buckling_kn, k * moment / resistance);
+        let minor = member.minor_moment_knm.abs();
+        let bending = k * moment / resistance + k_minor * minor / minor_knm;
+        let ratio = added_up(demand / buckling_kn, bending);
         let comparison = Comparison {
             check: CheckKind::Buckling,
             demand,
@@ -60,14 +68,17 @@ pub fn check_beam_column(item: &Item, basis: Basis, member: &BeamColumn) -> Vec<
             source: source("EN 1993-1-1 6.3.3, Annex B", basis),
         };
         let numbers = format!(
-            "{} kN / {} kN + {} × {} kNm / {} kNm",
+            "{} kN / {} kN + {} × {} kNm / {} kNm + {} × {} kNm / {} kNm",
             number(demand),
             number(buckling_kn),
             number(k),
             number(moment),
-            number(resistance)
+            number(resistance),
+            number(k_minor),
+            number(minor),
+            number(minor_knm)
         );
-        comparison.verdict(&format!("N / Nb,{name} + k{name}y M / Mb"), &numbers)
+        comparison.verdict(&format!("N / Nb,{name} + k{name}y My / Mb + k{name}z Mz / Mc,z"), &numbers)
     };
-    vec![sum("y", about_y, k), sum("z", about_z, 1.0)]
+    vec![sum("y", about_y, k, 0.6 * kzz), sum("z", about_z, 1.0, kzz)]
 }

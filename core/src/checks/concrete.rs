@@ -4,20 +4,11 @@ use super::divisor::{Divisor, gamma};
 use super::formula::{Comparison, number};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
+pub use crate::scheme::Cement;
 use std::f64::consts::PI;
 
-/// How fast cement hardens, 3.1.2(6).
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Cement {
-    /// Class R, `s = 0.20`.
-    Rapid,
-    /// Class N, `s = 0.25`.
-    Normal,
-    /// Class S, `s = 0.38`.
-    Slow,
-}
-
 impl Cement {
+    /// 0.20, 0.25 and 0.38 of classes R, N and S.
     fn s(self) -> f64 {
         match self {
             Self::Rapid => 0.20,
@@ -247,12 +238,14 @@ impl PlateOnSlab {
             number(b),
             number(fck)
         );
-        let stress = punching_stress(fck, ratio, effective_depth_m, divisor.value());
+        // The least stress of 6.4.4 holds for γC 1.5; a further factor of the basis divides it too.
+        let further = gamma::CONCRETE / divisor.value();
+        let stress = punching_stress(fck, ratio, effective_depth_m, gamma::CONCRETE) * further;
         let perimeter = self.control_perimeter_m(effective_depth_m);
         let punching = Comparison {
             check: CheckKind::Shear,
             demand: force_kn,
-            resistance: self.punching_kn(fck, ratio, effective_depth_m, divisor.value()),
+            resistance: self.punching_kn(fck, ratio, effective_depth_m, gamma::CONCRETE) * further,
             unit: "kN",
             source: "EN 1992-1-1 6.4.4".into(),
         };

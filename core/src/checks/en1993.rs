@@ -52,6 +52,11 @@ pub fn interaction_rate(slenderness: f64, plastic: bool) -> f64 {
     if plastic { (slenderness - 0.2).clamp(0.0, 0.8) } else { 0.6 * slenderness.min(1.0) }
 }
 
+/// `a` of `kzz = Cm (1 + a n)` of I-sections of class 1 and 2, Annex B Table B.1: `2 λz − 0.6 ≤ 1.4`. Never taken below 0.
+pub fn minor_interaction_rate(slenderness: f64) -> f64 {
+    (2.0 * slenderness - 0.6).clamp(0.0, 1.4)
+}
+
 /// `N / Nb,z + My / Mb + 1.5 Mz / Mc,z`, a simple sum for rolled sections used in UK practice (from memory).
 pub fn simple_sum(axial: f64, major: f64, minor: f64) -> f64 {
     axial + major + 1.5 * minor

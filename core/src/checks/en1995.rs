@@ -133,6 +133,9 @@ pub fn bearing_factor(discrete_support: bool, clear_mm: f64, depth_mm: f64) -> f
     }
 }
 
+/// `kn` of solid timber, 6.5.2.
+pub const KN_SOLID: f64 = 5.0;
+
 /// A notch at a support, on its side, 6.5.2.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Notch {

@@ -3,6 +3,7 @@
 use super::buckling::reduction;
 use super::divisor::{Divisor, gamma};
 use super::formula::{Comparison, no_resistance, number};
+pub use super::moment_shape::{MomentShape, Segment};
 use super::steel::source;
 use crate::catalogue::{Item, STEEL_MODULUS_MPA, Section, SectionProperties};
 use crate::results::{CheckKind, Verdict};
@@ -11,40 +12,6 @@ use std::f64::consts::PI;
 
 /// Shear modulus of steel, `E / 2 (1 + ν)` of EN 1993-1-1 3.2.6 with `ν = 0.3`.
 const SHEAR_MODULUS_MPA: f64 = STEEL_MODULUS_MPA / 2.6;
-
-/// Shape of the moment and place of the load in the critical moment.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct MomentShape {
-    /// `C1`.
-    pub c1: f64,
-    /// `C2`.
-    pub c2: f64,
-    /// Load above the shear centre, mm.
-    pub load_height_mm: f64,
-}
-
-impl MomentShape {
-    /// Uniform load on a simple span; confirmed in print.
-    pub fn uniform_load(load_height_mm: f64) -> Self {
-        Self { c1: 1.127, c2: 0.454, load_height_mm }
-    }
-
-    /// A load at the middle of a simple span (from memory).
-    pub fn central_load(load_height_mm: f64) -> Self {
-        Self { c1: 1.348, c2: 0.630, load_height_mm }
-    }
-
-    /// Uniform load between fixed ends (from memory, low confidence).
-    pub fn uniform_load_fixed_ends(load_height_mm: f64) -> Self {
-        Self { c1: 2.578, c2: 1.554, load_height_mm }
-    }
-
-    /// End moments only, from 1 (single curvature) to −1: `1.88 − 1.40 ψ + 0.52 ψ² ≤ 2.7` (from memory); 1.0 where
-    /// uniform.
-    pub fn end_moments(psi: f64) -> Self {
-        Self { c1: (1.88 - 1.40 * psi + 0.52 * psi * psi).min(2.7), c2: 0.0, load_height_mm: 0.0 }
-    }
-}
 
 /// What bends sideways and twists between restraints.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -117,39 +84,108 @@ pub fn check_lateral_torsional_shaped(
     length_m: f64,
     shape: MomentShape,
 ) -> Option<Verdict> {
-    let steel = item.steel()?;
-    let moment_knm = moment_knm.abs();
-    let Some(yield_mpa) = steel.yield_mpa() else {
-        let reason = format!("no strength known for steel {} of this thickness", steel.grade);
-        return Some(no_resistance(CheckKind::LateralTorsional, moment_knm, "kNm", &reason));
-    };
-    let properties = steel.section.properties();
-    let d = steel.section.dimensions();
-    let plastic = super::steel::class_in_bending(&steel.section, yield_mpa).is_some_and(|class| class <= 2);
-    let (symbol, modulus) =
-        if plastic { ("Wpl", properties.plastic_modulus_mm3) } else { ("Wel", properties.elastic_modulus_mm3) };
-    let critical = critical_moment_knm(&properties, shape, length_m);
-    let slenderness = super::buckling::slenderness(modulus * yield_mpa * 1e-6, critical);
-    let (chi, clause) = match steel.section {
-        Section::I { .. } => (rolled_reduction(slenderness, rolled_imperfection(d.h / d.b)), "EN 1993-1-1 6.3.2.3"),
-        Section::Channel { .. } => (reduction(slenderness, 0.76), "EN 1993-1-1 6.3.2.2"),
-    };
-    let divisor = Divisor::new(basis, gamma::STEEL);
-    let count = steel.count();
-    let comparison = Comparison {
-        check: CheckKind::LateralTorsional,
-        demand: moment_knm,
-        resistance: count * chi * modulus * yield_mpa / divisor.value() * 1e-6,
-        unit: "kNm",
-        source: source(clause, basis),
-    };
-    let numbers = format!(
-        "{} kNm / ({count} × {} × {} cm³ × {} N/mm² / {divisor})",
-        number(moment_knm),
-        number(chi),
-        number(modulus * 1e-3),
-        number(yield_mpa)
-    );
-    let given = format!("L = {} m, Mcr = {} kNm, λLT = {}", number(length_m), number(critical), number(slenderness));
-    Some(comparison.verdict_given(&given, &format!("M / (n χLT {symbol} fy / γ)"), &numbers))
+    match LateralTorsional::of(item, basis)? {
+        Ok(beam) => Some(beam.verdict(moment_knm, length_m, shape)),
+        Err(reason) => Some(no_resistance(CheckKind::LateralTorsional, moment_knm.abs(), "kNm", &reason)),
+    }
+}
+
+/// What a steel beam needs for its lateral torsional buckling, worked out once.
+pub(crate) struct LateralTorsional {
+    twisting: Twisting,
+    clause: &'static str,
+    /// Symbol and size of the modulus, mm³.
+    modulus: (&'static str, f64),
+    depth_by_breadth: f64,
+    rolled: bool,
+    yield_mpa: f64,
+    count: f64,
+    basis: Basis,
+}
+
+/// Steps from a critical moment to a resistance.
+struct Reduced {
+    critical_knm: f64,
+    slenderness: f64,
+    chi: f64,
+    resistance_knm: f64,
+}
+
+impl LateralTorsional {
+    /// None for what is not a steel beam; the reason where its strength is not known.
+    pub fn of(item: &Item, basis: Basis) -> Option<Result<Self, String>> {
+        let steel = item.steel()?;
+        let Some(yield_mpa) = steel.yield_mpa() else {
+            return Some(Err(format!("no strength known for steel {} of this thickness", steel.grade)));
+        };
+        let properties = steel.section.properties();
+        let d = steel.section.dimensions();
+        let plastic = super::steel::class_in_bending(&steel.section, yield_mpa).is_some_and(|class| class <= 2);
+        let rolled = matches!(steel.section, Section::I { .. });
+        Some(Ok(Self {
+            twisting: (&properties).into(),
+            clause: if rolled { "EN 1993-1-1 6.3.2.3" } else { "EN 1993-1-1 6.3.2.2" },
+            modulus: if plastic {
+                ("Wpl", properties.plastic_modulus_mm3)
+            } else {
+                ("Wel", properties.elastic_modulus_mm3)
+            },
+            depth_by_breadth: d.h / d.b,
+            rolled,
+            yield_mpa,
+            count: steel.count(),
+            basis,
+        }))
+    }
+
+    fn reduced(&self, length_m: f64, shape: MomentShape) -> Reduced {
+        let modulus = self.modulus.1;
+        let critical_knm = critical_moment_knm(self.twisting, shape, length_m);
+        let slenderness = super::buckling::slenderness(modulus * self.yield_mpa * 1e-6, critical_knm);
+        let chi = if self.rolled {
+            rolled_reduction(slenderness, rolled_imperfection(self.depth_by_breadth))
+        } else {
+            reduction(slenderness, 0.76)
+        };
+        let divisor = Divisor::new(self.basis, gamma::STEEL).value();
+        let resistance_knm = self.count * chi * modulus * self.yield_mpa / divisor * 1e-6;
+        Reduced { critical_knm, slenderness, chi, resistance_knm }
+    }
+
+    /// Resistance of all sections side by side, kNm.
+    pub fn resistance_knm(&self, length_m: f64, shape: MomentShape) -> f64 {
+        self.reduced(length_m, shape).resistance_knm
+    }
+
+    /// A moment against it.
+    pub fn verdict(&self, moment_knm: f64, length_m: f64, shape: MomentShape) -> Verdict {
+        let Reduced { critical_knm, slenderness, chi, resistance_knm } = self.reduced(length_m, shape);
+        let (symbol, modulus) = self.modulus;
+        let (count, divisor) = (self.count, Divisor::new(self.basis, gamma::STEEL));
+        let moment_knm = moment_knm.abs();
+        let comparison = Comparison {
+            check: CheckKind::LateralTorsional,
+            demand: moment_knm,
+            resistance: resistance_knm,
+            unit: "kNm",
+            source: source(self.clause, self.basis),
+        };
+        let numbers = format!(
+            "{} kNm / ({count} × {} × {} cm³ × {} N/mm² / {divisor})",
+            number(moment_knm),
+            number(chi),
+            number(modulus * 1e-3),
+            number(self.yield_mpa)
+        );
+        let given = format!(
+            "L = {} m, C1 = {}, C2 = {}, zg = {} mm, Mcr = {} kNm, λLT = {}",
+            number(length_m),
+            number(shape.c1),
+            number(shape.c2),
+            number(shape.load_height_mm),
+            number(critical_knm),
+            number(slenderness)
+        );
+        comparison.verdict_given(&given, &format!("M / (n χLT {symbol} fy / γ)"), &numbers)
+    }
 }

@@ -2,6 +2,7 @@ use super::beam::BeamForces;
 use super::divisor::{Divisor, gamma};
 use super::en1993;
 use super::formula::{Comparison, no_resistance, number};
+use super::hollow;
 use super::web;
 use crate::catalogue::{Section, SectionProperties, Steel};
 use crate::results::{CheckKind, Verdict};
@@ -26,7 +27,12 @@ pub(super) fn check(steel: &Steel, basis: Basis, forces: BeamForces) -> Vec<Verd
     let high_shear = shear.ratio();
     let mut verdicts = vec![member.bending(forces.moment_knm, high_shear), shear];
     if let Some(force) = forces.bearing_kn {
-        verdicts.push(web::check(steel, yield_mpa, basis, force, forces.bearing_length_m));
+        verdicts.push(match steel.section {
+            Section::I { .. } | Section::Channel { .. } => {
+                web::check(steel, yield_mpa, basis, force, forces.bearing_length_m)
+            }
+            _ => hollow::check_bearing(steel, yield_mpa, basis, forces),
+        });
     }
     verdicts
 }
@@ -109,20 +115,31 @@ impl Member<'_> {
     }
 }
 
-/// Class of the flanges, EN 1993-1-1 Table 5.2; none for class 4. A web that need not be checked for shear buckling is
-/// of class 1 in bending.
+/// Class in bending, EN 1993-1-1 Table 5.2; none for class 4. Of open sections that of the flanges: a web that need not
+/// be checked for shear buckling is of class 1.
 pub(super) fn class_in_bending(section: &Section, yield_mpa: f64) -> Option<u8> {
     let epsilon = (235.0 / yield_mpa).sqrt();
     let d = section.dimensions();
-    let outstand = match section {
-        Section::I { .. } => (d.b - d.tw) / 2.0 - d.r,
-        Section::Channel { .. } => d.b - d.tw - d.r,
+    let class = |ratio: f64, limits: [f64; 3]| {
+        limits.iter().zip(1..).find(|(limit, _)| ratio <= *limit * epsilon).map(|(_, class)| class)
     };
-    [9.0, 10.0, 14.0].iter().zip(1..).find(|(limit, _)| outstand / d.tf <= *limit * epsilon).map(|(_, class)| class)
+    const OUTSTAND: [f64; 3] = [9.0, 10.0, 14.0];
+    match *section {
+        Section::I { .. } => class(((d.b - d.tw) / 2.0 - d.r) / d.tf, OUTSTAND),
+        Section::Channel { .. } => class((d.b - d.tw - d.r) / d.tf, OUTSTAND),
+        Section::Hollow { h_mm, b_mm, t_mm } => {
+            let flange: Option<u8> = class(b_mm / t_mm - 3.0, [33.0, 38.0, 42.0]);
+            Some(flange?.max(class(h_mm / t_mm - 3.0, [72.0, 83.0, 124.0])?))
+        }
+        Section::Round { d_mm, t_mm } => en1993::tube_class(d_mm / t_mm, yield_mpa),
+    }
 }
 
 /// Whether shear buckling need not be checked: `hw / tw ≤ 72 ε / η` with η = 1.0.
 fn web_is_stocky(section: &Section, yield_mpa: f64) -> bool {
+    if matches!(section, Section::Round { .. }) {
+        return true;
+    }
     let d = section.dimensions();
     d.web_depth() / d.tw <= 72.0 * (235.0 / yield_mpa).sqrt()
 }

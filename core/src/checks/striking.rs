@@ -1,6 +1,7 @@
 //! When forms may go: maturity of the concrete, and what it must have reached.
 
-use super::concrete::Cement;
+use super::concrete::{Cement, characteristic_strength_at};
+use crate::scheme::{Hardening, Temperature};
 
 /// Concrete temperature over an hour or more: hours and °C.
 pub type Interval = (f64, f64);
@@ -30,13 +31,71 @@ pub fn strength_reached_mpa(mean_28_mpa: f64, cement: Cement, history: &[Interva
     mean_28_mpa * cement.hardening(hours / 24.0)
 }
 
+/// Temperatures over an age: a history is cut off there, or goes on with its last temperature.
+pub fn history_to(temperature: &Temperature, hours: f64) -> Vec<Interval> {
+    let given: Vec<Interval> = match temperature {
+        Temperature::Mean { celsius } => vec![(hours, *celsius)],
+        Temperature::History { hours_celsius } => hours_celsius.iter().map(|&[h, t]| (h.max(0.0), t)).collect(),
+    };
+    let (mut left, mut history) = (hours, Vec::with_capacity(given.len() + 1));
+    for &(each, celsius) in &given {
+        let taken = each.min(left);
+        history.push((taken, celsius));
+        left -= taken;
+    }
+    if let (true, Some(&(_, last))) = (left > 0.0, given.last()) {
+        history.push((left, last));
+    }
+    history
+}
+
+/// Characteristic strength at an age, N/mm²: EN 1992-1-1 3.1.2(5) at the lesser of the two ages at 20 °C, so that nothing
+/// is counted before it is equal to 3 days.
+pub fn characteristic_at(hardening: &Hardening, age_h: f64) -> f64 {
+    let history = history_to(&hardening.temperature, age_h);
+    let hours = equivalent_age_h(&history).min(nurse_saul_age_h(&history));
+    characteristic_strength_at(hardening.class_mpa, hardening.cement, hours / 24.0)
+}
+
+/// Hours in a history until the concrete has a strength: its last temperature goes on; none where it never does.
+pub fn hours_until_in(required_mpa: f64, mean_28_mpa: f64, cement: Cement, temperature: &Temperature) -> Option<f64> {
+    let part = required_mpa / mean_28_mpa;
+    let wanted_h = cement.age_at(part) * 24.0;
+    let reachable = part > 0.0 && part < cement.hardening(f64::INFINITY);
+    if !reachable || !wanted_h.is_finite() {
+        return None;
+    }
+    hours_to_age(wanted_h, temperature)
+}
+
+/// Hours in a history until both ages at 20 °C have come to this; none where one never does.
+pub fn hours_to_age(wanted_h: f64, temperature: &Temperature) -> Option<f64> {
+    let weighted = reached_h(equivalent_age_h, wanted_h, temperature)?;
+    Some(weighted.max(reached_h(nurse_saul_age_h, wanted_h, temperature)?))
+}
+
+/// Hours until an age that grows evenly in each interval is reached.
+fn reached_h(age_h: fn(&[Interval]) -> f64, wanted_h: f64, temperature: &Temperature) -> Option<f64> {
+    let given: Vec<Interval> = match temperature {
+        Temperature::Mean { celsius } => vec![(f64::INFINITY, *celsius)],
+        Temperature::History { hours_celsius } => hours_celsius.iter().map(|&[h, t]| (h.max(0.0), t)).collect(),
+    };
+    let (mut hours, mut age) = (0.0, 0.0);
+    for (index, &(each, celsius)) in given.iter().enumerate() {
+        let rate = age_h(&[(1.0, celsius)]);
+        let last = index + 1 == given.len();
+        if rate > 0.0 && (last || age + rate * each >= wanted_h) {
+            return Some(hours + ((wanted_h - age) / rate).max(0.0));
+        }
+        hours += each;
+        age += rate * each;
+    }
+    None
+}
+
 /// Hours at an even temperature until the concrete has a strength; none where it never does.
 pub fn hours_until(required_mpa: f64, mean_28_mpa: f64, cement: Cement, celsius: f64) -> Option<f64> {
-    let part = required_mpa / mean_28_mpa;
-    let each = equivalent_age_h(&[(1.0, celsius)]).min(nurse_saul_age_h(&[(1.0, celsius)]));
-    let reachable = part > 0.0 && part < libm::exp(0.2) && each > 0.0;
-    let hours = cement.age_at(part) * 24.0 / each;
-    (reachable && hours.is_finite()).then_some(hours)
+    hours_until_in(required_mpa, mean_28_mpa, cement, &Temperature::Mean { celsius })
 }
 
 /// Strength of a wall face that is not damaged when its form is struck, N/mm² (common practice).

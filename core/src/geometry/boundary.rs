@@ -82,6 +82,14 @@ impl Boundary {
         self.upper_surfaces(point.x, side).filter(|&z| z < point.z - TOLERANCE).max_by(f64::total_cmp)
     }
 
+    /// Depth of solid straight below a point on its upper side, down to where it first ends; nought if there is none.
+    pub fn depth_below(&self, point: Point, side: Side) -> f64 {
+        let under =
+            self.edges.iter().filter(|edge| edge.to.x > edge.from.x && side.within(point.x, edge.from.x, edge.to.x));
+        let exit = under.map(|edge| edge.z_at(point.x)).filter(|&z| z < point.z - TOLERANCE).max_by(f64::total_cmp);
+        exit.map_or(0.0, |z| point.z - z)
+    }
+
     /// Whether the point lies in the solid; on an edge, either.
     pub fn contains(&self, point: Point) -> bool {
         let above = self
@@ -167,6 +175,15 @@ mod tests {
         assert_eq!(tube.depth_above(Point::new(2.0, 2.5), 2.7, Side::After), 2.7 - 2.5);
         assert_eq!(tube.depth_above(Point::new(0.5, 0.0), 3.0, Side::Before), 3.0);
         assert_eq!(tube.depth_above(Point::new(0.5, 0.0), 3.0, Side::After), 0.5);
+    }
+
+    #[test]
+    fn depth_below_ends_at_the_underside() {
+        let tube = tube();
+        assert_eq!(tube.depth_below(Point::new(2.0, 0.5), Side::After), 0.5);
+        assert_eq!(tube.depth_below(Point::new(2.0, 3.0), Side::After), 0.5);
+        assert_eq!(tube.depth_below(Point::new(0.2, 3.0), Side::After), 3.0);
+        assert_eq!(tube.depth_below(Point::new(2.0, 0.0), Side::After), 0.0);
     }
 
     #[test]

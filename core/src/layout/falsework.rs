@@ -163,6 +163,7 @@ fn one(
         lift_m: drawn.lift_m,
         lateral: drawn.lateral,
         bearing: drawn.bearing,
+        slab: drawn.slab.clone(),
         floor_m,
         opening,
         mark,

@@ -51,6 +51,8 @@ pub struct Push {
 }
 
 impl Push {
+    pub const REST: Self = Self { heads_kn: 0.0, tilt_knm: 0.0, wind_kpa: 0.0 };
+
     pub fn times(self, factor: f64) -> Self {
         Self { heads_kn: self.heads_kn * factor, tilt_knm: self.tilt_knm * factor, wind_kpa: self.wind_kpa * factor }
     }
@@ -121,30 +123,46 @@ impl UnitCases {
 #[derive(Clone, Debug)]
 pub struct Units {
     pub own: Effects,
-    pushes: [Option<Effects>; 3],
-    warming: Option<Effects>,
+    pushes: [Option<Unit>; 3],
+    warming: Option<Unit>,
+}
+
+/// What one unit case does.
+#[derive(Clone, Debug)]
+struct Unit {
+    effects: Effects,
+    solution: Solution,
 }
 
 impl Units {
     pub fn solve(bent: &Bent, frame: &Factorised, cases: &UnitCases) -> Result<Self, FrameError> {
-        let effects = |case: &LoadCase| frame.solve(case).map(|solution| Effects::of(bent, &solution));
-        let some = |case: &LoadCase| (!case.nodal.is_empty()).then(|| effects(case)).transpose();
+        let unit = |case: &LoadCase| {
+            frame.solve(case).map(|solution| Unit { effects: Effects::of(bent, &solution), solution })
+        };
+        let some = |case: &LoadCase| (!case.nodal.is_empty()).then(|| unit(case)).transpose();
         let [heads, tilt, wind] = &cases.pushes;
         Ok(Self {
-            own: effects(&cases.own)?,
+            own: unit(&cases.own)?.effects,
             pushes: [some(heads)?, some(tilt)?, some(wind)?],
-            warming: cases.warming.as_ref().map(effects).transpose()?,
+            warming: cases.warming.as_ref().map(unit).transpose()?,
         })
+    }
+
+    /// The solutions that have to be added up, each times its factor, for a push and a change of temperature.
+    pub fn parts(&self, push: Push, warmer_k: f64) -> impl Iterator<Item = (f64, &Solution)> {
+        let pushes = push.parts().into_iter().zip(self.pushes.iter().map(Option::as_ref));
+        let all = pushes.chain([(warmer_k, self.warming.as_ref())]);
+        all.filter_map(|(factor, unit)| unit.filter(|_| factor != 0.0).map(|unit| (factor, &unit.solution)))
     }
 
     /// What a push does to a number.
     pub fn of_push(&self, push: Push, of: impl Fn(&Effects) -> f64) -> f64 {
         let parts = push.parts().into_iter().zip(&self.pushes).filter(|(factor, _)| *factor != 0.0);
-        parts.map(|(factor, unit)| unit.as_ref().map_or(0.0, |unit| factor * of(unit))).sum()
+        parts.map(|(factor, unit)| unit.as_ref().map_or(0.0, |unit| factor * of(&unit.effects))).sum()
     }
 
     /// What a kelvin does to a number, by size.
     pub fn of_warming(&self, of: impl Fn(&Effects) -> f64) -> f64 {
-        self.warming.as_ref().map_or(0.0, |warming| of(warming).abs())
+        self.warming.as_ref().map_or(0.0, |warming| of(&warming.effects).abs())
     }
 }

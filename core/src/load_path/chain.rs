@@ -94,11 +94,6 @@ impl Chain {
         self.supports.iter().map(|index| self.first_node + index)
     }
 
-    /// Lengths between neighbouring supports.
-    pub fn spans_m(&self) -> impl Iterator<Item = f64> + '_ {
-        self.supports.windows(2).map(|pair| self.nodes_m[pair[1]] - self.nodes_m[pair[0]])
-    }
-
     /// Adds loads along `axis`, `sign` giving their direction.
     pub fn load(&self, loads: &[BeamLoad], axis: Axis, sign: f64, case: &mut LoadCase) {
         if self.nodes_m.len() < 2 {

@@ -13,7 +13,7 @@ use super::soffit_wind::{Exposure, exposure};
 use crate::actions::factors::Factors;
 use crate::analysis::{FrameError, LoadCase};
 use crate::catalogue::Item;
-use crate::checks::{check_brace, check_lateral_torsional};
+use crate::checks::check_brace;
 use crate::geometry::Point;
 use crate::model::{BracingBar, LegKind};
 use crate::results::{CheckKind, Diagram, Severity, Verdict};
@@ -140,13 +140,13 @@ impl Run<'_> {
         self.draw(chain, falsework.id, member, falsework.head_m, service, record);
     }
 
-    fn check_transfer(&self, strength: &[State], service: &[State], record: &mut Record) {
+    fn check_transfer(&self, states: &[State], service: &[State], record: &mut Record) {
         let (Some(chain), Some(opening)) = (&self.bent.transfer, &self.table.falsework.opening) else { return };
         let each = 1.0 / f64::from(opening.drawn.transfers);
         let member = format!("{} transfer beam", opening.mark);
-        let bearing = self.bearing(strength, [LegKind::Stub, LegKind::Trestle]);
+        let bearing = self.bearing(states, [LegKind::Stub, LegKind::Trestle]);
         let of = |effects: &Effects| effects.transfer;
-        let strength = Envelope { bearing, ..self.envelope(of, strength) }.times(each);
+        let strength = Envelope { bearing, ..self.envelope(of, states) }.times(each);
         let service_envelope = self.envelope(of, service);
         let stub_or_trestle =
             [&opening.trestle, &self.table.falsework.leg].map(|item| item.leg().map_or(0.05, |leg| leg.footprint_m));
@@ -160,15 +160,7 @@ impl Run<'_> {
             case: &|front| self.table.case(front),
             place: &|x| (format!("x = {x:.2} m"), Point::new(x, opening.underside_m)),
         });
-        let longest = chain.spans_m().fold(0.0, f64::max);
-        let unrestrained = opening.drawn.restraint_m.map_or(longest, |spacing| spacing.min(longest));
-        let verdict =
-            check_lateral_torsional(&opening.transfer, self.table.scheme.basis, strength.moment.value, unrestrained);
-        let case = self.table.case(strength.moment.case);
-        let at = Point::new(strength.moment.at_m, opening.underside_m);
-        let place = format!("x = {:.2} m", at.x);
-        let subject = Subject { owner: opening.drawn.id, member: &member, case: &case, place: &place, at };
-        record.check(&subject, verdict);
+        self.check_twisting(chain, opening, states, record);
         self.draw(chain, opening.drawn.id, member, opening.underside_m, service, record);
     }
 

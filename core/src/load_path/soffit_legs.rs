@@ -4,7 +4,7 @@ use super::line::Peak;
 use super::record::{Record, Subject};
 use super::soffit_bent::Run;
 use super::soffit_states::State;
-use crate::checks::{StrutForces, check_base, check_leg};
+use crate::checks::{StrutForces, check_base, check_leg, check_stack};
 use crate::geometry::Point;
 use crate::model::LegKind;
 use crate::results::{LegForce, Severity};
@@ -34,6 +34,7 @@ impl Run<'_> {
     pub fn check_legs(&self, strength: &[State], record: &mut Record) {
         let falsework = self.table.falsework;
         let peaks = self.leg_peaks(strength);
+        let slab = self.slab(record);
         for (index, leg) in falsework.legs.iter().enumerate() {
             let name = match leg.kind {
                 LegKind::Leg => "leg",
@@ -62,6 +63,8 @@ impl Run<'_> {
                 base_m: 0.0,
             };
             record.check(&subject, check_leg(item, basis, &forces, length));
+            let alone = leg.kind == LegKind::Stub;
+            record.check(&subject, check_stack(item, basis, &forces, leg.head_m - leg.foot_m, length, alone));
             if leg.kind != LegKind::Stub {
                 let peak = peaks.reaction[index];
                 let member = format!("{} base", leg.mark);
@@ -69,7 +72,8 @@ impl Run<'_> {
                 let at = Point::new(leg.x_m, leg.foot_m);
                 let subject = Subject { owner: leg.owner, member: &member, case: &case, place: &place, at };
                 let ground = &self.table.scheme.ground;
-                record.check(&subject, check_base(&falsework.base, basis, &falsework.bearing, ground, peak.value));
+                record.check(&subject, check_base(&falsework.base, basis, &slab.bearing, ground, peak.value));
+                self.check_slab(&slab, leg, peak.value, &subject, record);
             }
         }
     }

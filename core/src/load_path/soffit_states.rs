@@ -39,6 +39,13 @@ pub struct State {
 }
 
 impl State {
+    /// All that pushes and warms it beside what is in its solution.
+    pub fn sides(&self) -> impl Iterator<Item = (Push, f64)> {
+        let pushes = if self.pushes.is_empty() { &[Push::REST][..] } else { &self.pushes };
+        let warmed = if self.warmer_k == 0.0 { &[0.0][..] } else { &[1.0, -1.0] };
+        pushes.iter().flat_map(move |&push| warmed.iter().map(move |way| (push, way * self.warmer_k)))
+    }
+
     /// Greatest of a number over all that pushes and warms.
     pub fn greatest(&self, of: impl Fn(&Effects) -> f64) -> f64 {
         let pushes = self.pushes.iter().map(|&push| self.units.of_push(push, &of));

@@ -1,7 +1,7 @@
 use super::Face;
 use crate::catalogue::Item;
 use crate::geometry::Point;
-use crate::scheme::{Arrangement, Bearing, Direction, FixedEnd, HeldBy, Id, Lateral, Opening};
+use crate::scheme::{Arrangement, Bearing, Direction, FixedEnd, HeldBy, Id, Lateral, Opening, SlabAge};
 
 /// A shutter on its face.
 #[derive(Clone, Debug, PartialEq)]
@@ -131,6 +131,8 @@ pub struct PlacedFalsework {
     pub lateral: Lateral,
     /// What bases stand on.
     pub bearing: Bearing,
+    /// Age of a slab that they stand on.
+    pub slab: Option<SlabAge>,
     /// Level that the bases stand on.
     pub floor_m: f64,
     /// The way through it.

@@ -4,6 +4,7 @@ mod demo;
 mod edges;
 pub mod edit;
 mod error;
+mod hardening;
 mod holding;
 mod ids;
 mod placing;
@@ -17,6 +18,7 @@ mod wind;
 pub use demo::heron_lane;
 pub use edges::{Band, SectionEdge};
 pub use error::{Place, Ring, SchemeError, Subject};
+pub use hardening::{Cement, Hardening, SlabAge, Striking, Temperature, TemperatureTextError};
 pub use holding::{CastAnchor, FixedEnd, HeldBy};
 pub use ids::{FaceRef, Id};
 pub use placing::{
@@ -68,6 +70,9 @@ pub struct Scheme {
     pub falsework: Vec<Falsework>,
     /// Ways kept open through the falsework.
     pub openings: Vec<Opening>,
+    /// When forms may go, if that is to be computed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub striking: Option<Striking>,
     /// The user's own items; one with the code of a catalogue item replaces it.
     #[serde(default)]
     pub items: Vec<Item>,

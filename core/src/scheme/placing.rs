@@ -1,4 +1,4 @@
-use super::{FaceRef, FixedEnd, Id};
+use super::{FaceRef, FixedEnd, Id, SlabAge};
 use serde::{Deserialize, Serialize};
 
 /// Where repeated members stand over a length: one at `edge_m` from each end, the others equally apart.
@@ -168,6 +168,9 @@ pub struct Falsework {
     pub lateral: Lateral,
     /// What the bases stand on.
     pub bearing: Bearing,
+    /// Age of a slab that the bases stand on, if it is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub slab: Option<SlabAge>,
 }
 
 /// A line of legs along the culvert.

@@ -150,6 +150,7 @@ impl Scheme {
             ties: Vec::new(),
             falsework: Vec::new(),
             openings: Vec::new(),
+            striking: None,
             items: Vec::new(),
         }
     }

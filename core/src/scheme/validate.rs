@@ -4,7 +4,7 @@ mod items;
 mod placing;
 mod section;
 
-use super::{Delivery, Id, PressureMethod, SCHEMA, Scheme, SchemeError, Subject};
+use super::{Delivery, Hardening, Id, PressureMethod, SCHEMA, Scheme, SchemeError, Subject, Temperature};
 
 /// At most this many errors are reported at once.
 const MOST_ERRORS: usize = 50;
@@ -155,7 +155,28 @@ impl Errors {
         self.range(settings, "a span by deflection", limits.span_over_deflection, (50.0, 5000.0), "");
         self.range(settings, "an access tolerance", limits.access_tolerance_m, (0.0, 1.0), "m");
         self.place(settings, "a ground level", ground.level_m);
+        if let Some(striking) = &scheme.striking {
+            self.hardening(settings, &striking.hardening);
+            if let Some(service_kpa) = striking.service_kpa {
+                self.range(settings, "a service load of soffits", service_kpa, (1.0, 10_000.0), "kPa");
+            }
+        }
         self.range(settings, "an allowable bearing pressure", ground.allowable_kpa, (1.0, 10_000.0), "kPa");
+    }
+
+    fn hardening(&mut self, subject: Subject, hardening: &Hardening) {
+        const CELSIUS: (f64, f64) = (-30.0, 90.0);
+        self.range(subject, "a strength class of concrete", hardening.class_mpa, (8.0, 120.0), "MPa");
+        match &hardening.temperature {
+            Temperature::Mean { celsius } => self.range(subject, "a temperature", *celsius, CELSIUS, "°C"),
+            Temperature::History { hours_celsius } => {
+                self.count(subject, "temperatures", hours_celsius.len(), 2000);
+                for &[hours, celsius] in hours_celsius {
+                    self.range(subject, "hours of a temperature", hours, (0.0, 100_000.0), "h");
+                    self.range(subject, "a temperature", celsius, CELSIUS, "°C");
+                }
+            }
+        }
     }
 
     fn check_ids(&mut self, scheme: &Scheme) {

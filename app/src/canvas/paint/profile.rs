@@ -38,13 +38,20 @@ fn end_on(path: &mut Path, centre: Point, size_m: [f64; 2], kind: Option<&Kind>)
             i_shape(path, centre, size_m, beam.depth_m, flange, web);
         }
         Some(Kind::Steel(steel)) => {
-            let (h_mm, tw_mm, tf_mm) = match steel.section {
-                Section::I { h_mm, tw_mm, tf_mm, .. } | Section::Channel { h_mm, tw_mm, tf_mm, .. } => {
-                    (h_mm, tw_mm, tf_mm)
-                }
-            };
             let webs = f64::from(steel.side_by_side.max(1));
-            i_shape(path, centre, size_m, h_mm / 1e3, tf_mm / 1e3, webs * tw_mm / 1e3);
+            match steel.section {
+                Section::I { h_mm, tw_mm, tf_mm, .. } | Section::Channel { h_mm, tw_mm, tf_mm, .. } => {
+                    i_shape(path, centre, size_m, h_mm / 1e3, tf_mm / 1e3, webs * tw_mm / 1e3);
+                }
+                Section::Hollow { t_mm, .. } => {
+                    let wall = Point::new(t_mm / 1e3, t_mm / 1e3);
+                    path.rectangle(low, high).rectangle(low + wall, high - wall);
+                }
+                Section::Round { t_mm, .. } => {
+                    let wall = Point::new(t_mm / 1e3, t_mm / 1e3);
+                    path.ring(ellipse(centre, half)).ring(ellipse(centre, half - wall));
+                }
+            }
         }
         Some(Kind::Timber(_)) => {
             path.rectangle(low, high);
@@ -54,6 +61,14 @@ fn end_on(path: &mut Path, centre: Point, size_m: [f64; 2], kind: Option<&Kind>)
             path.rectangle(low, high);
         }
     }
+}
+
+fn ellipse(centre: Point, half: Point) -> impl Iterator<Item = Point> {
+    const CORNERS: u32 = 24;
+    (0..CORNERS).map(move |corner| {
+        let angle = std::f64::consts::TAU * f64::from(corner) / f64::from(CORNERS);
+        centre + Point::new(half.x * angle.cos(), half.z * angle.sin())
+    })
 }
 
 /// Two flanges and a web, upright where the depth is along `z`, else lying.

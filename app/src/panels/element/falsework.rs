@@ -1,9 +1,10 @@
 use super::{form, items};
+use crate::panels::hardening;
 use crate::store::Store;
 use crate::widgets::{Form, Unit};
 use falsewright_core::model::Role;
 use falsewright_core::scheme::edit::{Edit, LegSpacing};
-use falsewright_core::scheme::{Bearing, Direction, Falsework, Id, Lateral, LegLine, Scheme};
+use falsewright_core::scheme::{Bearing, Direction, Falsework, Id, Lateral, LegLine, Scheme, SlabAge};
 use leptos::prelude::*;
 
 const DIRECTIONS: [(Direction, &str); 2] =
@@ -16,6 +17,16 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
     let find = move |scheme: &Scheme| scheme.falsework.iter().find(|of| of.id == id).cloned();
     let (value, form) = form(store, find, Edit::SetFalsework)?;
     let slab = Memo::new(move |_| value.with(on_slab));
+    let aged = Memo::new(move |_| value.with(|of| of.slab.is_some()));
+    let hardens =
+        Memo::new(move |_| value.with(|of| of.slab.as_ref().map_or(hardening::USUAL, |of| of.hardening.clone())));
+    let set_hardening = move |hardening| {
+        let mut falsework = value.get_untracked();
+        if let Some(slab) = &mut falsework.slab {
+            slab.hardening = hardening;
+            store.edit(Edit::SetFalsework(falsework));
+        }
+    };
     let apart_m = RwSignal::new(1.2_f64);
     let apart = Form::new(Memo::new(move |_| apart_m.get()), move |value| apart_m.set(value));
     let respace = move |_| {
@@ -40,6 +51,11 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
                 {form.choice("Held sideways by", &LATERAL, |of| of.lateral, |of, value| of.lateral = value)}
                 {form.choice("Bases stand on", &[(true, "concrete cast earlier"), (false, "the ground")], on_slab, set_on_slab)}
                 {move || slab.get().then(|| form.number("Its strength", Unit::of("MPa", 1), strength, set_strength))}
+                {move || slab.get().then(|| form.toggle("Its age is known", |of| of.slab.is_some(), set_aged))}
+                {move || (slab.get() && aged.get()).then(|| view! {
+                    {form.number("Age on the day", Unit::of("days", 1), age_days, set_age_days)}
+                    {hardening::fields(hardens, set_hardening)}
+                })}
                 {apart.number("Leg lines apart", Unit::MM, |value| *value, |value, new| *value = new)}
                 <button data-testid="respace-legs" on:click=respace>"Place leg lines anew"</button>
             </div>
@@ -83,6 +99,20 @@ fn on_slab(of: &Falsework) -> bool {
 fn set_on_slab(of: &mut Falsework, slab: bool) {
     if slab != on_slab(of) {
         of.bearing = if slab { Bearing::Slab { strength_mpa: STRENGTH_MPA } } else { Bearing::Ground };
+    }
+}
+
+fn set_aged(of: &mut Falsework, known: bool) {
+    of.slab = known.then_some(SlabAge { age_days: 7.0, hardening: hardening::USUAL });
+}
+
+fn age_days(of: &Falsework) -> f64 {
+    of.slab.as_ref().map_or(0.0, |slab| slab.age_days)
+}
+
+fn set_age_days(of: &mut Falsework, value: f64) {
+    if let Some(slab) = &mut of.slab {
+        slab.age_days = value;
     }
 }
 

@@ -121,8 +121,8 @@ pub(super) fn limit(fill: &Fill, placing: Placing) -> PressureLimit {
         Equation::Wall2 => format!("(1156 + 244 × {rise:.3}) / ({temperature:.1} + 17.8)"),
     };
     let formula = format!(
-        "Cc Cw [7.2 + …] = {cc:.1} × {cw:.3} × [7.2 + {numbers}] = {by_rise:.1} kPa; 30 Cw = {:.1} kPa; ρ g h = \
-         {density:.1} × {pour:.3} = {head:.1} kPa; pmax {kpa:.1} kPa",
+        "Cc Cw [7.2 + …] = {cc:.1} × {cw:.3} × [7.2 + {numbers}] = {by_rise:.1} kPa; 30 Cw = 30 × {cw:.3} = {:.1} kPa; \
+         ρ g h = {density:.1} kN/m³ × {pour:.3} m = {head:.1} kPa; pmax {kpa:.1} kPa",
         least_pressure(cw)
     );
     PressureLimit { kpa, formula, source: SOURCE, warnings }

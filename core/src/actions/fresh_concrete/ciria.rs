@@ -50,7 +50,7 @@ pub(super) fn limit(fill: &Fill, c1: f64, c2: f64) -> PressureLimit {
     let kpa = by_rise.min(head);
     let formula = format!(
         "D [C1 √R + C2 K √(H − C1 √R)] = {density:.1} kN/m³ × [{c1:.2} × √{rise:.3} + {c2:.2} × {k:.3} × \
-         √({form:.3} − {c1:.2} × √{rise:.3})] = {by_rise:.1} kPa; D h = {density:.1} × {pour:.3} = {head:.1} kPa; \
+         √({form:.3} − {c1:.2} × √{rise:.3})] = {by_rise:.1} kPa; D h = {density:.1} kN/m³ × {pour:.3} m = {head:.1} kPa; \
          the lesser {kpa:.1} kPa"
     );
     PressureLimit { kpa, formula, source: SOURCE, warnings }

@@ -101,16 +101,17 @@ pub(super) fn limit(fill: &Fill, class: Consistency, setting_time_h: f64) -> Pre
     let kpa = by_rise.min(head);
     let (symbols, numbers) = match line(class) {
         Line::Whole { a, b, .. } => (
-            "kT (a v + b) K1 γ / 25",
-            format!("{cold:.2} × ({a:.0} × {rise:.3} + {b:.0}) × {k1:.3} × {density:.1} / 25"),
+            "kT γ / 25 × greatest of ((a v + b) K1, 25)",
+            format!("{cold:.2} × {density:.1} / 25 × greatest of (({a:.0} × {rise:.3} + {b:.0}) × {k1:.3}, 25)"),
         ),
-        Line::Rising { a } => {
-            ("kT (25 + a v K1) γ / 25", format!("{cold:.2} × (25 + {a:.0} × {rise:.3} × {k1:.3}) × {density:.1} / 25"))
-        }
+        Line::Rising { a } => (
+            "kT γ / 25 × greatest of (25 + a v K1, 30)",
+            format!("{cold:.2} × {density:.1} / 25 × greatest of (25 + {a:.0} × {rise:.3} × {k1:.3}, 30)"),
+        ),
     };
     let formula = format!(
-        "{class}: {symbols} = {numbers} = {by_rise:.1} kPa, its least counted; γ h = {density:.1} × {pour:.3} = \
-         {head:.1} kPa; the lesser {kpa:.1} kPa"
+        "{class}: {symbols} = {numbers} = {by_rise:.1} kPa; γ h = {density:.1} kN/m³ × {pour:.3} m = {head:.1} \
+         kPa; the lesser {kpa:.1} kPa"
     );
     PressureLimit { kpa, formula, source: SOURCE, warnings }
 }

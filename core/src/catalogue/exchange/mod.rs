@@ -235,25 +235,24 @@ fn cell_value(field: &Field, cell: &str, line: usize) -> Result<Value, ExchangeE
 }
 
 /// Puts a value at a path such as `section.h_mm` or `sheet_m.1`.
-fn put(object: &mut Value, path: &str, leaf: Value) {
-    match path.split_once('.') {
-        None => object[path] = leaf,
-        Some((name, index)) => {
-            let at = &mut object[name];
-            match index.parse::<usize>() {
-                Ok(index) => {
-                    let mut list = at.as_array().cloned().unwrap_or_default();
-                    list.resize(list.len().max(index + 1), Value::Null);
-                    list[index] = leaf;
-                    *at = Value::Array(list);
-                }
-                Err(_) => {
-                    if !at.is_object() {
-                        *at = Value::Object(Map::new());
-                    }
-                    at[index] = leaf;
-                }
-            }
+fn put(at: &mut Value, path: &str, leaf: Value) {
+    let (name, rest) = path.split_once('.').map_or((path, None), |(name, rest)| (name, Some(rest)));
+    let place = match name.parse::<usize>() {
+        Ok(index) => {
+            let mut list = at.as_array().cloned().unwrap_or_default();
+            list.resize(list.len().max(index + 1), Value::Null);
+            *at = Value::Array(list);
+            &mut at[index]
         }
+        Err(_) => {
+            if !at.is_object() {
+                *at = Value::Object(Map::new());
+            }
+            &mut at[name]
+        }
+    };
+    match rest {
+        None => *place = leaf,
+        Some(rest) => put(place, rest, leaf),
     }
 }

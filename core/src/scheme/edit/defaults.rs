@@ -102,6 +102,7 @@ pub(super) fn falsework(id: Id, face: &Face, extent: [f64; 2], on_slab: bool) ->
         lift_m: 1.5,
         lateral: Lateral::Braced,
         bearing: if on_slab { Bearing::Slab { strength_mpa: SLAB_MPA } } else { Bearing::Ground },
+        slab: None,
     }
 }
 

@@ -15,7 +15,7 @@ use crate::catalogue::Item;
 use crate::geometry::Point;
 use crate::scheme::{
     Basis, Bays, Concrete, Cut, FaceRef, Falsework, Ground, Id, Limits, Loads, Opening, Ring, Scheme, SchemeError,
-    Section, Shutter, TieRow,
+    Section, Shutter, Striking, TieRow,
 };
 
 /// One change of a scheme. An edge is named by the corner where it starts, as listed in its ring.
@@ -200,6 +200,8 @@ pub enum Edit {
     SetLimits(Limits),
     /// Sets the ground.
     SetGround(Ground),
+    /// Sets how the concrete hardens, so that the times of striking are computed; none: they are not.
+    SetStriking(Option<Striking>),
     /// Adds an item of the user's own, or replaces the one of the same code.
     SetItem(Item),
     /// Removes the user's own item of this code.
@@ -284,6 +286,7 @@ fn change(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {
         Edit::SetLoads(loads) => scheme.loads = *loads,
         Edit::SetLimits(limits) => scheme.limits = *limits,
         Edit::SetGround(ground) => scheme.ground = *ground,
+        Edit::SetStriking(striking) => scheme.striking.clone_from(striking),
         Edit::SetItem(item) => {
             scheme.items.retain(|own| own.code != item.code);
             scheme.items.push(item.clone());

@@ -1,11 +1,11 @@
 use super::{Errors, LONGEST_CODE, LONGEST_NAME};
-use crate::catalogue::{Item, Kind, Section};
+use crate::catalogue::{Item, Kind, Section, Stack};
 use crate::scheme::{SchemeError, Subject};
 use serde_json::Value;
 use std::collections::BTreeSet;
 
 /// Properties that may be zero.
-const MAY_BE_ZERO: [&str; 9] = [
+const MAY_BE_ZERO: [&str; 13] = [
     "r_mm",
     "ends_kg",
     "coupler_kg",
@@ -15,6 +15,10 @@ const MAY_BE_ZERO: [&str; 9] = [
     "mass_kg_m2",
     "footprint_m",
     "breaking_kn",
+    "head_jack_m",
+    "from_support_m",
+    "taper",
+    "base_jack_m",
 ];
 
 impl Errors {
@@ -81,8 +85,9 @@ fn impossible(kind: &Kind) -> Option<&'static str> {
     let tube =
         |diameter: f64, wall: f64| (2.0 * wall > diameter).then_some("the tube's wall is thicker than its radius");
     match kind {
-        Kind::Leg(leg) => tube(leg.diameter_m, leg.wall_m),
+        Kind::Leg(leg) => tube(leg.diameter_m, leg.wall_m).or_else(|| leg.stack.as_ref().and_then(Stack::impossible)),
         Kind::Brace(brace) => tube(brace.diameter_m, brace.wall_m),
+        Kind::Timber(timber) => timber.notch.and_then(|notch| notch.impossible(timber.depth_m)),
         Kind::Steel(steel) => match steel.section {
             Section::I { h_mm, b_mm, tw_mm, tf_mm, r_mm } => {
                 rolled(h_mm, b_mm, tw_mm, tf_mm, r_mm, 2.0 * r_mm + tw_mm > b_mm)
@@ -90,6 +95,9 @@ fn impossible(kind: &Kind) -> Option<&'static str> {
             Section::Channel { h_mm, b_mm, tw_mm, tf_mm, r_mm } => {
                 rolled(h_mm, b_mm, tw_mm, tf_mm, r_mm, r_mm + tw_mm > b_mm)
             }
+            Section::Hollow { h_mm, b_mm, t_mm } => (h_mm.min(b_mm) <= 4.0 * t_mm)
+                .then_some("the walls of the hollow section leave no room for its corners"),
+            Section::Round { d_mm, t_mm } => tube(d_mm, t_mm),
         },
         _ => None,
     }

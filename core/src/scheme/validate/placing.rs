@@ -99,6 +99,10 @@ impl Errors {
         if let Bearing::Slab { strength_mpa } = falsework.bearing {
             self.range(subject, "a strength of the slab below", strength_mpa, (0.5, 150.0), "MPa");
         }
+        if let Some(slab) = &falsework.slab {
+            self.range(subject, "an age of the slab below", slab.age_days, (0.0, 36_500.0), "days");
+            self.hardening(subject, &slab.hardening);
+        }
     }
 
     fn check_opening(&mut self, opening: &Opening) {

@@ -1,0 +1,174 @@
+//! Lateral torsional buckling of transfer beams, with their true moments between restraints.
+
+use super::chain::Chain;
+use super::record::{Record, Subject};
+use super::soffit_bent::Run;
+use super::soffit_states::State;
+use crate::analysis::Solution;
+use crate::checks::lateral_torsional::{MomentShape, Segment};
+use crate::checks::{LateralTorsional, check_lateral_torsional};
+use crate::geometry::Point;
+use crate::model::PlacedOpening;
+
+/// Steps between neighbouring positions of restraints, by their distance.
+const SHIFTS: f64 = 4.0;
+
+/// Moments are read this far from a node, where posts and stubs make them jump, m.
+const BESIDE_M: f64 = 1e-7;
+
+/// The moment on one length between restraints that comes nearest to its resistance.
+struct Worst {
+    ratio: f64,
+    moment_knm: f64,
+    at_m: f64,
+    length_m: f64,
+    shape: MomentShape,
+    front: usize,
+}
+
+/// What a solution does to a stretch, at its places and its loaded nodes.
+#[derive(Clone)]
+struct Reading {
+    moments_knm: Vec<f64>,
+    onto_kn: Vec<f64>,
+}
+
+impl Reading {
+    fn all(&mut self) -> impl Iterator<Item = &mut f64> {
+        self.moments_knm.iter_mut().chain(&mut self.onto_kn)
+    }
+
+    fn add(&mut self, factor: f64, other: &Self) {
+        let others = other.moments_knm.iter().chain(&other.onto_kn);
+        self.all().zip(others).for_each(|(value, other)| *value += factor * other);
+    }
+
+    /// Of one of several beams side by side.
+    fn share(&mut self, each: f64) {
+        self.all().for_each(|value| *value *= each);
+    }
+}
+
+/// Part of a beam between two restraints.
+struct Stretch {
+    from_m: f64,
+    length_m: f64,
+    /// Eighths, ends, then both sides of each loaded node, m.
+    places_m: Vec<f64>,
+    /// Loaded nodes within, by index in the chain.
+    loaded: Vec<usize>,
+}
+
+impl Run<'_> {
+    /// Every state, with what pushes and warms it. Supports hold the beam, and restraints at the drawn distance, wherever
+    /// between the supports they stand. Loads stand on the top flange.
+    pub fn check_twisting(&self, chain: &Chain, opening: &PlacedOpening, states: &[State], record: &mut Record) {
+        let basis = self.table.scheme.basis;
+        let item = &opening.transfer;
+        let each = 1.0 / f64::from(opening.drawn.transfers);
+        let Some(height_mm) = item.steel().map(|steel| steel.section.dimensions().h / 2.0) else { return };
+        let Some(known) = LateralTorsional::of(item, basis) else { return };
+        let stretches: Vec<Stretch> = stretches(chain, opening.drawn.restraint_m);
+        let mut worst: Option<Worst> = None;
+        for state in states {
+            for stretch in &stretches {
+                let still = stretch.read(chain, &state.solution);
+                for (push, warmer_k) in state.sides() {
+                    let mut read = still.clone();
+                    for (factor, solution) in state.units.parts(push, warmer_k) {
+                        read.add(factor, &stretch.read(chain, solution));
+                    }
+                    read.share(each);
+                    let mut case =
+                        stretch.worst(&read.moments_knm, &stretch.loads(chain, &read), height_mm, state.front);
+                    if let Ok(beam) = &known {
+                        case.ratio = case.moment_knm / beam.resistance_knm(case.length_m, case.shape);
+                    }
+                    if worst.as_ref().is_none_or(|worst| case.ratio > worst.ratio) {
+                        worst = Some(case);
+                    }
+                }
+            }
+        }
+        let Some(worst) = worst else { return };
+        let verdict = match &known {
+            Ok(beam) => Some(beam.verdict(worst.moment_knm, worst.length_m, worst.shape)),
+            Err(_) => check_lateral_torsional(item, basis, worst.moment_knm, worst.length_m),
+        };
+        let member = format!("{} transfer beam", opening.mark);
+        let case = self.table.case(worst.front);
+        let at = Point::new(worst.at_m, opening.underside_m);
+        let place = format!("x = {:.2} m", at.x);
+        let subject = Subject { owner: opening.drawn.id, member: &member, case: &case, place: &place, at };
+        record.check(&subject, verdict);
+    }
+}
+
+/// Downward load that comes onto the chain at a node.
+fn onto(chain: &Chain, solution: &Solution, node: usize) -> f64 {
+    let left = node.checked_sub(1).map_or(0.0, |before| {
+        let length = chain.nodes_m[node] - chain.nodes_m[before];
+        solution.shear_at(chain.first_member + before, length)
+    });
+    left - solution.shear_at(chain.first_member + node, 0.0)
+}
+
+/// Lengths between restraints in every span. Shorter than the span, they may lie anywhere in it.
+fn stretches(chain: &Chain, restraint_m: Option<f64>) -> Vec<Stretch> {
+    let mut all = Vec::new();
+    for pair in chain.supports.windows(2) {
+        let (start, end) = (chain.nodes_m[pair[0]], chain.nodes_m[pair[1]]);
+        let length = restraint_m.map_or(end - start, |apart| apart.min(end - start));
+        let room = end - start - length;
+        let shifts = (room / length * SHIFTS).ceil().clamp(0.0, 100.0) as usize;
+        for shift in 0..=shifts {
+            let from = if shifts == 0 { start } else { start + room * shift as f64 / shifts as f64 };
+            all.push(Stretch::new(chain, pair[0]..pair[1], from, length));
+        }
+    }
+    all
+}
+
+impl Stretch {
+    fn new(chain: &Chain, nodes: std::ops::Range<usize>, from_m: f64, length_m: f64) -> Self {
+        let inside = |x: f64| x > from_m + 1e-6 && x < from_m + length_m - 1e-6;
+        let loaded: Vec<usize> = nodes.skip(1).filter(|&node| inside(chain.nodes_m[node])).collect();
+        let mut places_m: Vec<f64> = (1..8).map(|eighth| from_m + length_m * f64::from(eighth) / 8.0).collect();
+        places_m.extend([from_m + BESIDE_M, from_m + length_m - BESIDE_M]);
+        let sides = |&node: &usize| [chain.nodes_m[node] - BESIDE_M, chain.nodes_m[node] + BESIDE_M];
+        places_m.extend(loaded.iter().flat_map(sides));
+        Self { from_m, length_m, places_m, loaded }
+    }
+
+    fn read(&self, chain: &Chain, solution: &Solution) -> Reading {
+        let last = chain.nodes_m.len().saturating_sub(2);
+        let moment = |&x: &f64| {
+            let member = chain.nodes_m.partition_point(|&node| node <= x).saturating_sub(1).min(last);
+            let length = chain.nodes_m[member + 1] - chain.nodes_m[member];
+            solution.moment_at(chain.first_member + member, (x - chain.nodes_m[member]).clamp(0.0, length))
+        };
+        Reading {
+            moments_knm: self.places_m.iter().map(moment).collect(),
+            onto_kn: self.loaded.iter().map(|&node| onto(chain, solution, node)).collect(),
+        }
+    }
+
+    /// Downward loads with their places on the stretch.
+    fn loads(&self, chain: &Chain, read: &Reading) -> Vec<(f64, f64)> {
+        let place = |&node: &usize| chain.nodes_m[node] - self.from_m;
+        self.loaded.iter().map(place).zip(read.onto_kn.iter().map(|load| load.max(0.0))).collect()
+    }
+
+    fn worst(&self, moments_knm: &[f64], loads: &[(f64, f64)], height_mm: f64, front: usize) -> Worst {
+        let (mut moment_knm, mut at_m) = (0.0, self.from_m);
+        for (&moment, &place) in moments_knm.iter().zip(&self.places_m) {
+            if moment.abs() > moment_knm {
+                (moment_knm, at_m) = (moment.abs(), place);
+            }
+        }
+        let eighths_knm = moments_knm.first_chunk().copied().unwrap_or([moment_knm; 7]);
+        let segment = Segment { length_m: self.length_m, greatest_knm: moment_knm, eighths_knm, loads };
+        let shape = segment.shape(height_mm);
+        Worst { ratio: moment_knm, moment_knm, at_m, length_m: self.length_m, shape, front }
+    }
+}
