@@ -178,6 +178,18 @@ impl Store {
         done
     }
 
+    /// Changes something that can be refused; the reason is left to the caller to tell.
+    pub fn attempt(&self, run: impl FnOnce(&mut Editor) -> Result<Outcome, Refusal>) -> Result<(), String> {
+        let mut done = Ok(());
+        self.act(|editor| {
+            run(editor).unwrap_or_else(|refusal| {
+                done = Err(refusal.to_string());
+                Outcome::default()
+            })
+        });
+        done
+    }
+
     /// Makes one edit of the scheme.
     pub fn edit(&self, edit: Edit) {
         self.try_run(|editor| editor.perform(edit));
@@ -241,7 +253,7 @@ impl Store {
 
     /// Whether marks on the drawing can be tapped: not while a pen that draws is in hand.
     pub fn takes_taps(&self) -> bool {
-        matches!(self.tool.get(), Tool::Select | Tool::Hand)
+        matches!(self.tool.get(), Tool::Select | Tool::Hand) || self.overlay.with(|overlay| overlay.proposed)
     }
 
     /// What to tell the user.

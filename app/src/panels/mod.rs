@@ -3,6 +3,7 @@
 mod checks;
 mod element;
 mod fresh_concrete;
+mod hint;
 mod ledger;
 mod margin;
 mod notes;
@@ -12,6 +13,7 @@ mod schedule;
 mod start;
 mod title_block;
 
+pub use hint::Hint;
 pub use margin::Margin;
 pub use pens::Pens;
 pub use start::Start;

@@ -10,10 +10,15 @@ const PARALLEL: f64 = 1e-4;
 /// Joints nearer than this make no pour, m.
 const SAME_LEVEL_M: f64 = 1e-3;
 
+/// The first section of a sheet stands on the ground.
 pub(super) fn set_section(scheme: &mut Scheme, section: &Section) {
     let first = scheme.fresh_id().0;
     let ids = (first..).map(Id);
+    let blank = scheme.section.outline.is_empty();
     scheme.section = renumbered(section, ids);
+    if let Some([lowest, _]) = scheme.section.boundary().extent().filter(|_| blank) {
+        scheme.ground.level_m = lowest;
+    }
 }
 
 fn renumbered(section: &Section, mut ids: impl Iterator<Item = Id>) -> Section {
@@ -68,10 +73,7 @@ pub(super) fn set_length(scheme: &mut Scheme, edge: Id, from: Id, length_m: f64,
     let away = direction.left() * distance.signum();
     let by = away * (length_m - distance.abs());
     if carry {
-        let limit = a.dot(away).min(b.dot(away)) - SAME_LEVEL_M;
-        corners_mut(&mut scheme.section).filter(|corner| corner.point().dot(away) > limit).for_each(|c| shift(c, by));
-        let beyond = |joint: &&mut Joint| joint.z_m * away.z > limit && away.z.abs() > 0.999;
-        scheme.section.joints.iter_mut().filter(beyond).for_each(|joint| joint.z_m += by.z);
+        carry(&mut scheme.section, a.dot(away).min(b.dot(away)), away, by);
     } else {
         let (ring, i) = ring_of(&mut scheme.section, edge)?;
         let next = (i + 1) % ring.len();
@@ -87,10 +89,46 @@ pub(super) fn set_cut(scheme: &mut Scheme, corner: Id, cut: Option<Cut>) -> Resu
     Ok(())
 }
 
-pub(super) fn add_cell(scheme: &mut Scheme, points: &[Point]) {
+pub(super) fn add_cell(scheme: &mut Scheme, corners: &[Corner]) {
     let id = scheme.fresh_id();
-    let corner = |(i, p): (usize, &Point)| Corner { id: Id(id.0 + 1 + i as u32), x_m: p.x, z_m: p.z, cut: None };
-    scheme.section.cells.push(Cell { id, corners: points.iter().enumerate().map(corner).collect() });
+    let corner = |(fresh, corner): (u32, &Corner)| Corner { id: Id(fresh), ..*corner };
+    scheme.section.cells.push(Cell { id, corners: (id.0 + 1..).zip(corners).map(corner).collect() });
+}
+
+/// Points at the ends of the edge are its own corners.
+pub(super) fn reshape_edge(scheme: &mut Scheme, edge: Id, points: &[Point]) -> Result<(), EditError> {
+    let first = scheme.fresh_id().0;
+    let (ring, i) = ring_of(&mut scheme.section, edge)?;
+    let (start, end) = (ring[i].point(), ring[(i + 1) % ring.len()].point());
+    let along = |p: &Point| (*p - start).dot(end - start);
+    let mut points = points.to_vec();
+    if points.first().zip(points.last()).is_some_and(|(first, last)| along(first) > along(last)) {
+        points.reverse();
+    }
+    points.retain(|p| (*p - start).length() > SAME_LEVEL_M && (*p - end).length() > SAME_LEVEL_M);
+    let corner = |(id, p): (u32, &Point)| Corner { id: Id(id), x_m: p.x, z_m: p.z, cut: None };
+    ring.splice(i + 1..i + 1, (first..).zip(&points).map(corner));
+    Ok(())
+}
+
+pub(super) fn carry_edge(scheme: &mut Scheme, edge: Id, by: Point, from: Id) -> Result<(), EditError> {
+    if !(by.x.is_finite() && by.z.is_finite()) {
+        return Err(EditError::Value { what: "distance", value: f64::NAN, range: "a number of metres" });
+    }
+    let [a, b] = ends(&mut scheme.section, edge)?;
+    let [c, d] = ends(&mut scheme.section, from)?;
+    let axis = if by.x != 0.0 { Point::new(1.0, 0.0) } else { Point::new(0.0, 1.0) };
+    let away = axis * (a.lerp(b, 0.5) - c.lerp(d, 0.5)).dot(axis).signum();
+    carry(&mut scheme.section, a.dot(away).min(b.dot(away)), away, by);
+    Ok(())
+}
+
+/// Moves all that lies as far as `limit` in a direction, or farther.
+fn carry(section: &mut Section, limit: f64, away: Point, by: Point) {
+    let limit = limit - SAME_LEVEL_M;
+    corners_mut(section).filter(|corner| corner.point().dot(away) > limit).for_each(|corner| shift(corner, by));
+    let beyond = |joint: &&mut Joint| joint.z_m * away.z > limit && away.z.abs() > 0.999;
+    section.joints.iter_mut().filter(beyond).for_each(|joint| joint.z_m += by.z);
 }
 
 pub(super) fn add_joint(scheme: &mut Scheme, z_m: f64) -> Result<(), EditError> {

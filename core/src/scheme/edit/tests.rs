@@ -268,7 +268,7 @@ fn what_breaks_the_section_is_refused_with_the_reason() {
     assert!(matches!(outside, Err(EditError::Invalid(_))), "{outside:?}");
     let nowhere = apply(&scheme, &Edit::MoveCorner { corner: cell, to: Point::new(f64::NAN, 0.5) });
     assert!(matches!(nowhere, Err(EditError::Invalid(_))));
-    let ring = [(1.0, 1.0), (2.0, 1.0), (2.0, 2.0)].map(|(x, z)| Point::new(x, z));
+    let ring = [(1.0, 1.0), (2.0, 1.0), (2.0, 2.0)].map(|(x_m, z_m)| Corner { id: Id(0), x_m, z_m, cut: None });
     assert!(matches!(apply(&scheme, &Edit::AddCell(ring.to_vec())), Err(EditError::Invalid(_))));
 }
 
@@ -278,7 +278,7 @@ fn a_blank_sheet_takes_settings_and_an_outline() {
     let blank = Scheme::blank(empty);
     let named = apply(&blank, &Edit::SetName("Subway".into())).unwrap();
     assert_eq!(named.name, "Subway");
-    let ring = [(0.0, 0.0), (2.0, 0.0), (2.0, 2.0)].map(|(x, z)| Point::new(x, z));
+    let ring = [(0.0, 0.0), (2.0, 0.0), (2.0, 2.0)].map(|(x_m, z_m)| Corner { id: Id(0), x_m, z_m, cut: None });
     assert!(apply(&blank, &Edit::AddCell(ring.to_vec())).is_err());
     done(&blank, &[Edit::SetSection(box_scheme().section)]);
 }
