@@ -13,7 +13,7 @@ pub fn label(edit: &Edit) -> &'static str {
         Edit::SetLength { .. } => "Type length",
         Edit::SetCut { .. } => "Change haunch",
         Edit::AddCell(_) => "Draw cell",
-        Edit::ReshapeEdge { .. } => "Reshape edge",
+        Edit::Reshape { .. } => "Reshape edge",
         Edit::CarryEdge { .. } => "Type length",
         Edit::AddJoint { .. } => "Add joint",
         Edit::MoveJoint { .. } => "Move joint",

@@ -17,11 +17,12 @@ type Chain = Vec<(f64, Id)>;
 /// all where the line meets none: feet of a portal, heads of a trough.
 fn chain(edges: &[SectionEdge], upright: bool, at: f64) -> Chain {
     let of = |p: Point| if upright { (p.x, p.z) } else { (p.z, p.x) };
-    // A battered wall is measured at its foot, a falling slab at its left end.
+    // A battered wall is measured at its foot, a falling slab at its lower end.
     let true_edges = || {
         edges.iter().filter(|edge| !edge.cut).filter_map(|edge| {
             let ((value, a), (other, b)) = (of(edge.line.from), of(edge.line.to));
-            let foot = if a < b { value } else { other };
+            let lower = if upright { a < b } else { value < other };
+            let foot = if lower { value } else { other };
             ((value - other).abs() <= MOST_LEAN * (a - b).abs()).then_some((foot, edge.corner, a.min(b)..=a.max(b)))
         })
     };

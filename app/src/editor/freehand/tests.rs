@@ -223,7 +223,8 @@ proptest! {
     ) {
         let hand = Hand { backward: false, wobble_m: hand.wobble_m / 2.0, ..hand };
         let stroke = hand.draw(&points(&[(0.0, 0.0), (width, height)]), false);
-        prop_assert!(matches!(read(&stroke, FINEST_M, &Sheet { section: &blank() }), Some(Sketch::Rectangle(_))));
+        let found = read(&stroke, FINEST_M, &Sheet { section: &blank() });
+        prop_assert!(matches!(found, Some(Sketch::Rectangle(_))), "{:?}", found);
     }
 
     #[test]

@@ -64,11 +64,14 @@ pub enum Edit {
     },
     /// Makes a void of a ring of corners, which get ids of their own.
     AddCell(Vec<Corner>),
-    /// Puts corners into an edge, from one point on it to another: a downstand, a kicker, a step or a recess.
-    ReshapeEdge {
-        /// Start of the edge.
-        edge: Id,
-        /// From the edge and back to it, in either direction.
+    /// Leads a ring along new points from one of its edges to another, or back to the same one: a downstand, a kicker, a
+    /// step or a recess. The shorter part of the ring between them goes.
+    Reshape {
+        /// Start of the edge with the first point on it.
+        from: Id,
+        /// Start of the edge with the last point on it.
+        to: Id,
+        /// From edge to edge.
         points: Vec<Point>,
     },
     /// Moves an edge with all that lies beyond it, so that what is beyond keeps its own sizes.
@@ -264,7 +267,7 @@ fn check(scheme: &Scheme) -> Result<(), EditError> {
 fn change(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {
     match edit {
         Edit::SetSection(section) => outline::set_section(scheme, section),
-        Edit::ReshapeEdge { edge, points } => outline::reshape_edge(scheme, *edge, points)?,
+        Edit::Reshape { from, to, points } => outline::reshape(scheme, *from, *to, points)?,
         Edit::CarryEdge { edge, by, from } => outline::carry_edge(scheme, *edge, *by, *from)?,
         Edit::AddCorner { edge, at } => outline::add_corner(scheme, *edge, *at)?,
         Edit::MoveCorner { corner, to } => outline::move_corner(scheme, *corner, *to)?,

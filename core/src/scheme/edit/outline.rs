@@ -73,7 +73,7 @@ pub(super) fn set_length(scheme: &mut Scheme, edge: Id, from: Id, length_m: f64,
     let away = direction.left() * distance.signum();
     let by = away * (length_m - distance.abs());
     if carry {
-        carry(&mut scheme.section, a.dot(away).min(b.dot(away)), away, by);
+        carry_beyond(&mut scheme.section, a.dot(away).min(b.dot(away)), away, by);
     } else {
         let (ring, i) = ring_of(&mut scheme.section, edge)?;
         let next = (i + 1) % ring.len();
@@ -95,19 +95,48 @@ pub(super) fn add_cell(scheme: &mut Scheme, corners: &[Corner]) {
     scheme.section.cells.push(Cell { id, corners: (id.0 + 1..).zip(corners).map(corner).collect() });
 }
 
-/// Points at the ends of the edge are its own corners.
-pub(super) fn reshape_edge(scheme: &mut Scheme, edge: Id, points: &[Point]) -> Result<(), EditError> {
-    let first = scheme.fresh_id().0;
-    let (ring, i) = ring_of(&mut scheme.section, edge)?;
-    let (start, end) = (ring[i].point(), ring[(i + 1) % ring.len()].point());
-    let along = |p: &Point| (*p - start).dot(end - start);
+/// What is left of an edge keeps its name.
+pub(super) fn reshape(scheme: &mut Scheme, from: Id, to: Id, points: &[Point]) -> Result<(), EditError> {
+    let fresh = scheme.fresh_id().0;
+    let (ring, i) = ring_of(&mut scheme.section, from)?;
+    let j = ring.iter().position(|corner| corner.id == to).ok_or(EditError::Missing { what: "corner", id: to })?;
+    let (Some(&first), Some(&last)) = (points.first(), points.last()) else { return Ok(()) };
     let mut points = points.to_vec();
-    if points.first().zip(points.last()).is_some_and(|(first, last)| along(first) > along(last)) {
-        points.reverse();
+    let count = ring.len();
+    let (after, gone) = if i == j {
+        let along = ring[(i + 1) % count].point() - ring[i].point();
+        if (last - first).dot(along) < 0.0 {
+            points.reverse();
+        }
+        (i, 0)
+    } else {
+        let way = |from: usize, steps: usize| (from..from + steps).map(|k| ring[k % count].point());
+        let onward = (j + count - i) % count;
+        let length = |ends: [Point; 2], between: Vec<Point>| {
+            let whole: Vec<Point> = [&ends[..1], &between, &ends[1..]].concat();
+            whole.windows(2).map(|pair| (pair[1] - pair[0]).length()).sum::<f64>()
+        };
+        let forth = length([first, last], way(i + 1, onward).collect());
+        let back = length([last, first], way(j + 1, count - onward).collect());
+        if forth <= back {
+            (i, onward)
+        } else {
+            points.reverse();
+            (j, count - onward)
+        }
+    };
+    let mut corners: Vec<Corner> =
+        (fresh..).zip(&points).map(|(id, p)| Corner { id: Id(id), x_m: p.x, z_m: p.z, cut: None }).collect();
+    if let Some(end) = corners.last_mut().filter(|_| gone > 0) {
+        end.id = if after == i { to } else { from };
     }
-    points.retain(|p| (*p - start).length() > SAME_LEVEL_M && (*p - end).length() > SAME_LEVEL_M);
-    let corner = |(id, p): (u32, &Point)| Corner { id: Id(id), x_m: p.x, z_m: p.z, cut: None };
-    ring.splice(i + 1..i + 1, (first..).zip(&points).map(corner));
+    ring.rotate_left((after + 1) % count);
+    ring.splice(..gone, corners);
+    let same = |a: &Corner, b: &Corner| (a.point() - b.point()).length() < SAME_LEVEL_M;
+    ring.dedup_by(|next, kept| same(next, kept));
+    if ring.len() > 1 && same(&ring[0], &ring[ring.len() - 1]) {
+        ring.remove(0);
+    }
     Ok(())
 }
 
@@ -119,12 +148,12 @@ pub(super) fn carry_edge(scheme: &mut Scheme, edge: Id, by: Point, from: Id) -> 
     let [c, d] = ends(&mut scheme.section, from)?;
     let axis = if by.x != 0.0 { Point::new(1.0, 0.0) } else { Point::new(0.0, 1.0) };
     let away = axis * (a.lerp(b, 0.5) - c.lerp(d, 0.5)).dot(axis).signum();
-    carry(&mut scheme.section, a.dot(away).min(b.dot(away)), away, by);
+    carry_beyond(&mut scheme.section, a.dot(away).min(b.dot(away)), away, by);
     Ok(())
 }
 
 /// Moves all that lies as far as `limit` in a direction, or farther.
-fn carry(section: &mut Section, limit: f64, away: Point, by: Point) {
+fn carry_beyond(section: &mut Section, limit: f64, away: Point, by: Point) {
     let limit = limit - SAME_LEVEL_M;
     corners_mut(section).filter(|corner| corner.point().dot(away) > limit).for_each(|corner| shift(corner, by));
     let beyond = |joint: &&mut Joint| joint.z_m * away.z > limit && away.z.abs() > 0.999;

@@ -21,6 +21,9 @@ const LONGEST_ENTRY: usize = 40;
 const FINEST_PX: f64 = 8.0;
 const FINEST_OF_REACH: f64 = 0.6;
 
+/// A stroke ends on an edge if it ends so many hand-widths from it.
+const END_REACH: f64 = 1.5;
+
 /// What is going on.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub enum State {
@@ -146,7 +149,7 @@ impl State {
 
     /// A line from an edge back to it reshapes the edge; any other is the start of a ring.
     fn take_line(&mut self, points: Vec<Point>, context: &Context) -> Step {
-        if let Some(edit) = reshaping(context, &points, finest_m(context)) {
+        if let Some(edit) = reshaping(context, &points, END_REACH * finest_m(context)) {
             return self.propose(edit, context);
         }
         let snapper = context.snapper().with_drawn(&points);
