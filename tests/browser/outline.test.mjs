@@ -78,7 +78,7 @@ test("haunch, batter, crown and joint are pulled with a live value, and a digit 
   await page.mouse.down();
   const to = await screen(page, [floor.x_m + 0.16, floor.z_m + 0.15]);
   await page.mouse.move(to.x, to.y, { steps: 6 });
-  assert.match(await readout.innerText(), /haunch \d+ × \d+ mm/);
+  assert.match(await readout.textContent(), /haunch \d+ × \d+ mm/);
   await page.mouse.up();
   await page.keyboard.type("2");
   await page.getByTestId("typing").waitFor();
@@ -97,7 +97,7 @@ test("haunch, batter, crown and joint are pulled with a live value, and a digit 
   await page.mouse.move(at.x + 4.5, at.y + 4.5);
   await page.mouse.down();
   await page.mouse.move(at.x + 4.5 - 0.15 * map.scale, at.y + 4.5, { steps: 6 });
-  assert.match(await readout.innerText(), /batter \d+ mm\s+1 : \d+/);
+  assert.match(await readout.textContent(), /batter \d+ mm\s+1 : \d+/);
   await page.mouse.up();
   section = (await saved(page)).section;
   assert.ok(section.outline[2].x_m < head.x_m - 0.1 && section.outline[1].x_m === foot.x_m);
@@ -109,7 +109,7 @@ test("haunch, batter, crown and joint are pulled with a live value, and a digit 
   await page.mouse.down();
   const up = await screen(page, [-0.2, 0.9]);
   await page.mouse.move(up.x, up.y, { steps: 6 });
-  assert.match(await readout.innerText(), /above the base \d+ mm/);
+  assert.match(await readout.textContent(), /above the base \d+ mm/);
   await page.mouse.up();
   const joint = async () => (await saved(page)).section.joints[0].z_m;
   const level = await joint();
@@ -126,9 +126,9 @@ test("the reason of snapping is said, and a toggle suspends it on a tablet", () 
   const [, corner] = section.outline;
   const word = page.locator(".snap-word");
   await move(page, [corner.x_m + 0.03, corner.z_m - 0.03]);
-  assert.equal(await word.innerText(), "corner");
+  assert.equal(await word.textContent(), "corner");
   await move(page, [corner.x_m + 0.03, (section.outline[2].z_m + corner.z_m) / 2]);
-  assert.equal(await word.innerText(), "middle of edge");
+  assert.equal(await word.textContent(), "middle of edge");
   await page.getByTestId("snaps").tap();
   assert.equal(await page.getByTestId("snaps").getAttribute("aria-pressed"), "false");
   await move(page, [corner.x_m + 0.03, corner.z_m - 0.03]);

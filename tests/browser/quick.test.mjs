@@ -23,8 +23,8 @@ for (const name of ["desk", "tablet"]) {
 
     // A box in a box, sketched; then the sizes that matter are typed.
     await touch("start-outline");
-    await stroke([[0, 0.1], [5.1, 0], [5.05, 4.6], [0.05, 4.5], [0.05, 0.15]]);
-    await stroke([[0.5, 0.55], [4.6, 0.5], [4.55, 4.05], [0.45, 4.1], [0.5, 0.6]]);
+    await stroke([[1, 0.1], [6.1, 0], [6.05, 4.6], [1.05, 4.5], [1.05, 0.15]]);
+    await stroke([[1.5, 0.55], [5.6, 0.5], [5.55, 4.05], [1.45, 4.1], [1.5, 0.6]]);
     const clear = async (across) => {
       const chain = (await dimensions(page)).filter((one) => one.id.startsWith("dimension-edges-") && one.across === across);
       return chain.sort((a, b) => b.value - a.value)[0].id;
@@ -33,16 +33,16 @@ for (const name of ["desk", "tablet"]) {
     await type(await clear(false), "3,3+0.3");
 
     await touch("pen-joint");
-    await act(tap(page, [2, (await levels(page)).floor + 0.15]));
+    await act(tap(page, [3, (await floor(page)) + 0.15]));
     await touch("pen-shutter");
     await touch("all-outer");
     await touch("all-inner");
     await touch("pen-ties");
     await touch("hold-all");
     await touch("pen-legs");
-    await act(tap(page, [2.5, 3]));
+    await act(tap(page, [3.5, 3]));
     await touch("pen-opening");
-    await act(drag(page, [1.6, 1.6], [3.6, 1.6]));
+    await act(drag(page, [2.6, 1.6], [4.6, 1.6]));
 
     assert.ok(actions <= MOST_ACTIONS, `${actions} actions`);
     const scheme = await saved(page);
@@ -66,10 +66,8 @@ for (const name of ["desk", "tablet"]) {
   }));
 }
 
-/** Level of the floor, read from the chain of dimensions at the left. */
-async function levels(page) {
-  const chain = (await dimensions(page)).filter((one) => one.id.startsWith("dimension-edges-") && !one.across);
-  const scheme = await saved(page);
-  assert.ok(chain.length >= 3, "base, clear height and roof are dimensioned");
-  return { floor: Math.min(...scheme.section.cells[0].corners.map((corner) => corner.z_m)) };
+/** Level of the floor of the cell. */
+async function floor(page) {
+  const [cell] = (await saved(page)).section.cells;
+  return Math.min(...cell.corners.map((corner) => corner.z_m));
 }

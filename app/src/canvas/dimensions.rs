@@ -55,7 +55,7 @@ pub fn Dimensions(legible: Memo<Vec<Dimension>>) -> impl IntoView {
         let hovered = store.overlay.get().hover;
         let draw = |dimension: Dimension| {
             let lit = chosen == Some(dimension.key) || hovered == Some(Target::Dimension(dimension.key));
-            let tappable = store.takes_taps();
+            let tappable = store.takes_dimensions();
             one(store, &view, &dimension, lit, tappable)
         };
         legible.get().into_iter().map(draw).collect_view()

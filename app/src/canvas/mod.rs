@@ -14,6 +14,7 @@ use crate::store::Store;
 pub use pointer::{hold_space, in_field, key_input};
 
 use dimensions::Dimensions;
+pub use dimensions::legible;
 use figures::Figures;
 use leptos::html::Div;
 use leptos::prelude::*;

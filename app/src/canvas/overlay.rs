@@ -57,7 +57,9 @@ fn snap_mark(view: &Viewport, overlay: &Overlay) -> Option<impl IntoView + use<>
     }
     let at = view.to_screen(snap.point);
     let guides: Vec<String> = match snap.reason {
-        SnapReason::AlignedX(from) | SnapReason::AlignedZ(from) | SnapReason::EdgeAligned(from) => vec![screen_line(view, &[from, snap.point])],
+        SnapReason::AlignedX(from) | SnapReason::AlignedZ(from) | SnapReason::EdgeAligned(from) => {
+            vec![screen_line(view, &[from, snap.point])]
+        }
         SnapReason::Aligned(above, level) => [above, level].map(|from| screen_line(view, &[from, snap.point])).to_vec(),
         _ => Vec::new(),
     };

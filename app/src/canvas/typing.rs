@@ -34,8 +34,11 @@ fn Field(dimension: Dimension) -> impl IntoView {
     Effect::new(move || {
         if let Some(input) = input.get() {
             let _ = input.focus();
-            if typed.is_none() {
-                input.select();
+            match typed {
+                Some(_) => {
+                    let _ = input.set_selection_range(1, 1);
+                }
+                None => input.select(),
             }
         }
     });

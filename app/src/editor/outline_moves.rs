@@ -75,8 +75,11 @@ fn cut(
     let scale = v.cross(away) / area + along.cross(v) / area;
     let section = &places.scheme.section;
     let rings = std::iter::once(&section.outline).chain(section.cells.iter().map(|cell| &cell.corners));
-    let legs: Vec<f64> =
-        rings.flatten().filter(|other| other.id != corner).filter_map(|other| other.cut.map(|cut| cut.before_m)).collect();
+    let legs: Vec<f64> = rings
+        .flatten()
+        .filter(|other| other.id != corner)
+        .filter_map(|other| other.cut.map(|cut| cut.before_m))
+        .collect();
     let (before_m, same) = snapper.like(before * scale, legs.into_iter());
     let after_m = if before == after { before_m } else { snapper.step(after * scale) };
     let cut = (before_m.min(after_m) >= LEAST_CUT_M).then_some(Cut { before_m, after_m });
@@ -128,8 +131,11 @@ pub fn crown(places: &Places, snapper: &Snapper, edge: Id, by: Point) -> Option<
 /// How far a line is out of plumb, or out of level, and one in how much.
 fn slope(at: Point, other: Point) -> Readout {
     let along = at - other;
-    let (what, rise, run) =
-        if along.z.abs() > along.x.abs() { ("batter", along.x.abs(), along.z.abs()) } else { ("fall", along.z.abs(), along.x.abs()) };
+    let (what, rise, run) = if along.z.abs() > along.x.abs() {
+        ("batter", along.x.abs(), along.z.abs())
+    } else {
+        ("fall", along.z.abs(), along.x.abs())
+    };
     let one_in = (rise > 1e-6).then(|| run / rise);
     Readout { one_in, ..Readout::length(at, what, rise) }
 }

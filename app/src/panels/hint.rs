@@ -9,10 +9,13 @@ pub fn Hint() -> impl IntoView {
     let store = Store::here();
     let proposed = Memo::new(move |_| store.overlay.with(|overlay| overlay.proposed));
     let drawing = Memo::new(move |_| {
-        store.tool.get() == Tool::Outline && store.overlay.with(|overlay| overlay.preview.len() > 1 && overlay.stroke.is_empty())
+        store.tool.get() == Tool::Outline
+            && store.overlay.with(|overlay| overlay.preview.len() > 1 && overlay.stroke.is_empty())
     });
     let words = move || match store.tool.get() {
-        _ if proposed.get() => "Straightened, with round sizes. Touch a dimension to type it; the next stroke keeps the shape.",
+        _ if proposed.get() => {
+            "Straightened, with round sizes. Touch a dimension to type it; the next stroke keeps the shape."
+        }
         Tool::Select => "",
         Tool::Outline => {
             "Outline: sketch a ring roughly, drag a rectangle by its diagonal, or touch point after point and type \
@@ -20,7 +23,9 @@ pub fn Hint() -> impl IntoView {
         }
         Tool::Joint => "Joint: touch or drag to the level where a pour ends.",
         Tool::Shutter => "Shutter: touch a wall face, or put them on all.",
-        Tool::Ties => "Ties: touch a shutter at the level of a row, pull up or down for rows so far apart, or hold all.",
+        Tool::Ties => {
+            "Ties: touch a shutter at the level of a row, pull up or down for rows so far apart, or hold all."
+        }
         Tool::Legs => "Legs: touch a soffit to put falsework under it, then touch where more legs stand.",
         Tool::Opening => "Opening: drag the clear way through falsework.",
         Tool::Hand => "Hand: drag the sheet.",

@@ -1,6 +1,6 @@
 //! Chains of thicknesses and clear sizes across the section.
 
-use super::{Dimension, DimensionKey, SAME_M, SHUTTER_ROOM_M};
+use super::{Dimension, DimensionKey, SAME_M, room_m};
 use crate::editor::Bounds;
 use crate::editor::places::Places;
 use falsewright_core::geometry::Point;
@@ -64,7 +64,7 @@ pub(super) fn widest_chain(places: &Places, upright: bool) -> Option<Chain> {
 pub(super) fn chains(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
     let Some(bounds) = places.section() else { return };
     let right = |value: f64, row: f64| Point::new(value, bounds.min.z - row * row_m);
-    let up = |value: f64, row: f64| Point::new(bounds.min.x - SHUTTER_ROOM_M - row * row_m, value);
+    let up = |value: f64, row: f64| Point::new(bounds.min.x - room_m(places) - row * row_m, value);
     for (upright, whole) in [(true, DimensionKey::Width), (false, DimensionKey::Height)] {
         let place: &dyn Fn(f64, f64) -> Point = if upright { &right } else { &up };
         let mut add = |key, from: f64, to: f64, row: f64| {

@@ -18,6 +18,11 @@ use falsewright_core::scheme::{Corner, Cut, Id};
 /// Room for shutters and their members beside the section, m.
 const SHUTTER_ROOM_M: f64 = 0.6;
 
+/// How far off the section dimension lines begin: beside its shutters if it has any.
+fn room_m(places: &Places) -> f64 {
+    if places.scheme.shutters.is_empty() { 0.0 } else { SHUTTER_ROOM_M }
+}
+
 /// Values nearer than this are equal, m.
 const SAME_M: f64 = 1e-4;
 
@@ -104,7 +109,12 @@ pub(super) fn edit_for(places: &Places, key: DimensionKey, value_m: f64) -> Opti
             let key = DimensionKey::Edges { edge: gap[1].1, from: gap[0].1 };
             let length_m = gap[1].0 - gap[0].0;
             if length_m + change <= 0.0 {
-                return Some(Edit::SetLength { edge: gap[1].1, from: gap[0].1, length_m: length_m + change, carry: true });
+                return Some(Edit::SetLength {
+                    edge: gap[1].1,
+                    from: gap[0].1,
+                    length_m: length_m + change,
+                    carry: true,
+                });
             }
             return edit_for(places, key, length_m + change);
         }
@@ -207,7 +217,7 @@ fn cuts(places: &Places, all: &mut Vec<Dimension>) {
 fn joints(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
     let Some(bounds) = places.section() else { return };
     for (row, joint) in (1..).zip(&places.scheme.section.joints) {
-        let x = bounds.max.x + SHUTTER_ROOM_M + f64::from(row + 1) * row_m;
+        let x = bounds.max.x + room_m(places) + f64::from(row + 1) * row_m;
         let measured = [bounds.min.z, joint.z_m].map(|z| Point::new(bounds.max.x, z));
         let line = measured.map(|p| Point::new(x, p.z));
         all.push(Dimension::new(DimensionKey::Joint(joint.id), measured, line, joint.z_m - bounds.min.z));

@@ -7,8 +7,8 @@ use falsewright_core::scheme::Cut;
 /// A member within this of the level or the plumb was meant so: tan 25°.
 const SQUARE_WITHIN: f64 = 0.466;
 
-/// A slanting member shorter than this many tolerances is the rounding of a corner drawn in haste.
-const SHORTEST_SLANT: f64 = 5.0;
+/// A slanting member whose lesser leg is shorter than this many tolerances is a corner rounded in haste.
+const SHORTEST_LEG: f64 = 4.0;
 /// Any other shorter than this is a wobble.
 const SHORTEST: f64 = 2.0;
 
@@ -187,7 +187,7 @@ fn reduced(mut runs: Vec<Vec<Point>>, closed: bool, tolerance_m: f64) -> Vec<Vec
             runs.remove((i + 1) % count);
             continue;
         }
-        let size = |i: &usize| chord(&runs[*i]).length() / least_length(&fitted(&runs[*i]));
+        let size = |i: &usize| size(&runs[*i]);
         match (0..count).min_by(|a, b| size(a).total_cmp(&size(b))).filter(|i| size(i) < tolerance_m) {
             Some(i) => runs.remove(i),
             None => break,
@@ -196,8 +196,13 @@ fn reduced(mut runs: Vec<Vec<Point>>, closed: bool, tolerance_m: f64) -> Vec<Vec
     runs
 }
 
-fn least_length(member: &Member) -> f64 {
-    if matches!(member, Member::Slant(..)) { SHORTEST_SLANT } else { SHORTEST }
+/// Size in tolerances that would just do.
+fn size(run: &[Point]) -> f64 {
+    let along = chord(run);
+    match fitted(run) {
+        Member::Slant(..) => along.x.abs().min(along.z.abs()) / SHORTEST_LEG,
+        _ => along.length() / SHORTEST,
+    }
 }
 
 fn one_member(a: &[Point], b: &[Point]) -> bool {

@@ -45,11 +45,8 @@ impl Hand {
         }
         let path = rounded(&corners, self.round_m, closed);
         let whole = simplify::length(&path);
-        let (from, to) = if closed {
-            (self.start * whole, (1.0 + self.start) * whole + self.past_m)
-        } else {
-            (0.0, whole)
-        };
+        let (from, to) =
+            if closed { (self.start * whole, (1.0 + self.start) * whole + self.past_m) } else { (0.0, whole) };
         let mut state = self.seed;
         let (mut at, mut drift) = (from, [0.0, 0.0]);
         let mut stroke = Vec::new();
@@ -59,7 +56,8 @@ impl Hand {
             for axis in &mut drift {
                 *axis = 0.85 * *axis + 0.15 * noise(&mut state) * 2.0;
             }
-            let off = drift.map(|axis: f64| axis.clamp(-0.8, 0.8) * self.wobble_m + 0.2 * self.wobble_m * noise(&mut state));
+            let off =
+                drift.map(|axis: f64| axis.clamp(-0.8, 0.8) * self.wobble_m + 0.2 * self.wobble_m * noise(&mut state));
             stroke.push(p + Point::new(off[0], off[1]));
             at += 0.02 + 0.06 * (noise(&mut state) + 1.0);
         }
@@ -246,9 +244,13 @@ proptest! {
 #[test]
 fn a_second_cell_stands_in_line_with_the_first() {
     let mut section = blank();
-    section.outline = corners(&rectangle([0.0, 0.0], [9.0, 4.0]).iter().map(|at| Bend { at: *at, cut: None }).collect::<Vec<_>>());
+    section.outline =
+        corners(&rectangle([0.0, 0.0], [9.0, 4.0]).iter().map(|at| Bend { at: *at, cut: None }).collect::<Vec<_>>());
     let first = rectangle([0.45, 0.525], [3.8, 3.0]);
-    section.cells.push(Cell { id: Id(9), corners: corners(&first.iter().map(|at| Bend { at: *at, cut: None }).collect::<Vec<_>>()) });
+    section.cells.push(Cell {
+        id: Id(9),
+        corners: corners(&first.iter().map(|at| Bend { at: *at, cut: None }).collect::<Vec<_>>()),
+    });
     let hand = Hand { seed: 7, wobble_m: 0.05, round_m: 0.1, start: 0.3, past_m: 0.2, backward: true };
     let cell = ring(&hand.draw(&rectangle([4.68, 0.6], [3.8, 2.8]), true), &section);
     let levels: Vec<f64> = cell.iter().map(|bend| bend.at.z).collect();
@@ -258,7 +260,8 @@ fn a_second_cell_stands_in_line_with_the_first() {
 #[test]
 fn a_stroke_around_the_outline_takes_round_thicknesses_from_it() {
     let mut section = blank();
-    section.outline = corners(&rectangle([0.0, 0.0], [6.0, 3.6]).iter().map(|at| Bend { at: *at, cut: None }).collect::<Vec<_>>());
+    section.outline =
+        corners(&rectangle([0.0, 0.0], [6.0, 3.6]).iter().map(|at| Bend { at: *at, cut: None }).collect::<Vec<_>>());
     let hand = Hand { seed: 11, wobble_m: 0.05, round_m: 0.1, start: 0.6, past_m: 0.1, backward: false };
     let around = ring(&hand.draw(&rectangle([-0.43, -0.52], [6.9, 4.5]), true), &section);
     let xs: Vec<f64> = around.iter().map(|bend| bend.at.x).collect();

@@ -10,7 +10,10 @@ fn sketch(desk: &mut Desk, points: &[(f64, f64)]) {
         for i in 0..20 {
             let t = f64::from(i) / 20.0;
             let wobble = 0.015 * f64::from(i % 4 - 2);
-            way.push((pair[0].0 + (pair[1].0 - pair[0].0) * t + wobble, pair[0].1 + (pair[1].1 - pair[0].1) * t - wobble));
+            way.push((
+                pair[0].0 + (pair[1].0 - pair[0].0) * t + wobble,
+                pair[0].1 + (pair[1].1 - pair[0].1) * t - wobble,
+            ));
         }
     }
     let (first, last) = (way[0], way[way.len() - 1]);
@@ -260,6 +263,7 @@ fn shutters_and_what_holds_them_come_on_all_walls_at_once() {
     }
     let results = &desk.design.results;
     let failed = |check: &&falsewright_core::results::Check| check.ratio > 1.0;
-    let failed: Vec<_> = results.checks.iter().filter(failed).map(|check| (&check.member, check.check, check.ratio)).collect();
+    let failed: Vec<_> =
+        results.checks.iter().filter(failed).map(|check| (&check.member, check.check, check.ratio)).collect();
     assert!(failed.is_empty(), "{failed:#?}");
 }

@@ -14,8 +14,8 @@ pub use falsework::soffit_extent;
 use crate::catalogue::Item;
 use crate::geometry::Point;
 use crate::scheme::{
-    Basis, Bays, Concrete, Corner, Cut, FaceRef, Falsework, Ground, Id, Limits, Loads, Opening, Ring, Scheme, SchemeError,
-    Section, Shutter, TieRow,
+    Basis, Bays, Concrete, Corner, Cut, FaceRef, Falsework, Ground, Id, Limits, Loads, Opening, Ring, Scheme,
+    SchemeError, Section, Shutter, TieRow,
 };
 
 /// One change of a scheme. An edge is named by the corner where it starts, as listed in its ring.

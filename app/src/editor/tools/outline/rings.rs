@@ -45,7 +45,9 @@ pub fn reshaping(context: &Context, points: &[Point], reach_m: f64) -> Option<Ed
     let pairs = pairs.filter(|(from, to)| from.cell == to.cell);
     // Back to the same edge where that will do.
     let (from, to) = pairs.min_by(|a, b| {
-        let rank = |pair: &(&SectionEdge, &SectionEdge)| (pair.0.corner != pair.1.corner, off(pair.0, first) + off(pair.1, last));
+        let rank = |pair: &(&SectionEdge, &SectionEdge)| {
+            (pair.0.corner != pair.1.corner, off(pair.0, first) + off(pair.1, last))
+        };
         rank(a).0.cmp(&rank(b).0).then(rank(a).1.total_cmp(&rank(b).1))
     })?;
     let between = points.get(1..points.len() - 1).unwrap_or_default();
