@@ -114,12 +114,12 @@ impl Members {
         let count = self.list.len();
         let mut bends = Vec::new();
         let across = |i: usize| self.haunch(&points, i % count);
-        for i in 0..count {
+        for (i, at) in points.iter().enumerate() {
             // A member ends in the corner that it shares with the next; a haunch is that corner.
             match (across(i), across(i + count - 1)) {
                 (Some(bend), _) => bends.push(bend),
                 (None, Some(_)) => {}
-                (None, None) => bends.push(Bend { at: points[i], cut: None }),
+                (None, None) => bends.push(Bend { at: *at, cut: None }),
             }
         }
         bends
