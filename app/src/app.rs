@@ -1,6 +1,5 @@
 use crate::canvas::{Drawing, hold_space, in_field, key_input};
-use crate::editor::Tool;
-use crate::panels::{Margin, Pens, Start, TitleBlock};
+use crate::panels::{Hint, Margin, Pens, Start, TitleBlock};
 use crate::persistence::{self, Saved, open_dropped, save_to_file};
 use crate::store::Store;
 use falsewright_core::scheme::{Scheme, Section};
@@ -46,23 +45,6 @@ fn Page() -> impl IntoView {
             <Pens/>
         </div>
     }
-}
-
-/// What the pen in hand does.
-#[component]
-fn Hint() -> impl IntoView {
-    let store = Store::here();
-    let words = move || match store.tool.get() {
-        Tool::Select => "",
-        Tool::Outline => "Outline: touch point after point, or type lengths; touch the first point to close.",
-        Tool::Joint => "Joint: touch the level where a pour ends.",
-        Tool::Shutter => "Shutter: touch a wall face.",
-        Tool::Ties => "Ties: touch a shutter at the level of the row.",
-        Tool::Legs => "Legs: touch a soffit to put falsework under it, then touch where more legs stand.",
-        Tool::Opening => "Opening: drag the clear way through falsework.",
-        Tool::Hand => "Hand: drag the sheet.",
-    };
-    view! { <p class="hint" data-testid="hint">{words}</p> }
 }
 
 /// What the page has to tell.

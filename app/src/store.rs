@@ -2,11 +2,13 @@
 
 mod timing;
 
+use crate::canvas::legible;
 use crate::canvas::paint::{Scene, Shown, scene};
 use crate::editor::{
     Bounds, Dimension, Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, Selection, Tool, Viewport,
 };
 use crate::persistence::Saved;
+use crate::widgets::letter_px;
 use falsewright_core::catalogue::Catalogue;
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
@@ -178,6 +180,18 @@ impl Store {
         done
     }
 
+    /// Changes something that can be refused; the reason is left to the caller to tell.
+    pub fn attempt(&self, run: impl FnOnce(&mut Editor) -> Result<Outcome, Refusal>) -> Result<(), String> {
+        let mut done = Ok(());
+        self.act(|editor| {
+            run(editor).unwrap_or_else(|refusal| {
+                done = Err(refusal.to_string());
+                Outcome::default()
+            })
+        });
+        done
+    }
+
     /// Makes one edit of the scheme.
     pub fn edit(&self, edit: Edit) {
         self.try_run(|editor| editor.perform(edit));
@@ -196,7 +210,8 @@ impl Store {
             let outcome = editor.fit();
             // Rows of dimension lines stand further off the smaller the scale.
             for _ in 0..2 {
-                let lines = editor.dimensions().into_iter().flat_map(|dimension| dimension.line);
+                let written = legible(editor.viewport(), &editor.dimensions(), letter_px());
+                let lines = written.into_iter().flat_map(|dimension| dimension.line);
                 let corners = editor.shown().section.outline.iter().map(|corner| Point::new(corner.x_m, corner.z_m));
                 if let Some(bounds) = Bounds::around(corners.chain(lines)) {
                     editor.viewport_mut().fit(bounds, MARGIN_PX);
@@ -242,6 +257,12 @@ impl Store {
     /// Whether marks on the drawing can be tapped: not while a pen that draws is in hand.
     pub fn takes_taps(&self) -> bool {
         matches!(self.tool.get(), Tool::Select | Tool::Hand)
+    }
+
+    /// Whether dimensions can be tapped: also with the outline's pen in hand, while it draws nothing.
+    pub fn takes_dimensions(&self) -> bool {
+        let rests = || self.overlay.with(|overlay| overlay.preview.is_empty() && overlay.stroke.is_empty());
+        self.takes_taps() || (self.tool.get() == Tool::Outline && rests())
     }
 
     /// What to tell the user.

@@ -34,6 +34,50 @@ export async function drag(page, from, to) {
   await page.mouse.up();
 }
 
+/** The way of a hand that wobbles by a few pixels from point to point. */
+function wobbling(places) {
+  return places.slice(1).flatMap((to, leg) => Array.from({ length: 16 }, (_, i) => {
+    const [from, t] = [places[leg], (i + 1) / 16];
+    const off = ((i * 7 + leg * 3) % 5) - 2;
+    return { x: from.x + (to.x - from.x) * t + off, y: from.y + (to.y - from.y) * t - off };
+  }));
+}
+
+/** A rough stroke by the mouse through points of the section. */
+export async function sketch(page, points) {
+  const places = await Promise.all(points.map((point) => screen(page, point)));
+  await page.mouse.move(places[0].x, places[0].y);
+  await page.mouse.down();
+  for (const { x, y } of wobbling(places)) await page.mouse.move(x, y);
+  await page.mouse.up();
+}
+
+/** A rough stroke by a finger through points of the section. */
+export async function sketchByFinger(page, context, points) {
+  const places = await Promise.all(points.map((point) => screen(page, point)));
+  const session = await context.newCDPSession(page);
+  const send = (type, place) => session.send("Input.dispatchTouchEvent", { type, touchPoints: place ? [{ ...place, id: 1 }] : [] });
+  await send("touchStart", places[0]);
+  for (const place of wobbling(places)) await send("touchMove", place);
+  await send("touchEnd");
+}
+
+/** The dimensions written on the drawing: test id, value in mm, whether it is read across. */
+export async function dimensions(page) {
+  return page.locator('[data-testid^="dimension-"]').evaluateAll((groups) => groups.map((group) => {
+    const text = group.querySelector("text");
+    const { width, height } = text.getBoundingClientRect();
+    return { id: group.dataset.testid, value: Number(text.textContent), across: width > height };
+  }));
+}
+
+/** Touches a dimension and types its value; the field stays open where the value is refused. */
+export async function typeDimension(page, id, text) {
+  await page.getByTestId(id).locator("text").click();
+  await page.getByTestId("typing").fill(text);
+  await page.getByTestId("typing").press("Enter");
+}
+
 export async function pen(page, name) {
   await page.getByTestId(`pen-${name}`).click();
 }

@@ -2,35 +2,44 @@ use super::paint::Block;
 use crate::editor::{Dimension, DimensionKey, Target, Viewport};
 use crate::store::Store;
 use crate::units;
-use crate::widgets::coarse_pointer;
+use crate::widgets::{coarse_pointer, letter_px};
 use leptos::prelude::*;
 
-/// Width of a figure of the text.
-const LETTER_PX: f64 = 7.0;
+/// Width and height of a figure of the text, as parts of its size.
+const FIGURE: [f64; 2] = [0.58, 1.2];
 /// Length of a line as a part of its text's, at least.
 const SHORTEST: f64 = 0.8;
 /// From the line up to the foot of the text.
 const ABOVE_PX: f64 = 4.0;
+/// On a smaller drawing only overall sizes are written, and those of what is selected.
+const ROOM_PX: f64 = 560.0;
 
-/// The dimensions whose texts can be read at this scale: those about as long as their text, a longer one before those
-/// that it would cover.
-pub fn legible(view: &Viewport, all: &[Dimension]) -> Vec<Dimension> {
+/// The dimensions whose texts can be read at this scale: those of the selected element, then those about as long as
+/// their text, a longer one before those that it would cover.
+pub fn legible(view: &Viewport, all: &[Dimension], letter_px: f64) -> Vec<Dimension> {
     let length = |dimension: &Dimension| (dimension.line[1] - dimension.line[0]).length();
-    let mut ordered: Vec<&Dimension> = all.iter().collect();
-    ordered.sort_by(|a, b| length(b).total_cmp(&length(a)));
+    let overall = |dimension: &Dimension| matches!(dimension.key, DimensionKey::Width | DimensionKey::Height);
+    let narrow = view.width_px.min(view.height_px) < ROOM_PX;
+    let mut ordered: Vec<&Dimension> =
+        all.iter().filter(|dimension| !narrow || dimension.chosen || overall(dimension)).collect();
+    ordered.sort_by(|a, b| b.chosen.cmp(&a.chosen).then(length(b).total_cmp(&length(a))));
     let mut kept: Vec<(Block, &Dimension)> = Vec::new();
     let line_px = |dimension: &Dimension| {
         let [a, b] = dimension.line.map(|point| view.to_screen(point));
         a.distance(b)
     };
-    let text_px = |dimension: &Dimension| units::millimetres(dimension.value_m).len() as f64 * LETTER_PX;
-    for dimension in ordered.into_iter().filter(|dimension| line_px(dimension) >= SHORTEST * text_px(dimension)) {
-        let block = written(view, dimension);
+    let long = |dimension: &Dimension| line_px(dimension) >= SHORTEST * width_px(dimension, letter_px);
+    for dimension in ordered.into_iter().filter(|dimension| dimension.chosen || long(dimension)) {
+        let block = written(view, dimension, letter_px);
         if kept.iter().all(|(other, _)| !block.covers(other)) {
             kept.push((block, dimension));
         }
     }
     kept.into_iter().map(|(_, dimension)| dimension.clone()).collect()
+}
+
+fn width_px(dimension: &Dimension, letter_px: f64) -> f64 {
+    units::millimetres(dimension.value_m).chars().count() as f64 * FIGURE[0] * letter_px
 }
 
 /// Dimension lines, with oblique strokes at their ends.
@@ -46,7 +55,7 @@ pub fn Dimensions(legible: Memo<Vec<Dimension>>) -> impl IntoView {
         let hovered = store.overlay.get().hover;
         let draw = |dimension: Dimension| {
             let lit = chosen == Some(dimension.key) || hovered == Some(Target::Dimension(dimension.key));
-            let tappable = store.takes_taps();
+            let tappable = store.takes_dimensions();
             one(store, &view, &dimension, lit, tappable)
         };
         legible.get().into_iter().map(draw).collect_view()
@@ -92,12 +101,14 @@ fn one(store: Store, view: &Viewport, dimension: &Dimension, lit: bool, tappable
     let middle = a.middle(b);
     let angle = reading_angle(ux, uy);
     let text = units::millimetres(dimension.value_m);
-    let along = along(length, &text);
+    let letter = letter_px();
+    let text_px = width_px(dimension, letter);
+    let along = along(length, text_px);
     let place = format!("translate({:.1} {:.1}) rotate({angle:.1})", middle.x, middle.y);
     let class = if lit { "dimension lit" } else { "dimension" };
     let key = dimension.key;
     let choose = move || store.run(|editor| editor.select(Some(Target::Dimension(key))));
-    let (width, height) = (text.len() as f64 * LETTER_PX + 16.0, if coarse_pointer() { 44.0 } else { 26.0 });
+    let (width, height) = (text_px + 16.0, if coarse_pointer() { 44.0 } else { 26.0 });
     view! {
         <g
             class=class
@@ -134,23 +145,22 @@ fn reading_angle(ux: f64, uy: f64) -> f64 {
 }
 
 /// How far along its line from the middle a text stands: beside the line where it does not fit on it.
-fn along(length_px: f64, text: &str) -> f64 {
-    let half = text.len() as f64 * LETTER_PX / 2.0;
+fn along(length_px: f64, text_px: f64) -> f64 {
+    let half = text_px / 2.0;
     if length_px > 2.0 * half + 4.0 { 0.0 } else { length_px / 2.0 + 6.0 + half }
 }
 
 /// Where the text of a dimension is written.
-pub fn written(view: &Viewport, dimension: &Dimension) -> Block {
+pub fn written(view: &Viewport, dimension: &Dimension, letter_px: f64) -> Block {
     let [a, b] = dimension.line.map(|point| view.to_screen(point));
     let length = a.distance(b).max(1e-6);
-    let text = units::millimetres(dimension.value_m);
+    let (width, height) = (width_px(dimension, letter_px), FIGURE[1] * letter_px);
     let (cos, sin) = {
         let angle = reading_angle((b.x - a.x) / length, (b.y - a.y) / length).to_radians();
         (angle.cos(), angle.sin())
     };
-    let (along, above) = (along(length, &text), -ABOVE_PX - 5.0);
+    let (along, above) = (along(length, width), -ABOVE_PX - 0.35 * letter_px);
     let middle = a.middle(b);
-    let (width, height) = (text.len() as f64 * LETTER_PX, 14.0);
     Block {
         centre: (middle.x + along * cos - above * sin, middle.y + along * sin + above * cos),
         size: (width * cos.abs() + height * sin.abs(), width * sin.abs() + height * cos.abs()),
@@ -163,6 +173,8 @@ pub fn words(key: DimensionKey) -> &'static str {
         DimensionKey::Edges { .. } => "Distance of edges",
         DimensionKey::Width => "Width of the section",
         DimensionKey::Height => "Height of the section",
+        DimensionKey::Rise(_) => "Batter or fall",
+        DimensionKey::Cut(_) => "Legs of haunch",
         DimensionKey::CutBefore(_) | DimensionKey::CutAfter(_) => "Leg of haunch",
         DimensionKey::Joint(_) => "Level of joint above the lowest point",
         DimensionKey::TieRow(_) => "Level of ties above those below",
@@ -178,6 +190,8 @@ fn test_id(key: DimensionKey) -> String {
         DimensionKey::Edges { edge, from } => format!("dimension-edges-{}-{}", edge.0, from.0),
         DimensionKey::Width => "dimension-width".to_owned(),
         DimensionKey::Height => "dimension-height".to_owned(),
+        DimensionKey::Rise(id) => format!("dimension-rise-{}", id.0),
+        DimensionKey::Cut(id) => format!("dimension-cut-{}", id.0),
         DimensionKey::CutBefore(id) => format!("dimension-cut-before-{}", id.0),
         DimensionKey::CutAfter(id) => format!("dimension-cut-after-{}", id.0),
         DimensionKey::Joint(id) => format!("dimension-joint-{}", id.0),

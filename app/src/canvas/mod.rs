@@ -14,6 +14,7 @@ use crate::store::Store;
 pub use pointer::{hold_space, in_field, key_input};
 
 use dimensions::Dimensions;
+pub use dimensions::legible;
 use figures::Figures;
 use leptos::html::Div;
 use leptos::prelude::*;
@@ -36,7 +37,9 @@ pub fn Drawing() -> impl IntoView {
             sheet::follow_size(&frame, store);
         }
     });
-    let legible = Memo::new(move |_| store.dimensions.with(|all| dimensions::legible(&store.viewport.get(), all)));
+    let letter = crate::widgets::letter_px();
+    let legible =
+        Memo::new(move |_| store.dimensions.with(|all| dimensions::legible(&store.viewport.get(), all, letter)));
     let world = move || {
         let view = store.viewport.get();
         let scale = view.px_per_m;

@@ -1,5 +1,5 @@
 use super::paint::highlight;
-use crate::editor::{Overlay, ScreenPoint, SnapReason, Viewport};
+use crate::editor::{Overlay, ScreenPoint, SnapReason, Target, Viewport};
 use crate::store::Store;
 use crate::units;
 use falsewright_core::geometry::Point;
@@ -21,7 +21,10 @@ pub fn Marks() -> impl IntoView {
         let handles = store.overlay.get().handles;
         let draw = |handle: crate::editor::Handle| {
             let at = view.to_screen(handle.at);
-            view! { <rect class="handle" x=at.x - 4.5 y=at.y - 4.5 width="9" height="9"/> }
+            let pulls = matches!(handle.target, Target::Haunch(_) | Target::EdgeEnd { .. } | Target::EdgeMiddle(_));
+            // Round: pulls a new shape out of what is there.
+            let round = if pulls { 4.5 } else { 0.0 };
+            view! { <rect class="handle" x=at.x - 4.5 y=at.y - 4.5 width="9" height="9" rx=round/> }
         };
         handles.into_iter().map(draw).collect_view()
     };
@@ -29,6 +32,7 @@ pub fn Marks() -> impl IntoView {
         <g class="marks" aria-hidden="true">
             <path class="lit hover" d=move || lit(store.overlay.get().hover)/>
             <path class="lit chosen" d=move || lit(store.selection.get())/>
+            <path class="stroke" d=move || screen_line(&store.viewport.get(), &store.overlay.get().stroke)/>
             <path class="preview" d=preview/>
             {move || snap_mark(&store.viewport.get(), &store.overlay.get())}
             {handles}
@@ -53,14 +57,13 @@ fn snap_mark(view: &Viewport, overlay: &Overlay) -> Option<impl IntoView + use<>
     }
     let at = view.to_screen(snap.point);
     let guides: Vec<String> = match snap.reason {
-        SnapReason::AlignedX(from) | SnapReason::AlignedZ(from) => vec![screen_line(view, &[from, snap.point])],
+        SnapReason::AlignedX(from) | SnapReason::AlignedZ(from) | SnapReason::EdgeAligned(from) => {
+            vec![screen_line(view, &[from, snap.point])]
+        }
         SnapReason::Aligned(above, level) => [above, level].map(|from| screen_line(view, &[from, snap.point])).to_vec(),
         _ => Vec::new(),
     };
-    let words = match snap.reason {
-        SnapReason::Grid(_) => "",
-        reason => reason.words(),
-    };
+    let words = snap.reason.words();
     let cross = format!("M{} {}h10m-5 -5v10", at.x - 5.0, at.y);
     Some(view! {
         {guides.into_iter().map(|guide| view! { <path class="guide" d=guide/> }).collect_view()}
@@ -76,8 +79,11 @@ fn readout(view: &Viewport, overlay: &Overlay) -> Option<impl IntoView + use<>> 
             (entry.at, format!("{}▏ = {meaning} mm", entry.text))
         }
         (None, Some(readout)) => {
+            let what = if readout.what.is_empty() { String::new() } else { format!("{} ", readout.what) };
+            let by = readout.by_m.map_or(String::new(), |by| format!(" × {}", units::millimetres(by)));
             let angle = readout.angle_deg.map_or(String::new(), |angle| format!("  {angle:.1}°"));
-            (readout.at, format!("{} mm{angle}", units::millimetres(readout.length_m)))
+            let slope = readout.one_in.map_or(String::new(), |run| format!("  1 : {run:.0}"));
+            (readout.at, format!("{what}{}{by} mm{angle}{slope}", units::millimetres(readout.length_m)))
         }
         (None, None) => return None,
     };

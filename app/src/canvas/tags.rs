@@ -19,7 +19,7 @@ pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
             let at = view.to_screen(at);
             (at.x, at.y)
         };
-        let written: Vec<Block> = legible.get().iter().map(|dimension| written(&view, dimension)).collect();
+        let written: Vec<Block> = legible.get().iter().map(|dimension| written(&view, dimension, letter)).collect();
         let scene = store.scene.get();
         let (selection, open) = (store.selection.get(), store.note());
         let mut room = (view.width_px * view.height_px / AREA_PX2).ceil();

@@ -1,4 +1,4 @@
-use crate::editor::{Dimension, Target};
+use crate::editor::{Dimension, Editor, Target};
 use crate::store::Store;
 use crate::units;
 use leptos::html::Input;
@@ -30,13 +30,21 @@ fn Field(dimension: Dimension) -> impl IntoView {
     let [a, b] = dimension.line;
     let at = move || store.viewport.get().to_screen(a.lerp(b, 0.5));
     let key = dimension.key;
+    let typed = store.peek(Editor::typed);
     Effect::new(move || {
         if let Some(input) = input.get() {
             let _ = input.focus();
-            input.select();
+            match typed {
+                Some(_) => {
+                    let _ = input.set_selection_range(1, 1);
+                }
+                None => input.select(),
+            }
         }
     });
     let written = format!("{} mm", units::millimetres(dimension.value_m));
+    let first = typed.map_or(written.clone(), String::from);
+    let why = RwSignal::new(None::<String>);
     // Leaving takes the field away, and the browser then tells that it lost the focus.
     let left = Rc::new(Cell::new(false));
     let leave = {
@@ -46,37 +54,50 @@ fn Field(dimension: Dimension) -> impl IntoView {
             store.run(|editor| editor.select(None));
         }
     };
-    let commit = {
-        let first = written.clone();
-        move |text: String| text == first || store.try_run(|editor| editor.type_dimension(key, &text))
+    let commit = move |text: String| {
+        let done = if text == written { Ok(()) } else { store.attempt(|editor| editor.type_dimension(key, &text)) };
+        let good = done.is_ok();
+        let _ = why.try_set(done.err());
+        good
     };
     let on_key = {
-        let (commit, leave) = (commit.clone(), leave.clone());
+        let commit = commit.clone();
         move |event: KeyboardEvent| match event.key().as_str() {
             "Enter" if commit(event_target_value(&event)) => leave(),
             "Escape" => leave(),
             _ => {}
         }
     };
+    // A value that is refused stays in its field with the reason under it; what is drawn stays as it was.
     let on_blur = move |event: FocusEvent| {
-        if !left.replace(true) {
+        if !left.get() {
             commit(event_target_value(&event));
+            if let Some(why) = why.try_get_untracked().flatten() {
+                store.tell(Some(why));
+            }
         }
     };
+    let invalid = move || why.with(Option::is_some).to_string();
     view! {
-        <input
-            class="typing"
-            node_ref=input
-            type="text"
-            inputmode="decimal"
-            autocomplete="off"
-            aria-label=super::dimensions::words(key)
-            data-testid="typing"
-            value=written
-            style:left=move || format!("{:.0}px", at().x)
-            style:top=move || format!("{:.0}px", at().y)
-            on:keydown=on_key
-            on:blur=on_blur
-        />
+        <div class="typing-place" style:left=move || format!("{:.0}px", at().x) style:top=move || format!("{:.0}px", at().y)>
+            <input
+                class="typing"
+                node_ref=input
+                type="text"
+                inputmode="decimal"
+                autocomplete="off"
+                aria-label=super::dimensions::words(key)
+                aria-invalid=invalid
+                aria-describedby="typing-why"
+                data-testid="typing"
+                value=first
+                on:keydown=on_key
+                on:input=move |_| why.set(None)
+                on:blur=on_blur
+            />
+            <p class="typing-why" id="typing-why" role="alert" data-testid="typing-why" hidden=move || why.with(Option::is_none)>
+                {move || why.get()}
+            </p>
+        </div>
     }
 }

@@ -5,12 +5,14 @@
 //! [`Editor::overlay`], and saves [`Editor::scheme`] whenever an [`Outcome`] says that something was committed.
 
 mod dimensions;
+mod freehand;
 mod gesture;
 mod history;
 mod hit;
 mod input;
 mod label;
 mod moving;
+mod outline_moves;
 mod overlay;
 mod places;
 mod quantity;

@@ -1,31 +1,58 @@
 //! What dragging or nudging a thing does to the scheme.
 
+use super::outline_moves::{crown, edge_end, haunch, joint, move_edge, scaled_cut};
 use super::places::Places;
 use super::snap::Snapper;
-use super::{Side, Target};
+use super::{Readout, Side, Snap, Target};
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Corner, Cut, Id, Opening};
 
 /// Haunches smaller than this vanish, m.
-const LEAST_CUT_M: f64 = 0.02;
+pub const LEAST_CUT_M: f64 = 0.02;
 
-/// The edit of dragging a thing from one point to another; none where it does not move that way.
-pub fn drag(places: &Places, snapper: &Snapper, target: Target, from: Point, to: Point, locked: bool) -> Option<Edit> {
+/// What a drag does.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Moved {
+    /// To the scheme.
+    pub edit: Edit,
+    /// What it was drawn to.
+    pub snap: Option<Snap>,
+    /// Its live value.
+    pub readout: Option<Readout>,
+}
+
+impl From<Edit> for Moved {
+    fn from(edit: Edit) -> Self {
+        Self { edit, snap: None, readout: None }
+    }
+}
+
+/// What dragging a thing from one point to another does; none where it does not move that way.
+pub fn drag(places: &Places, snapper: &Snapper, target: Target, from: Point, to: Point, locked: bool) -> Option<Moved> {
     let by = to - from;
-    Some(match target {
+    match target {
         Target::Corner(corner) => {
             let start = neighbours(places, corner)?[1].point();
             let others = snapper.clone().without(&[corner]);
-            let to = if locked { others.direction(start, start + by) } else { others.snap(start + by) };
-            Edit::MoveCorner { corner, to: to.point }
+            let snap = if locked { others.direction(start, start + by) } else { others.snap(start + by) };
+            let readout = Readout::length(snap.point, "moved", (snap.point - start).length());
+            let edit = Edit::MoveCorner { corner, to: snap.point };
+            Some(Moved { edit, snap: Some(snap), readout: Some(readout) })
         }
-        Target::Face(face) => move_edge(places, snapper, face.corner, by)?,
-        Target::Cut(corner) => Edit::SetCut { corner, cut: scaled_cut(places, snapper, corner, to)? },
-        Target::Joint(joint) => {
-            let start = places.scheme.section.joints.iter().find(|j| j.id == joint)?.z_m;
-            Edit::MoveJoint { joint, z_m: snapper.level(start + by.z) }
-        }
+        Target::Face(face) => move_edge(places, snapper, face.corner, from, to),
+        Target::Cut(corner) => scaled_cut(places, snapper, corner, to),
+        Target::Haunch(corner) => haunch(places, snapper, corner, to),
+        Target::EdgeEnd { edge, corner } => edge_end(places, snapper, edge, corner, by),
+        Target::EdgeMiddle(edge) => crown(places, snapper, edge, by),
+        Target::Joint(id) => joint(places, snapper, id, from, to),
+        other => equipment(places, snapper, other, by).map(Moved::from),
+    }
+}
+
+/// Rows, leg lines, shutters' ends and openings.
+fn equipment(places: &Places, snapper: &Snapper, target: Target, by: Point) -> Option<Edit> {
+    Some(match target {
         Target::TieRow(row) => Edit::MoveTieRow { row, z_m: snapper.step(places.row(row)?.z_m + by.z) },
         Target::LegLine(line) => Edit::MoveLegLine { line, x_m: snapper.step(places.leg_line(line)?.1.x_m + by.x) },
         Target::ShutterEnd(id, side) => {
@@ -46,7 +73,7 @@ pub fn drag(places: &Places, snapper: &Snapper, target: Target, from: Point, to:
             opening.beam_underside_m = snapper.step(opening.beam_underside_m + by.z).max(opening.height_m);
             Edit::SetOpening(opening)
         }
-        Target::Shutter(_) | Target::Falsework(_) | Target::Dimension(_) => return None,
+        _ => return None,
     })
 }
 
@@ -85,7 +112,7 @@ pub fn nudge(places: &Places, target: Target, by: Point) -> Option<Edit> {
             opening.beam_underside_m = (opening.beam_underside_m + up?).max(opening.height_m);
             Edit::SetOpening(opening)
         }
-        Target::Shutter(_) | Target::Falsework(_) | Target::Dimension(_) => return None,
+        _ => return None,
     })
 }
 
@@ -105,37 +132,6 @@ pub fn outward(places: &Places, edge: Id) -> Option<Point> {
     let found = places.scheme.section.edges().into_iter().find(|e| e.corner == edge && !e.cut)?;
     let out_of_concrete = found.line.outward();
     Some(if found.cell.is_some() { out_of_concrete * -1.0 } else { out_of_concrete })
-}
-
-fn move_edge(places: &Places, snapper: &Snapper, edge: Id, by: Point) -> Option<Edit> {
-    let [_, start, next] = neighbours(places, edge)?;
-    let normal = outward(places, edge)?;
-    let others = snapper.clone().without(&[start.id, next.id]);
-    let distance = by.dot(normal);
-    let distance_m = if normal.z.abs() < 1e-9 {
-        (others.place(start.x_m + distance * normal.x) - start.x_m) * normal.x
-    } else if normal.x.abs() < 1e-9 {
-        (others.level(start.z_m + distance * normal.z) - start.z_m) * normal.z
-    } else {
-        others.step(distance)
-    };
-    Some(Edit::MoveEdge { edge, distance_m })
-}
-
-/// The haunch of a corner through `to`, its legs in their present proportion; none where it would be too small.
-fn scaled_cut(places: &Places, snapper: &Snapper, corner: Id, to: Point) -> Option<Option<Cut>> {
-    let [previous, at, next] = neighbours(places, corner)?;
-    let cut = at.cut?;
-    let before = (previous.point() - at.point()).unit() * cut.before_m;
-    let after = (next.point() - at.point()).unit() * cut.after_m;
-    let area = before.cross(after);
-    if area == 0.0 {
-        return None;
-    }
-    let v = to - at.point();
-    let scale = v.cross(after) / area + before.cross(v) / area;
-    let (before_m, after_m) = (snapper.step(cut.before_m * scale), snapper.step(cut.after_m * scale));
-    Some((before_m.min(after_m) >= LEAST_CUT_M).then_some(Cut { before_m, after_m }))
 }
 
 fn resized(opening: &Opening, side: Side, by: Point, step: impl Fn(f64) -> f64) -> Edit {

@@ -4,6 +4,7 @@ use super::moving;
 use super::places::Places;
 use super::{Bounds, Selection, Side, Snap, Target};
 use falsewright_core::geometry::Point;
+use falsewright_core::scheme::Id;
 
 /// Marks over the drawing. All points are in the world.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -16,6 +17,10 @@ pub struct Overlay {
     pub snap: Option<Snap>,
     /// Outline or opening being drawn.
     pub preview: Vec<Point>,
+    /// A freehand stroke as it is drawn.
+    pub stroke: Vec<Point>,
+    /// Whether what is shown waits to be kept or refused.
+    pub proposed: bool,
     /// Length and angle of what is being drawn or dragged.
     pub readout: Option<Readout>,
     /// A length being typed.
@@ -38,10 +43,23 @@ pub struct Handle {
 pub struct Readout {
     /// What it is written beside.
     pub at: Point,
+    /// What is measured; nothing where it goes without saying.
+    pub what: &'static str,
     /// Length.
     pub length_m: f64,
+    /// Second length, across the first.
+    pub by_m: Option<f64>,
     /// Direction from the horizontal, counter-clockwise; none where it goes without saying.
     pub angle_deg: Option<f64>,
+    /// Run of a batter or fall by its rise.
+    pub one_in: Option<f64>,
+}
+
+impl Readout {
+    /// Only a length.
+    pub fn length(at: Point, what: &'static str, length_m: f64) -> Self {
+        Self { at, what, length_m, by_m: None, angle_deg: None, one_in: None }
+    }
 }
 
 /// A length being typed on the drawing.
@@ -55,22 +73,57 @@ pub struct LengthEntry {
     pub length_m: Option<f64>,
 }
 
-/// What can be dragged of the selection.
-pub(super) fn handles(places: &Places, selection: Selection) -> Vec<Handle> {
+/// A haunch is pulled from this far inside its corner, px.
+const HAUNCH_PX: f64 = 34.0;
+/// An edge's end is pulled from this far along it, px.
+const END_PX: f64 = 26.0;
+/// An edge's middle is pulled up from this far outside it, px.
+const RISE_PX: f64 = 30.0;
+/// Shorter edges have no handles besides their middle, px.
+const LEAST_EDGE_PX: f64 = 110.0;
+
+/// The handles of a corner: its own, and that of the haunch in it or to be pulled out of it.
+fn corner_handles(places: &Places, id: Id, px_m: f64) -> Vec<Option<Handle>> {
+    let Some([previous, corner, next]) = moving::neighbours(places, id) else { return Vec::new() };
+    let at = corner.point();
+    let inward = ((previous.point() - at).unit() + (next.point() - at).unit()).unit();
+    let cut = places.faces.iter().find(|face| face.of.cut && face.of.corner == id);
+    let haunch = match cut {
+        Some(face) => Handle { at: face.from.lerp(face.to, 0.5), target: Target::Cut(id) },
+        None => Handle { at: at + inward * (HAUNCH_PX * px_m), target: Target::Haunch(id) },
+    };
+    vec![Some(Handle { at, target: Target::Corner(id) }), Some(haunch)]
+}
+
+/// The handles of an edge besides its middle: its ends, for a batter or fall, and what raises its middle.
+fn edge_handles(places: &Places, edge: Id, px_m: f64) -> Vec<Option<Handle>> {
+    let line = moving::neighbours(places, edge).map(|[_, start, next]| (start, next));
+    let Some(((start, next), normal)) = line.zip(moving::outward(places, edge)) else { return Vec::new() };
+    let (from, to) = (start.point(), next.point());
+    if (to - from).length() < LEAST_EDGE_PX * px_m {
+        return Vec::new();
+    }
+    let inset = (to - from).unit() * (END_PX * px_m);
+    let end = |at, corner| Some(Handle { at, target: Target::EdgeEnd { edge, corner } });
+    let rise = Handle { at: from.lerp(to, 0.5) + normal * (RISE_PX * px_m), target: Target::EdgeMiddle(edge) };
+    vec![end(from + inset, start.id), end(to - inset, next.id), Some(rise)]
+}
+
+/// What can be dragged of the selection, where a px is so long.
+pub(super) fn handles(places: &Places, selection: Selection, px_m: f64) -> Vec<Handle> {
     let middle = |ends: Option<[Point; 2]>, target| ends.map(|[a, b]| Handle { at: a.lerp(b, 0.5), target });
     let Some(selected) = selection else { return Vec::new() };
     let found = match selected {
-        Target::Corner(id) => {
-            let at = moving::neighbours(places, id).map(|[_, corner, _]| corner.point());
-            vec![at.map(|at| Handle { at, target: selected })]
-        }
+        Target::Corner(id) | Target::Haunch(id) => corner_handles(places, id, px_m),
+        Target::EdgeEnd { edge, .. } | Target::EdgeMiddle(edge) => edge_handles(places, edge, px_m),
         Target::Cut(id) => {
             let faces = places.faces.iter().filter(|face| face.of.cut && face.of.corner == id);
             faces.map(|face| middle(Some([face.from, face.to]), selected)).collect()
         }
         Target::Face(of) => {
             let faces = places.faces.iter().filter(|face| face.of == of);
-            faces.map(|face| middle(Some([face.from, face.to]), selected)).collect()
+            let own = faces.map(|face| middle(Some([face.from, face.to]), selected));
+            own.chain(edge_handles(places, of.corner, px_m)).collect()
         }
         Target::Joint(id) => {
             let joint = places.scheme.section.joints.iter().find(|joint| joint.id == id);

@@ -10,6 +10,17 @@ pub enum Target {
     Corner(Id),
     /// A haunch or chamfer, by its corner.
     Cut(Id),
+    /// The handle by which a haunch or chamfer is pulled out of a corner.
+    Haunch(Id),
+    /// The handle by which an end of an edge is pulled sideways: a batter or a fall.
+    EdgeEnd {
+        /// Start of the edge.
+        edge: Id,
+        /// The corner at this end.
+        corner: Id,
+    },
+    /// The handle by which the middle of an edge is pulled out or in: a crown.
+    EdgeMiddle(Id),
     /// The part of an edge in one pour; its edge is `corner` of the reference.
     Face(FaceRef),
     /// A construction joint.
@@ -38,6 +49,7 @@ impl Target {
     /// The element of the scheme that it belongs to; a dimension belongs to none.
     pub fn element(&self) -> Option<Id> {
         match *self {
+            Self::Haunch(id) | Self::EdgeMiddle(id) | Self::EdgeEnd { edge: id, .. } => Some(id),
             Self::Corner(id) | Self::Cut(id) | Self::Joint(id) | Self::Shutter(id) | Self::ShutterEnd(id, _) => {
                 Some(id)
             }

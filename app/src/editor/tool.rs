@@ -59,11 +59,13 @@ pub(super) struct Context<'a> {
     /// How near a pointer must come, px.
     pub reach_px: f64,
     pub modifiers: Modifiers,
+    /// Snapping is switched off.
+    pub free: bool,
 }
 
 impl Context<'_> {
     pub fn snapper(&self) -> Snapper {
-        Snapper::new(self.places.scheme, self.viewport, self.modifiers.control)
+        Snapper::new(self.places.scheme, self.viewport, self.modifiers.control || self.free)
     }
 
     /// The uppermost thing at a point that is wanted.
@@ -201,8 +203,14 @@ impl Pen {
         }
     }
 
+    /// Whether what is shown waits to be kept or refused.
+    pub fn proposes(&self) -> bool {
+        matches!(self, Self::Outline(outline::State::Proposed))
+    }
+
     pub fn overlay(&self, overlay: &mut Overlay) {
         match self {
+            Self::Select(state) => state.overlay(overlay),
             Self::Outline(state) => state.overlay(overlay),
             Self::Joint(state) => state.overlay(overlay),
             Self::Opening(state) => state.overlay(overlay),

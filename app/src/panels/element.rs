@@ -23,7 +23,7 @@ pub fn Element() -> impl IntoView {
     move || {
         let target = target.get()?;
         let fields = match target {
-            Target::Corner(id) | Target::Cut(id) => concrete::corner(store, id),
+            Target::Corner(id) | Target::Cut(id) | Target::Haunch(id) => concrete::corner(store, id),
             Target::Face(face) => concrete::face(store, face),
             Target::Joint(id) => concrete::joint(store, id),
             Target::Shutter(id) | Target::ShutterEnd(id, _) => shutter::fields(store, id),
@@ -31,7 +31,7 @@ pub fn Element() -> impl IntoView {
             Target::Falsework(id) => falsework::fields(store, id),
             Target::LegLine(id) => falsework::leg_line(store, id),
             Target::Opening(id) | Target::OpeningEdge(id, _) | Target::Transfer(id) => opening::fields(store, id),
-            Target::Dimension(_) => return None,
+            Target::EdgeEnd { .. } | Target::EdgeMiddle(_) | Target::Dimension(_) => return None,
         }?;
         let element = target.element();
         let title = move || title(store, &target);
@@ -84,7 +84,8 @@ fn title(store: Store, target: &Target) -> String {
     named.unwrap_or_else(|| {
         match target {
             Target::Corner(_) => "Corner",
-            Target::Cut(_) => "Haunch or chamfer",
+            Target::EdgeEnd { .. } | Target::EdgeMiddle(_) => "Edge",
+            Target::Cut(_) | Target::Haunch(_) => "Haunch or chamfer",
             Target::Face(_) => "Face",
             Target::Joint(_) => "Construction joint",
             Target::Shutter(_) | Target::ShutterEnd(..) => "Wall shutter",

@@ -4,6 +4,7 @@ mod checks;
 mod element;
 mod fresh_concrete;
 mod hardening;
+mod hint;
 mod ledger;
 mod margin;
 mod notes;
@@ -15,6 +16,7 @@ mod site_loads;
 mod start;
 mod title_block;
 
+pub use hint::Hint;
 pub use margin::Margin;
 pub use pens::Pens;
 pub use start::Start;

@@ -75,6 +75,12 @@ fn Layers() -> impl IntoView {
     view! {
         <div class="row layers" role="group" aria-label="Shown on the drawing">
             <button
+                data-testid="snaps"
+                title="Points go to the grid and to what is there; hold Ctrl to suspend it"
+                aria-pressed=move || store.read(Editor::snaps).to_string()
+                on:click=move |_| store.run(|editor| editor.set_snaps(!editor.snaps()))
+            >"Snap"</button>
+            <button
                 data-testid="show-pressure"
                 aria-pressed=move || store.shown().pressure.to_string()
                 on:click=move |_| store.show(|shown| shown.pressure = !shown.pressure)

@@ -30,6 +30,7 @@ impl Editor {
             Key::Escape => Some(self.back_out()),
             Key::Delete | Key::Backspace => self.remove_selection(),
             Key::Left | Key::Right | Key::Up | Key::Down => self.nudge(key, modifiers, &design.model),
+            Key::Char(c) if c.is_ascii_digit() || c == '.' || c == ',' => self.type_into_selection(c),
             Key::Char(c) => {
                 let tool = Tool::ALL.into_iter().find(|tool| tool.letter() == c.to_ascii_lowercase())?;
                 Some(self.set_tool(tool))

@@ -73,6 +73,10 @@ pub struct Editor {
     selection: Selection,
     hover: Selection,
     wheel_zooms: bool,
+    /// Snapping is switched off.
+    free: bool,
+    /// What was typed to open the field of the chosen dimension.
+    typed: Option<char>,
 }
 
 impl Editor {
@@ -90,6 +94,8 @@ impl Editor {
             selection: None,
             hover: None,
             wheel_zooms: false,
+            free: false,
+            typed: None,
         };
         editor.fit();
         editor
@@ -107,6 +113,7 @@ impl Editor {
 
     /// Replaces the scheme, as one step that can be undone.
     pub fn open(&mut self, scheme: Scheme) -> Outcome {
+        self.keep_proposal();
         self.drop_gesture();
         if scheme == self.scheme {
             return Outcome::view();
@@ -121,10 +128,36 @@ impl Editor {
         self.selection
     }
 
-    /// Selects something, or nothing.
+    /// Selects something, or nothing. What is proposed is kept.
     pub fn select(&mut self, selection: Selection) -> Outcome {
+        let kept = self.keep_proposal();
         self.selection = selection;
+        self.typed = None;
+        kept.unwrap_or_else(Outcome::view)
+    }
+
+    /// The character that opened the field of the chosen dimension.
+    pub fn typed(&self) -> Option<char> {
+        self.typed
+    }
+
+    /// Whether points are drawn to the grid and to what is there.
+    pub fn snaps(&self) -> bool {
+        !self.free
+    }
+
+    /// Switches snapping off or on, for hands without a keyboard.
+    pub fn set_snaps(&mut self, snaps: bool) -> Outcome {
+        self.free = !snaps;
         Outcome::view()
+    }
+
+    /// Commits what waits to be kept or refused, if anything does.
+    fn keep_proposal(&mut self) -> Option<Outcome> {
+        let (edit, scheme) = self.preview.take_if(|_| self.pen.proposes())?;
+        self.pen = Pen::new(self.pen.tool());
+        self.commit(scheme, label(&edit));
+        Some(Outcome::committed())
     }
 
     /// Selects the element of this id, whatever it is.
@@ -138,8 +171,12 @@ impl Editor {
         self.pen.tool()
     }
 
-    /// Takes up a tool; what is going on is dropped.
+    /// Takes up a tool; what is proposed is kept, what else is going on is dropped.
     pub fn set_tool(&mut self, tool: Tool) -> Outcome {
+        if let Some(kept) = self.keep_proposal() {
+            self.pen = Pen::new(tool);
+            return kept;
+        }
         let shown = self.preview.is_some();
         self.drop_gesture();
         self.pen = Pen::new(tool);
@@ -181,10 +218,14 @@ impl Editor {
         self.wheel_zooms = zooms;
     }
 
-    /// Applies one edit as one step of the history.
+    /// Applies one edit as one step of the history. What is proposed is kept before.
     pub fn perform(&mut self, edit: Edit) -> Result<Outcome, Refusal> {
+        let kept = self.keep_proposal();
         self.drop_gesture();
-        self.change(&edit)
+        match (self.change(&edit), kept) {
+            (Err(refusal), Some(kept)) => Ok(Outcome { message: Some(refusal.to_string()), ..kept }),
+            (done, _) => done,
+        }
     }
 
     /// The dimension lines of what is shown.
@@ -192,7 +233,21 @@ impl Editor {
         let scheme = self.shown();
         let faces = faces_of(scheme);
         let places = Places { scheme, faces: &faces, model: &Model::default() };
-        dimensions::dimensions(&places, self.viewport.length_m(DIMENSION_ROW_PX))
+        let mut all = dimensions::dimensions(&places, self.viewport.length_m(DIMENSION_ROW_PX));
+        for dimension in &mut all {
+            dimension.chosen = dimensions::belongs(&places, self.selection, dimension);
+        }
+        all
+    }
+
+    /// Opens the field of the selected element's own dimension with a typed character.
+    fn type_into_selection(&mut self, typed: char) -> Option<Outcome> {
+        let places = Places { scheme: &self.scheme, faces: &self.faces, model: &Model::default() };
+        let all = dimensions::dimensions(&places, self.viewport.length_m(DIMENSION_ROW_PX));
+        let key = dimensions::principal(&places, self.selection, &all)?;
+        let outcome = self.select(Some(Target::Dimension(key)));
+        self.typed = Some(typed);
+        Some(outcome)
     }
 
     /// Gives a dimension a typed value.
@@ -203,8 +258,12 @@ impl Editor {
         self.perform(edit)
     }
 
-    /// Takes back the last step.
+    /// Takes back what is proposed, else the last step.
     pub fn undo(&mut self) -> Outcome {
+        if self.pen.proposes() {
+            self.drop_gesture();
+            return Outcome { scheme_changed: true, ..Outcome::view() };
+        }
         self.travel(History::undo)
     }
 
@@ -225,6 +284,9 @@ impl Editor {
 
     /// What undo would take back.
     pub fn undo_label(&self) -> Option<&str> {
+        if self.pen.proposes() {
+            return Some("Sketch");
+        }
         self.history.undo_label()
     }
 
@@ -244,7 +306,8 @@ impl Editor {
             }
             None => &self.faces,
         };
-        let handles = handles(&Places { scheme, faces, model: &Model::default() }, self.selection);
+        let places = Places { scheme, faces, model: &Model::default() };
+        let handles = handles(&places, self.selection, self.viewport.length_m(1.0));
         let mut overlay = Overlay { hover: self.hover, handles, refusal: self.refusal.clone(), ..Overlay::default() };
         self.pen.overlay(&mut overlay);
         overlay
@@ -260,7 +323,7 @@ impl Editor {
 
     fn context<'a>(&'a self, model: &'a Model, reach_px: f64, modifiers: Modifiers) -> Context<'a> {
         let places = Places { scheme: &self.scheme, faces: &self.faces, model };
-        Context { places, viewport: &self.viewport, selection: self.selection, reach_px, modifiers }
+        Context { places, viewport: &self.viewport, selection: self.selection, reach_px, modifiers, free: self.free }
     }
 
     fn change(&mut self, edit: &Edit) -> Result<Outcome, Refusal> {

@@ -1,7 +1,7 @@
 //! Puts a construction joint at the level of the pointer.
 
 use crate::editor::tool::{Change, Context, Event, Step};
-use crate::editor::{Overlay, Readout, Target};
+use crate::editor::{Overlay, Readout, Snap, Target};
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
 
@@ -11,10 +11,19 @@ pub enum State {
     /// No pointer.
     #[default]
     Idle,
-    /// A joint would come at this level, its ends here.
-    Pointing([Point; 2]),
+    /// A joint would come here.
+    Pointing(Line),
     /// A joint is being pulled to its level.
-    Pulling([Point; 2]),
+    Pulling(Line),
+}
+
+/// A joint to be.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Line {
+    ends: [Point; 2],
+    snap: Snap,
+    /// Its level above the lowest point of the section.
+    above_m: f64,
 }
 
 impl State {
@@ -28,12 +37,12 @@ impl State {
                 *self = Self::Idle;
                 match context.hit(at, |target| matches!(target, Target::Joint(_))) {
                     Some(joint) => Step::select(Some(joint)),
-                    None => Step::add(Edit::AddJoint { z_m: context.snapper().level(at.z) }),
+                    None => Step::add(Edit::AddJoint { z_m: context.snapper().level(at.z).0 }),
                 }
             }
             Event::Drag { at, .. } => {
                 *self = line(context, at).map_or(Self::Idle, Self::Pulling);
-                Step::preview(Edit::AddJoint { z_m: context.snapper().level(at.z) })
+                Step::preview(Edit::AddJoint { z_m: context.snapper().level(at.z).0 })
             }
             Event::Drop => {
                 *self = Self::Idle;
@@ -49,14 +58,17 @@ impl State {
 
     pub(in crate::editor) fn overlay(&self, overlay: &mut Overlay) {
         if let Self::Pointing(line) | Self::Pulling(line) = *self {
-            overlay.preview = line.to_vec();
-            overlay.readout = Some(Readout { at: line[1], length_m: line[1].z, angle_deg: None });
+            overlay.preview = line.ends.to_vec();
+            overlay.snap = Some(line.snap);
+            overlay.readout = Some(Readout::length(line.ends[1], "above the base", line.above_m));
         }
     }
 }
 
-fn line(context: &Context, at: Point) -> Option<[Point; 2]> {
+fn line(context: &Context, at: Point) -> Option<Line> {
     let bounds = context.places.section()?;
-    let z = context.snapper().level(at.z);
-    Some([bounds.min.x, bounds.max.x].map(|x| Point::new(x, z)))
+    let (z, reason) = context.snapper().level(at.z);
+    let ends = [bounds.min.x, bounds.max.x].map(|x| Point::new(x, z));
+    let snap = Snap { point: Point::new(at.x, z), reason };
+    Some(Line { ends, snap, above_m: z - bounds.min.z })
 }

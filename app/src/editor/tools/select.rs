@@ -1,9 +1,10 @@
 //! Selects, moves things, and moves the sheet where there is nothing.
 
-use crate::editor::Target;
 use crate::editor::moving;
+use crate::editor::outline_moves::selected_by;
 use crate::editor::overlay::handles;
 use crate::editor::tool::{Change, Context, Event, Step};
+use crate::editor::{Overlay, Readout, Snap, Target};
 use falsewright_core::geometry::Point;
 
 /// What is going on.
@@ -12,8 +13,8 @@ pub enum State {
     /// Nothing.
     #[default]
     Idle,
-    /// A thing is being dragged.
-    Moving(Target),
+    /// A thing is being dragged; what it was drawn to, and its live value.
+    Moving(Target, Option<Snap>, Option<Readout>),
     /// The sheet is being dragged.
     Sheet,
 }
@@ -23,23 +24,25 @@ impl State {
         match (*self, event) {
             (_, Event::Tap(at)) => {
                 *self = Self::Idle;
-                Step::select(under(context, at))
+                let target = under(context, at);
+                Step::select(target.and_then(|target| selected_by(target, context.selection)))
             }
             (Self::Idle, Event::Drag { from, at, first: true, screen }) => match under(context, from) {
                 Some(target) if movable(target) => {
-                    *self = Self::Moving(target);
-                    Step { select: Some(Some(target)), ..moved(context, target, from, at) }
+                    let step = self.go_on(context, target, from, at);
+                    Step { select: Some(selected_by(target, context.selection)), ..step }
                 }
                 _ => {
                     *self = Self::Sheet;
                     Step { hold: Some((from, screen)), ..Step::none() }
                 }
             },
-            (Self::Moving(target), Event::Drag { from, at, .. }) => moved(context, target, from, at),
+            (Self::Moving(target, ..), Event::Drag { from, at, .. }) => self.go_on(context, target, from, at),
             (Self::Sheet, Event::Drag { from, screen, .. }) => Step { hold: Some((from, screen)), ..Step::none() },
-            (Self::Moving(_), Event::Drop) => {
+            (Self::Moving(target, ..), Event::Drop) => {
                 *self = Self::Idle;
-                Step::change(Change::Keep)
+                // A crown is a new corner.
+                Step { select_new: matches!(target, Target::EdgeMiddle(_)), ..Step::change(Change::Keep) }
             }
             (_, Event::Drop | Event::Cancel) => {
                 *self = Self::Idle;
@@ -48,13 +51,34 @@ impl State {
             _ => Step::none(),
         }
     }
+
+    fn go_on(&mut self, context: &Context, target: Target, from: Point, at: Point) -> Step {
+        let snapper = context.snapper();
+        match moving::drag(&context.places, &snapper, target, from, at, context.modifiers.shift) {
+            Some(moved) => {
+                *self = Self::Moving(target, moved.snap, moved.readout);
+                Step::preview(moved.edit)
+            }
+            None => {
+                *self = Self::Moving(target, None, None);
+                Step::none()
+            }
+        }
+    }
+
+    pub(in crate::editor) fn overlay(&self, overlay: &mut Overlay) {
+        if let Self::Moving(_, snap, readout) = *self {
+            (overlay.snap, overlay.readout) = (snap, readout);
+        }
+    }
 }
 
 /// Handles of the selection come before all else.
 pub(in crate::editor) fn under(context: &Context, at: Point) -> Option<Target> {
     let reach_m = context.viewport.length_m(context.reach_px);
     let distance = |p: Point| (p - at).length();
-    let handle = handles(&context.places, context.selection).into_iter().filter(|h| distance(h.at) <= reach_m);
+    let px_m = context.viewport.length_m(1.0);
+    let handle = handles(&context.places, context.selection, px_m).into_iter().filter(|h| distance(h.at) <= reach_m);
     let handle = handle.min_by(|a, b| distance(a.at).total_cmp(&distance(b.at)));
     handle.map(|handle| handle.target).or_else(|| context.hit(at, |_| true))
 }
@@ -66,8 +90,8 @@ pub(in crate::editor) fn movable(target: Target) -> bool {
 
 /// Shows a thing dragged from one point to another.
 pub(in crate::editor) fn moved(context: &Context, target: Target, from: Point, at: Point) -> Step {
-    let edit = moving::drag(&context.places, &context.snapper(), target, from, at, context.modifiers.shift);
-    edit.map_or(Step::none(), Step::preview)
+    let moved = moving::drag(&context.places, &context.snapper(), target, from, at, context.modifiers.shift);
+    moved.map_or(Step::none(), |moved| Step::preview(moved.edit))
 }
 
 /// Left and right of two places.

@@ -20,7 +20,7 @@ const TRANSFER: &str = "UB305x165x40";
 const TRESTLE: &str = "LEG89";
 
 /// Faces lower than this are formed by timber alone, m.
-const KICKER_M: f64 = 0.8;
+pub(super) const KICKER_M: f64 = 0.8;
 /// Leg lines and bents stand at most this far apart, m.
 const LEGS_APART_M: f64 = 1.2;
 /// From a wall to the first leg line, m.
@@ -47,6 +47,12 @@ const TRESTLE_M: [f64; 2] = [0.3, 0.95];
 
 /// Distance from the foot and head of a shutter to the first and last row, m.
 pub(super) const SHUTTER_END_TO_TIE_M: f64 = 0.35;
+/// From the head of a kicker to its row, m.
+pub(super) const KICKER_TO_TIE_M: f64 = 0.05;
+/// Rows that hold a whole shutter stand at most this far apart, m.
+pub(super) const TIES_APART_M: f64 = 0.9;
+/// A shutter's head stands at most this far above its highest row, m.
+pub(super) const HEAD_OVER_TIE_M: f64 = 0.7;
 
 pub(super) fn shutter(id: Id, face: &Face) -> Shutter {
     let on_joint = face.of.pour != FaceRef::LOWEST;

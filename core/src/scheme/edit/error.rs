@@ -44,6 +44,15 @@ pub enum EditError {
     /// A face that a wall shutter cannot form.
     #[error("A shutter stands on a face that is upright or battered by 1 in 3 at most; this one is not.")]
     NotAWall,
+    /// No wall face without a shutter.
+    #[error("Every upright face {} has a shutter already.", if *inner { "of the cells" } else { "of the outside" })]
+    NoneBare {
+        /// Faces of cells were meant.
+        inner: bool,
+    },
+    /// No shutter without ties or props.
+    #[error("There is no shutter without ties or props; put shutters on the walls first.")]
+    AllHeld,
     /// A face that falsework cannot carry.
     #[error("Falsework stands under a level soffit; this face is not one.")]
     NotASoffit,

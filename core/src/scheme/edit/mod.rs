@@ -14,8 +14,8 @@ pub use falsework::soffit_extent;
 use crate::catalogue::Item;
 use crate::geometry::Point;
 use crate::scheme::{
-    Basis, Bays, Concrete, Cut, FaceRef, Falsework, Ground, Id, Limits, Loads, Opening, Ring, Scheme, SchemeError,
-    Section, Shutter, Striking, TieRow,
+    Basis, Bays, Concrete, Corner, Cut, FaceRef, Falsework, Ground, Id, Limits, Loads, Opening, Ring, Scheme,
+    SchemeError, Section, Shutter, Striking, TieRow,
 };
 
 /// One change of a scheme. An edge is named by the corner where it starts, as listed in its ring.
@@ -62,8 +62,27 @@ pub enum Edit {
         /// Its haunch or chamfer.
         cut: Option<Cut>,
     },
-    /// Makes a void of a ring of points.
-    AddCell(Vec<Point>),
+    /// Makes a void of a ring of corners, which get ids of their own.
+    AddCell(Vec<Corner>),
+    /// Leads a ring along new points from one of its edges to another, or back to the same one: a downstand, a kicker, a
+    /// step or a recess. The shorter part of the ring between them goes.
+    Reshape {
+        /// Start of the edge with the first point on it.
+        from: Id,
+        /// Start of the edge with the last point on it.
+        to: Id,
+        /// From edge to edge.
+        points: Vec<Point>,
+    },
+    /// Moves an edge with all that lies beyond it, so that what is beyond keeps its own sizes.
+    CarryEdge {
+        /// Start of the edge.
+        edge: Id,
+        /// Along one axis; what lies further in this axis than the edge, as seen from `from`, goes with it.
+        by: Point,
+        /// Start of the edge on the near side, which stays.
+        from: Id,
+    },
     /// Puts a construction joint at a level.
     AddJoint {
         /// Its level.
@@ -80,6 +99,13 @@ pub enum Edit {
     Remove(Id),
     /// Puts a shutter of usual build-up on a wall face.
     AddShutter(FaceRef),
+    /// Puts shutters of usual build-up on all wall faces of the outside, or of the cells, that have none.
+    AddShutters {
+        /// Faces of cells.
+        inner: bool,
+    },
+    /// Puts rows of usual spacing on all shutters that nothing holds: ties, or props where they meet no shutter.
+    HoldShutters,
     /// Sets how far a shutter reaches beyond its face.
     MoveShutterEnds {
         /// The shutter.
@@ -243,6 +269,8 @@ fn check(scheme: &Scheme) -> Result<(), EditError> {
 fn change(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {
     match edit {
         Edit::SetSection(section) => outline::set_section(scheme, section),
+        Edit::Reshape { from, to, points } => outline::reshape(scheme, *from, *to, points)?,
+        Edit::CarryEdge { edge, by, from } => outline::carry_edge(scheme, *edge, *by, *from)?,
         Edit::AddCorner { edge, at } => outline::add_corner(scheme, *edge, *at)?,
         Edit::MoveCorner { corner, to } => outline::move_corner(scheme, *corner, *to)?,
         Edit::MoveEdge { edge, distance_m } => outline::move_edge(scheme, *edge, *distance_m)?,
@@ -250,11 +278,13 @@ fn change(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {
             outline::set_length(scheme, *edge, *from, *length_m, *carry)?
         }
         Edit::SetCut { corner, cut } => outline::set_cut(scheme, *corner, *cut)?,
-        Edit::AddCell(points) => outline::add_cell(scheme, points),
+        Edit::AddCell(corners) => outline::add_cell(scheme, corners),
         Edit::AddJoint { z_m } => outline::add_joint(scheme, *z_m)?,
         Edit::MoveJoint { joint, z_m } => outline::move_joint(scheme, *joint, *z_m)?,
         Edit::Remove(id) => remove(scheme, *id)?,
         Edit::AddShutter(face) => shutters::add_shutter(scheme, *face)?,
+        Edit::AddShutters { inner } => shutters::add_shutters(scheme, *inner)?,
+        Edit::HoldShutters => shutters::hold_all(scheme)?,
         Edit::MoveShutterEnds { shutter, below_m, above_m } => {
             shutters::move_ends(scheme, *shutter, *below_m, *above_m)?
         }

@@ -10,10 +10,15 @@ const PARALLEL: f64 = 1e-4;
 /// Joints nearer than this make no pour, m.
 const SAME_LEVEL_M: f64 = 1e-3;
 
+/// The first section of a sheet stands on the ground.
 pub(super) fn set_section(scheme: &mut Scheme, section: &Section) {
     let first = scheme.fresh_id().0;
     let ids = (first..).map(Id);
+    let blank = scheme.section.outline.is_empty();
     scheme.section = renumbered(section, ids);
+    if let Some([lowest, _]) = scheme.section.boundary().extent().filter(|_| blank) {
+        scheme.ground.level_m = lowest;
+    }
 }
 
 fn renumbered(section: &Section, mut ids: impl Iterator<Item = Id>) -> Section {
@@ -68,10 +73,7 @@ pub(super) fn set_length(scheme: &mut Scheme, edge: Id, from: Id, length_m: f64,
     let away = direction.left() * distance.signum();
     let by = away * (length_m - distance.abs());
     if carry {
-        let limit = a.dot(away).min(b.dot(away)) - SAME_LEVEL_M;
-        corners_mut(&mut scheme.section).filter(|corner| corner.point().dot(away) > limit).for_each(|c| shift(c, by));
-        let beyond = |joint: &&mut Joint| joint.z_m * away.z > limit && away.z.abs() > 0.999;
-        scheme.section.joints.iter_mut().filter(beyond).for_each(|joint| joint.z_m += by.z);
+        carry_beyond(&mut scheme.section, a.dot(away).min(b.dot(away)), away, by);
     } else {
         let (ring, i) = ring_of(&mut scheme.section, edge)?;
         let next = (i + 1) % ring.len();
@@ -87,10 +89,75 @@ pub(super) fn set_cut(scheme: &mut Scheme, corner: Id, cut: Option<Cut>) -> Resu
     Ok(())
 }
 
-pub(super) fn add_cell(scheme: &mut Scheme, points: &[Point]) {
+pub(super) fn add_cell(scheme: &mut Scheme, corners: &[Corner]) {
     let id = scheme.fresh_id();
-    let corner = |(i, p): (usize, &Point)| Corner { id: Id(id.0 + 1 + i as u32), x_m: p.x, z_m: p.z, cut: None };
-    scheme.section.cells.push(Cell { id, corners: points.iter().enumerate().map(corner).collect() });
+    let corner = |(fresh, corner): (u32, &Corner)| Corner { id: Id(fresh), ..*corner };
+    scheme.section.cells.push(Cell { id, corners: (id.0 + 1..).zip(corners).map(corner).collect() });
+}
+
+/// What is left of an edge keeps its name.
+pub(super) fn reshape(scheme: &mut Scheme, from: Id, to: Id, points: &[Point]) -> Result<(), EditError> {
+    let fresh = scheme.fresh_id().0;
+    let (ring, i) = ring_of(&mut scheme.section, from)?;
+    let j = ring.iter().position(|corner| corner.id == to).ok_or(EditError::Missing { what: "corner", id: to })?;
+    let (Some(&first), Some(&last)) = (points.first(), points.last()) else { return Ok(()) };
+    let mut points = points.to_vec();
+    let count = ring.len();
+    let (after, gone) = if i == j {
+        let along = ring[(i + 1) % count].point() - ring[i].point();
+        if (last - first).dot(along) < 0.0 {
+            points.reverse();
+        }
+        (i, 0)
+    } else {
+        let way = |from: usize, steps: usize| (from..from + steps).map(|k| ring[k % count].point());
+        let onward = (j + count - i) % count;
+        let length = |ends: [Point; 2], between: Vec<Point>| {
+            let whole: Vec<Point> = [&ends[..1], &between, &ends[1..]].concat();
+            whole.windows(2).map(|pair| (pair[1] - pair[0]).length()).sum::<f64>()
+        };
+        let forth = length([first, last], way(i + 1, onward).collect());
+        let back = length([last, first], way(j + 1, count - onward).collect());
+        if forth <= back {
+            (i, onward)
+        } else {
+            points.reverse();
+            (j, count - onward)
+        }
+    };
+    let mut corners: Vec<Corner> =
+        (fresh..).zip(&points).map(|(id, p)| Corner { id: Id(id), x_m: p.x, z_m: p.z, cut: None }).collect();
+    if let Some(end) = corners.last_mut().filter(|_| gone > 0) {
+        end.id = if after == i { to } else { from };
+    }
+    ring.rotate_left((after + 1) % count);
+    ring.splice(..gone, corners);
+    let same = |a: &Corner, b: &Corner| (a.point() - b.point()).length() < SAME_LEVEL_M;
+    ring.dedup_by(|next, kept| same(next, kept));
+    if ring.len() > 1 && same(&ring[0], &ring[ring.len() - 1]) {
+        ring.remove(0);
+    }
+    Ok(())
+}
+
+pub(super) fn carry_edge(scheme: &mut Scheme, edge: Id, by: Point, from: Id) -> Result<(), EditError> {
+    if !(by.x.is_finite() && by.z.is_finite()) {
+        return Err(EditError::Value { what: "distance", value: f64::NAN, range: "a number of metres" });
+    }
+    let [a, b] = ends(&mut scheme.section, edge)?;
+    let [c, d] = ends(&mut scheme.section, from)?;
+    let axis = if by.x != 0.0 { Point::new(1.0, 0.0) } else { Point::new(0.0, 1.0) };
+    let away = axis * (a.lerp(b, 0.5) - c.lerp(d, 0.5)).dot(axis).signum();
+    carry_beyond(&mut scheme.section, a.dot(away).min(b.dot(away)), away, by);
+    Ok(())
+}
+
+/// Moves all that lies as far as `limit` in a direction, or farther.
+fn carry_beyond(section: &mut Section, limit: f64, away: Point, by: Point) {
+    let limit = limit - SAME_LEVEL_M;
+    corners_mut(section).filter(|corner| corner.point().dot(away) > limit).for_each(|corner| shift(corner, by));
+    let beyond = |joint: &&mut Joint| joint.z_m * away.z > limit && away.z.abs() > 0.999;
+    section.joints.iter_mut().filter(beyond).for_each(|joint| joint.z_m += by.z);
 }
 
 pub(super) fn add_joint(scheme: &mut Scheme, z_m: f64) -> Result<(), EditError> {

@@ -30,6 +30,50 @@ pub(super) fn add_shutter(scheme: &mut Scheme, of: FaceRef) -> Result<(), EditEr
     Ok(())
 }
 
+pub(super) fn add_shutters(scheme: &mut Scheme, inner: bool) -> Result<(), EditError> {
+    let faces = faces(&scheme.section, scheme.ground.level_m);
+    let kind = if inner { FaceKind::InnerWall } else { FaceKind::OuterWall };
+    let bare = faces.iter().filter(|face| face.kind == kind).filter(|face| stands_free(scheme, face));
+    let bare: Vec<FaceRef> = bare.map(|face| face.of).collect();
+    if bare.is_empty() {
+        return Err(EditError::NoneBare { inner });
+    }
+    bare.into_iter().try_for_each(|face| add_shutter(scheme, face))
+}
+
+fn stands_free(scheme: &Scheme, face: &Face) -> bool {
+    !scheme.shutters.iter().any(|shutter| shutter.face == face.of)
+}
+
+/// A kicker gets one row near its head, a higher shutter rows of usual spacing, and one more where its head stands
+/// far above them: an outer shutter beside a roof slab.
+pub(super) fn hold_all(scheme: &mut Scheme) -> Result<(), EditError> {
+    let shutters: Vec<Id> = scheme.shutters.iter().map(|shutter| shutter.id).collect();
+    let held = |scheme: &Scheme, id: Id| scheme.ties.iter().any(|row| holds(row, id));
+    if shutters.iter().all(|id| held(scheme, *id)) {
+        return Err(EditError::AllHeld);
+    }
+    for id in shutters {
+        if held(scheme, id) {
+            continue;
+        }
+        let faces = faces(&scheme.section, scheme.ground.level_m);
+        let [bottom, top] = levels(face_of(scheme, &faces, id)?);
+        if top - bottom < defaults::KICKER_M {
+            let below_m = defaults::KICKER_TO_TIE_M.min((top - bottom) / 4.0);
+            add_row(scheme, id, top - below_m)?;
+            continue;
+        }
+        add_rows(scheme, id, defaults::TIES_APART_M)?;
+        let own = scheme.ties.iter().filter(|row| row.shutter == id).map(|row| row.z_m);
+        let highest = own.fold(bottom, f64::max);
+        if top - highest > defaults::HEAD_OVER_TIE_M {
+            add_row(scheme, id, top - defaults::SHUTTER_END_TO_TIE_M)?;
+        }
+    }
+    Ok(())
+}
+
 pub(super) fn move_ends(scheme: &mut Scheme, id: Id, below_m: f64, above_m: f64) -> Result<(), EditError> {
     for (what, value) in [("reach below the face", below_m), ("reach above the face", above_m)] {
         if !(0.0..=2.0).contains(&value) {

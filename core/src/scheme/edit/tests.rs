@@ -268,7 +268,7 @@ fn what_breaks_the_section_is_refused_with_the_reason() {
     assert!(matches!(outside, Err(EditError::Invalid(_))), "{outside:?}");
     let nowhere = apply(&scheme, &Edit::MoveCorner { corner: cell, to: Point::new(f64::NAN, 0.5) });
     assert!(matches!(nowhere, Err(EditError::Invalid(_))));
-    let ring = [(1.0, 1.0), (2.0, 1.0), (2.0, 2.0)].map(|(x, z)| Point::new(x, z));
+    let ring = [(1.0, 1.0), (2.0, 1.0), (2.0, 2.0)].map(|(x_m, z_m)| Corner { id: Id(0), x_m, z_m, cut: None });
     assert!(matches!(apply(&scheme, &Edit::AddCell(ring.to_vec())), Err(EditError::Invalid(_))));
 }
 
@@ -278,7 +278,7 @@ fn a_blank_sheet_takes_settings_and_an_outline() {
     let blank = Scheme::blank(empty);
     let named = apply(&blank, &Edit::SetName("Subway".into())).unwrap();
     assert_eq!(named.name, "Subway");
-    let ring = [(0.0, 0.0), (2.0, 0.0), (2.0, 2.0)].map(|(x, z)| Point::new(x, z));
+    let ring = [(0.0, 0.0), (2.0, 0.0), (2.0, 2.0)].map(|(x_m, z_m)| Corner { id: Id(0), x_m, z_m, cut: None });
     assert!(apply(&blank, &Edit::AddCell(ring.to_vec())).is_err());
     done(&blank, &[Edit::SetSection(box_scheme().section)]);
 }
@@ -306,5 +306,71 @@ fn shutters_joined_by_ties_keep_their_primaries_opposite_each_other() {
         let after = done(before, &[Edit::SetShutter(wider.clone())]);
         assert_eq!(after.shutters[0].primaries.max_m, 2.0);
         assert_eq!(after.shutters[1].primaries == after.shutters[0].primaries, follows);
+    }
+}
+
+#[test]
+fn the_first_section_of_a_sheet_stands_on_the_ground() {
+    let blank = Scheme::blank(Section { outline: Vec::new(), cells: Vec::new(), joints: Vec::new() });
+    let mut section = box_scheme().section;
+    let rings = std::iter::once(&mut section.outline).chain(section.cells.iter_mut().map(|cell| &mut cell.corners));
+    rings.flatten().for_each(|corner| corner.z_m += 2.3);
+    let drawn = done(&blank, &[Edit::SetSection(section.clone())]);
+    assert!((drawn.ground.level_m - 2.3).abs() < 1e-12);
+    // A later one leaves the ground where it is.
+    let replaced = done(&drawn, &[Edit::SetSection(box_scheme().section)]);
+    assert!((replaced.ground.level_m - 2.3).abs() < 1e-12);
+}
+
+#[test]
+fn a_ring_is_led_along_new_points_from_edge_to_edge_in_either_direction() {
+    let scheme = box_scheme();
+    let [floor, _, soffit, left] = [0, 1, 2, 3].map(|i| scheme.section.cells[0].corners[i].id);
+    let area = |scheme: &Scheme| scheme.section.boundary().moments_between(0.0, 4.5).area_m2;
+    let both_ways = |from: Id, to: Id, points: &[(f64, f64)], concrete_m2: f64| {
+        let points: Vec<Point> = points.iter().map(|&(x, z)| Point::new(x, z)).collect();
+        let reversed = points.iter().rev().copied().collect();
+        let ways = [Edit::Reshape { from, to, points }, Edit::Reshape { from: to, to: from, points: reversed }];
+        for after in ways.map(|edit| done(&scheme, &[edit])) {
+            assert!((area(&after) - area(&scheme) - concrete_m2).abs() < 1e-9, "{after:?}");
+            for edge in [from, to] {
+                assert!(after.section.cells[0].corners.iter().any(|corner| corner.id == edge), "{edge} keeps its name");
+            }
+        }
+    };
+    // A downstand of 0.6 by 0.4 m, a kicker of 0.25 by 0.15 m in the corner, a fillet of 0.3 by 0.2 m.
+    both_ways(soffit, soffit, &[(3.6, 4.1), (3.6, 3.7), (3.0, 3.7), (3.0, 4.1)], 0.24);
+    both_ways(left, floor, &[(0.45, 0.65), (0.7, 0.65), (0.7, 0.5)], 0.0375);
+    both_ways(left, floor, &[(0.45, 0.7), (0.75, 0.5)], 0.03);
+    let nothing = Edit::Reshape { from: Id(999), to: soffit, points: vec![Point::new(1.0, 1.0)] };
+    assert!(matches!(apply(&scheme, &nothing), Err(EditError::Missing { .. })));
+}
+
+#[test]
+fn an_edge_is_carried_with_all_beyond_it() {
+    let scheme = box_scheme();
+    let head = scheme.section.outline[2];
+    let battered = done(&scheme, &[Edit::MoveCorner { corner: head.id, to: Point::new(head.x_m - 0.06, head.z_m) }]);
+    let (outer, inner) = (battered.section.outline[1].id, battered.section.cells[0].corners[1].id);
+    let carried = done(&battered, &[Edit::CarryEdge { edge: outer, by: Point::new(0.05, 0.0), from: inner }]);
+    let xs = |scheme: &Scheme| scheme.section.outline.iter().map(|corner| corner.x_m).collect::<Vec<_>>();
+    let moved: Vec<f64> = xs(&carried).iter().zip(xs(&battered)).map(|(a, b)| a - b).collect();
+    assert!(moved.iter().zip([0.0, 0.05, 0.05, 0.0]).all(|(a, b)| (a - b).abs() < 1e-9), "{moved:?}");
+    assert_eq!(carried.section.cells, battered.section.cells);
+    let none = apply(&battered, &Edit::CarryEdge { edge: outer, by: Point::new(f64::NAN, 0.0), from: inner });
+    assert!(matches!(none, Err(EditError::Value { .. })));
+}
+
+#[test]
+fn shutters_come_on_all_faces_and_each_is_held() {
+    let scheme = done(&box_scheme(), &[Edit::AddJoint { z_m: 0.65 }]);
+    assert_eq!(apply(&scheme, &Edit::HoldShutters), Err(EditError::AllHeld));
+    let shuttered = done(&scheme, &[Edit::AddShutters { inner: false }, Edit::AddShutters { inner: true }]);
+    assert_eq!(shuttered.shutters.len(), 8);
+    assert_eq!(apply(&shuttered, &Edit::AddShutters { inner: true }), Err(EditError::NoneBare { inner: true }));
+    let held = done(&shuttered, &[Edit::HoldShutters]);
+    for shutter in &held.shutters {
+        let holds = |row: &TieRow| row.shutter == shutter.id || row.to == TieEnd::Shutter { id: shutter.id };
+        assert!(held.ties.iter().any(holds), "{shutter:?}");
     }
 }

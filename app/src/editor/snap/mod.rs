@@ -1,6 +1,12 @@
 //! Where a pointer is drawn to.
 
+mod axis;
+mod reason;
+
+pub use reason::{Snap, SnapReason};
+
 use super::Viewport;
+use axis::{Stop, Why};
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::{Id, Scheme, SectionEdge};
 
@@ -14,60 +20,12 @@ const GRID_PX: f64 = 3.0;
 /// Directions go by this, degrees.
 const DIRECTION_DEG: f64 = 15.0;
 
-/// A world point with what drew it there.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Snap {
-    /// Where it is.
-    pub point: Point,
-    /// Why there.
-    pub reason: SnapReason,
-}
-
-/// Why a point is where it is.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum SnapReason {
-    /// Nothing near, or snapping suspended.
-    Free,
-    /// On the grid of this step, m.
-    Grid(f64),
-    /// On a corner.
-    Corner(Id),
-    /// On the edge that starts at this corner.
-    Edge(Id),
-    /// Above or below a point, drawn at it.
-    AlignedX(Point),
-    /// Level with a point, drawn at it.
-    AlignedZ(Point),
-    /// Above one point and level with another.
-    Aligned(Point, Point),
-    /// On the first point of the outline being drawn: closes it.
-    Close,
-    /// In a direction of whole 15°, degrees.
-    Direction(f64),
-}
-
-impl SnapReason {
-    /// In words, for the mark beside the pointer; nothing for [`SnapReason::Free`].
-    pub fn words(&self) -> &'static str {
-        match self {
-            Self::Free => "",
-            Self::Grid(_) => "grid",
-            Self::Corner(_) => "corner",
-            Self::Edge(_) => "on edge",
-            Self::AlignedX(_) => "plumb with corner",
-            Self::AlignedZ(_) => "level with corner",
-            Self::Aligned(..) => "plumb and level",
-            Self::Close => "closes the outline",
-            Self::Direction(_) => "direction",
-        }
-    }
-}
-
 /// What a pointer can be drawn to.
 #[derive(Clone, Debug)]
 pub struct Snapper {
     corners: Vec<(Id, Point)>,
     edges: Vec<SectionEdge>,
+    joints: Vec<f64>,
     drawn: Vec<Point>,
     radius_m: f64,
     grid_m: f64,
@@ -81,6 +39,7 @@ impl Snapper {
         Self {
             corners: rings.flatten().map(|corner| (corner.id, corner.point())).collect(),
             edges: scheme.section.edges(),
+            joints: scheme.section.joints.iter().map(|joint| joint.z_m).collect(),
             drawn: Vec::new(),
             radius_m: viewport.length_m(RADIUS_PX),
             grid_m: grid_m(viewport),
@@ -127,21 +86,41 @@ impl Snapper {
         if self.suspended { value } else { (value / self.grid_m).round() * self.grid_m }
     }
 
-    /// A level: that of a corner if near, else on the grid.
-    pub fn level(&self, z: f64) -> f64 {
-        self.coordinate(z, |p| p.z)
+    /// A level: that of a corner if near, else in equal spacing, else on the grid; and why.
+    pub fn level(&self, z: f64) -> (f64, SnapReason) {
+        let points: Vec<Point> = self.points().collect();
+        let stop = self.stop(z, &points, |p| p.z);
+        (stop.map_or(z, |stop| stop.at), self.reason(stop, &points, SnapReason::AlignedZ))
     }
 
-    /// A place: that of a corner if near, else on the grid.
-    pub fn place(&self, x: f64) -> f64 {
-        self.coordinate(x, |p| p.x)
+    /// A place: that of a corner if near, else in equal spacing, else on the grid; and why.
+    pub fn place(&self, x: f64) -> (f64, SnapReason) {
+        let points: Vec<Point> = self.points().collect();
+        let stop = self.stop(x, &points, |p| p.x);
+        (stop.map_or(x, |stop| stop.at), self.reason(stop, &points, SnapReason::AlignedX))
     }
 
-    fn coordinate(&self, value: f64, of: impl Fn(Point) -> f64) -> f64 {
-        let aligned = self.points().map(of).min_by(|a, b| (a - value).abs().total_cmp(&(b - value).abs()));
-        match aligned.filter(|at| !self.suspended && (at - value).abs() <= self.radius_m) {
-            Some(at) => at,
-            None => self.step(value),
+    /// One of these values if near, else on the grid; and whether it is one of them.
+    pub fn like(&self, value: f64, others: impl Iterator<Item = f64>) -> (f64, bool) {
+        let nearest = others.min_by(|a, b| (a - value).abs().total_cmp(&(b - value).abs()));
+        match nearest.filter(|at| !self.suspended && (at - value).abs() <= self.radius_m) {
+            Some(at) => (at, true),
+            None => (self.step(value), false),
+        }
+    }
+
+    fn stop(&self, value: f64, points: &[Point], of: impl Fn(Point) -> f64) -> Option<Stop> {
+        let stations: Vec<f64> = points.iter().map(|p| of(*p)).collect();
+        (!self.suspended).then(|| axis::stop(value, &stations, self.radius_m, self.grid_m))
+    }
+
+    fn reason(&self, stop: Option<Stop>, points: &[Point], aligned: fn(Point) -> SnapReason) -> SnapReason {
+        match stop.map(|stop| stop.why) {
+            None => SnapReason::Free,
+            Some(Why::Aligned(index)) => points.get(index).map_or(SnapReason::Free, |p| aligned(*p)),
+            Some(Why::Equal) => SnapReason::EqualSpacing,
+            Some(Why::Halfway) => SnapReason::Halfway,
+            Some(Why::Grid) => SnapReason::Grid(self.grid_m),
         }
     }
 
@@ -153,10 +132,22 @@ impl Snapper {
         (a - b).length() <= self.radius_m
     }
 
-    /// The nearest edge, at a step of the grid where it is level or upright.
+    /// The nearest edge: where it crosses a joint or the line of a corner, at its middle, or at a step of the grid.
     fn edge(&self, p: Point) -> Option<Snap> {
         let edge = nearest(self.edges.iter(), p, |edge| edge.line.nearest(p))?;
         let on = edge.line.nearest(p);
+        if !self.near(on, p) {
+            return None;
+        }
+        let crossing = self.crossings(edge);
+        let crossing = nearest(crossing.iter(), p, |snap| snap.point).filter(|snap| self.near(snap.point, p));
+        let middle = edge.line.middle();
+        if let Some(snap) = crossing {
+            return Some(*snap);
+        }
+        if self.near(middle, p) {
+            return Some(Snap { point: middle, reason: SnapReason::Middle(edge.corner) });
+        }
         let along = edge.line.vector();
         let stepped = if along.x == 0.0 {
             Point::new(on.x, self.step(on.z))
@@ -166,22 +157,34 @@ impl Snapper {
             on
         };
         let point = if (edge.line.nearest(stepped) - stepped).length() < 1e-9 { stepped } else { on };
-        self.near(on, p).then_some(Snap { point, reason: SnapReason::Edge(edge.corner) })
+        Some(Snap { point, reason: SnapReason::Edge(edge.corner) })
+    }
+
+    /// Where an edge crosses joints, and the lines plumb and level with points that are not on it.
+    fn crossings(&self, edge: &SectionEdge) -> Vec<Snap> {
+        let line = &edge.line;
+        let along = line.vector();
+        let level = |z: f64| (along.z != 0.0).then(|| Point::new(line.x_at(z), z));
+        let plumb = |x: f64| (along.x != 0.0).then(|| Point::new(x, line.z_at(x)));
+        let joints = self.joints.iter().filter_map(|z| level(*z)).map(|point| (point, SnapReason::EdgeAndJoint));
+        let others = self.points().filter(|q| (line.nearest(*q) - *q).length() > 1e-6);
+        let aligned = others.flat_map(|q| {
+            let crossings = [level(q.z), plumb(q.x)];
+            crossings.into_iter().flatten().map(move |point| (point, SnapReason::EdgeAligned(q)))
+        });
+        let on = |point: Point| (line.nearest(point) - point).length() < 1e-9;
+        let found = joints.chain(aligned).filter(|(point, _)| on(*point));
+        found.map(|(point, reason)| Snap { point, reason }).collect()
     }
 
     fn aligned(&self, p: Point) -> Snap {
-        let plumb = nearest(self.points(), Point::new(p.x, 0.0), |q| Point::new(q.x, 0.0));
-        let plumb = plumb.filter(|q| (q.x - p.x).abs() <= self.radius_m);
-        let level = nearest(self.points(), Point::new(0.0, p.z), |q| Point::new(0.0, q.z));
-        let level = level.filter(|q| (q.z - p.z).abs() <= self.radius_m);
-        match (plumb, level) {
-            (Some(x), Some(z)) => Snap { point: Point::new(x.x, z.z), reason: SnapReason::Aligned(x, z) },
-            (Some(x), None) => Snap { point: Point::new(x.x, self.step(p.z)), reason: SnapReason::AlignedX(x) },
-            (None, Some(z)) => Snap { point: Point::new(self.step(p.x), z.z), reason: SnapReason::AlignedZ(z) },
-            (None, None) => {
-                Snap { point: Point::new(self.step(p.x), self.step(p.z)), reason: SnapReason::Grid(self.grid_m) }
-            }
-        }
+        let ((x, plumb), (z, level)) = (self.place(p.x), self.level(p.z));
+        let reason = match (plumb, level) {
+            (SnapReason::AlignedX(above), SnapReason::AlignedZ(beside)) => SnapReason::Aligned(above, beside),
+            (plumb, level) if plumb.rank() <= level.rank() => plumb,
+            (_, level) => level,
+        };
+        Snap { point: Point::new(x, z), reason }
     }
 
     /// The pointer drawn into a direction of whole 15° from `from`, the length on the grid.
@@ -240,14 +243,37 @@ mod tests {
         let corner = s.snap(Point::new(4.83, 3.77));
         assert_eq!(corner.point, Point::new(4.8, 3.8));
         assert!(matches!(corner.reason, SnapReason::Corner(_)));
-        let edge = s.snap(Point::new(4.83, 1.988));
+        let edge = s.snap(Point::new(4.83, 2.288));
         assert_eq!(edge.point.x, 4.8);
-        assert!((edge.point.z - 2.0).abs() < 1e-12 && matches!(edge.reason, SnapReason::Edge(_)));
+        assert!((edge.point.z - 2.3).abs() < 1e-12 && matches!(edge.reason, SnapReason::Edge(_)));
         let aligned = s.snap(Point::new(6.0, 3.44));
         assert!(matches!(aligned.reason, SnapReason::AlignedZ(_)) && aligned.point.z == 3.4);
         let grid = s.snap(Point::new(6.013, 2.012));
         assert_eq!(grid.reason, SnapReason::Grid(0.05));
         assert!((grid.point - Point::new(6.0, 2.0)).length() < 1e-12);
+    }
+
+    #[test]
+    fn crossings_come_before_the_middle_of_an_edge() {
+        let mut scheme = scheme();
+        let view = Viewport::new(800.0, 600.0);
+        let snap = |scheme: &Scheme, x: f64, z: f64| Snapper::new(scheme, &view, false).snap(Point::new(x, z));
+        let level = snap(&scheme, 4.83, 3.43);
+        assert_eq!(level.point, Point::new(4.8, 3.4));
+        assert!(matches!(level.reason, SnapReason::EdgeAligned(_)));
+        let middle = snap(&scheme, 4.83, 1.93);
+        assert_eq!(middle.point, Point::new(4.8, 1.9));
+        assert!(matches!(middle.reason, SnapReason::Middle(_)));
+        scheme.section.joints.push(falsewright_core::scheme::Joint { id: Id(90), z_m: 1.95 });
+        let joint = snap(&scheme, 4.83, 1.93);
+        assert_eq!((joint.point, joint.reason), (Point::new(4.8, 1.95), SnapReason::EdgeAndJoint));
+    }
+
+    #[test]
+    fn every_reason_but_none_is_said_in_words() {
+        assert!(SnapReason::Free.words().is_empty());
+        assert_eq!(SnapReason::Grid(0.05).words(), "grid 50 mm");
+        assert_eq!(snapper(false).snap(Point::new(6.0, 1.87)).reason.words(), "halfway");
     }
 
     #[test]

@@ -1,0 +1,277 @@
+//! Dimension lines: measured on the scheme, typed back into it.
+//!
+//! Thicknesses and clear sizes are chained across the section, as far as its edges are level and upright. A value typed
+//! into a chain moves the edge at its right or upper end with all beyond it; one typed for the whole goes into the
+//! widest part of the chain.
+
+mod chains;
+mod chosen;
+
+pub(super) use chosen::{belongs, principal};
+
+use super::places::{Places, levels};
+use chains::{chains, widest_chain};
+use falsewright_core::geometry::{Edge, Point};
+use falsewright_core::scheme::edit::Edit;
+use falsewright_core::scheme::{Corner, Cut, Id};
+
+/// Room for shutters and their members beside the section, m.
+const SHUTTER_ROOM_M: f64 = 0.6;
+
+/// How far off the section dimension lines begin: beside its shutters if it has any.
+fn room_m(places: &Places) -> f64 {
+    if places.scheme.shutters.is_empty() { 0.0 } else { SHUTTER_ROOM_M }
+}
+
+/// Values nearer than this are equal, m.
+const SAME_M: f64 = 1e-4;
+
+/// A dimension line on the drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Dimension {
+    /// Names it from one change to the next.
+    pub key: DimensionKey,
+    /// The measured points.
+    pub measured: [Point; 2],
+    /// The ends of the dimension line; extension lines run to it from the measured points.
+    pub line: [Point; 2],
+    /// What it says.
+    pub value_m: f64,
+    /// Whether it is one of the selected element.
+    pub chosen: bool,
+}
+
+impl Dimension {
+    fn new(key: DimensionKey, measured: [Point; 2], line: [Point; 2], value_m: f64) -> Self {
+        Self { key, measured, line, value_m, chosen: false }
+    }
+}
+
+/// What a dimension measures.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum DimensionKey {
+    /// Distance between two parallel edges; the first moves when a value is typed.
+    Edges {
+        /// Start of the edge that moves.
+        edge: Id,
+        /// Start of the edge that stays.
+        from: Id,
+    },
+    /// Over the whole section.
+    Width,
+    /// Over the whole section.
+    Height,
+    /// How far a battered face is out of plumb, or a falling one out of level, by the corner where its edge starts.
+    Rise(Id),
+    /// Both legs of a haunch or chamfer where they are equal.
+    Cut(Id),
+    /// Leg of a haunch or chamfer along the edge that arrives at its corner.
+    CutBefore(Id),
+    /// Leg of a haunch or chamfer along the edge that leaves its corner.
+    CutAfter(Id),
+    /// A joint above the lowest point of the section.
+    Joint(Id),
+    /// A row of ties above the one below it, or above the foot of its shutter.
+    TieRow(Id),
+    /// A leg line from the one to its left, or from the wall.
+    LegLine(Id),
+    /// Clear width of an opening.
+    OpeningWidth(Id),
+    /// Clear height of an opening.
+    OpeningHeight(Id),
+    /// An opening from the wall to its left.
+    OpeningLeft(Id),
+}
+
+/// All dimension lines. `row_m` is the distance between rows of them.
+pub(super) fn dimensions(places: &Places, row_m: f64) -> Vec<Dimension> {
+    let mut all = Vec::new();
+    chains(places, row_m, &mut all);
+    rises(places, row_m, &mut all);
+    cuts(places, &mut all);
+    joints(places, row_m, &mut all);
+    ties(places, row_m, &mut all);
+    legs(places, row_m, &mut all);
+    openings(places, row_m, &mut all);
+    all
+}
+
+/// The edit that gives a dimension this value; none where it is no longer there.
+pub(super) fn edit_for(places: &Places, key: DimensionKey, value_m: f64) -> Option<Edit> {
+    let dimension = dimensions(places, 1.0).into_iter().find(|dimension| dimension.key == key)?;
+    let change = value_m - dimension.value_m;
+    Some(match key {
+        DimensionKey::Edges { edge, from } => chains::typed(places, edge, from, &dimension, value_m)?,
+        DimensionKey::Width | DimensionKey::Height => {
+            let upright = key == DimensionKey::Width;
+            let chain = widest_chain(places, upright)?;
+            let gap = chain.windows(2).max_by(|a, b| (a[1].0 - a[0].0).total_cmp(&(b[1].0 - b[0].0)))?;
+            let key = DimensionKey::Edges { edge: gap[1].1, from: gap[0].1 };
+            let length_m = gap[1].0 - gap[0].0;
+            if length_m + change <= 0.0 {
+                return Some(Edit::SetLength {
+                    edge: gap[1].1,
+                    from: gap[0].1,
+                    length_m: length_m + change,
+                    carry: true,
+                });
+            }
+            return edit_for(places, key, length_m + change);
+        }
+        DimensionKey::Rise(edge) => risen(places, edge, value_m)?,
+        DimensionKey::Cut(corner) => cut_edit(places, corner, |cut| (cut.before_m, cut.after_m) = (value_m, value_m))?,
+        DimensionKey::CutBefore(corner) => cut_edit(places, corner, |cut| cut.before_m = value_m)?,
+        DimensionKey::CutAfter(corner) => cut_edit(places, corner, |cut| cut.after_m = value_m)?,
+        DimensionKey::Joint(joint) => Edit::MoveJoint { joint, z_m: dimension.measured[0].z + value_m },
+        DimensionKey::TieRow(row) => Edit::MoveTieRow { row, z_m: dimension.measured[0].z + value_m },
+        DimensionKey::LegLine(line) => Edit::MoveLegLine { line, x_m: dimension.measured[0].x + value_m },
+        DimensionKey::OpeningLeft(opening) => Edit::MoveOpening { opening, left_m: dimension.measured[0].x + value_m },
+        DimensionKey::OpeningWidth(id) | DimensionKey::OpeningHeight(id) => {
+            let opening = places.opening(id)?;
+            let wide = matches!(key, DimensionKey::OpeningWidth(_));
+            Edit::ResizeOpening {
+                opening: id,
+                left_m: opening.left_m,
+                width_m: if wide { value_m } else { opening.width_m },
+                height_m: if wide { opening.height_m } else { value_m },
+            }
+        }
+    })
+}
+
+fn cut_edit(places: &Places, corner: Id, change: impl Fn(&mut Cut)) -> Option<Edit> {
+    let mut cut = corners(places).find(|[_, at, _]| at.id == corner)?[1].cut?;
+    change(&mut cut);
+    Some(Edit::SetCut { corner, cut: Some(cut) })
+}
+
+/// Each corner between its neighbours.
+fn corners<'a>(places: &Places<'a>) -> impl Iterator<Item = [&'a Corner; 3]> {
+    let section = &places.scheme.section;
+    let rings = std::iter::once(&section.outline).chain(section.cells.iter().map(|cell| &cell.corners));
+    rings.flat_map(|ring| {
+        let count = ring.len();
+        (0..count).map(move |i| [&ring[(i + count - 1) % count], &ring[i], &ring[(i + 1) % count]])
+    })
+}
+
+/// Edges that lean from the plumb or the level by less than 45°, from the lower (or left) corner to the other, with
+/// whether they are upright.
+fn leaning<'a>(places: &Places<'a>) -> impl Iterator<Item = (Id, [&'a Corner; 2], bool)> {
+    corners(places).filter_map(|[_, corner, next]| {
+        let along = next.point() - corner.point();
+        let upright = along.z.abs() > along.x.abs();
+        let (rise, run) = if upright { (along.x, along.z) } else { (along.z, along.x) };
+        let ends = if run > 0.0 { [corner, next] } else { [next, corner] };
+        (rise.abs() > SAME_M && rise.abs() < run.abs() - SAME_M).then_some((corner.id, ends, upright))
+    })
+}
+
+fn rises(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
+    for (edge, [near, far], upright) in leaning(places) {
+        let (near, far) = (near.point(), far.point());
+        // Beside the head of a wall, or beside the lower end of a slab.
+        let (measured, by) = if upright {
+            ([Point::new(near.x, far.z), far], Point::new(0.0, 0.75 * row_m))
+        } else if near.z < far.z {
+            ([near, Point::new(near.x, far.z)], Point::new(-0.5 * row_m, 0.0))
+        } else {
+            ([far, Point::new(far.x, near.z)], Point::new(0.5 * row_m, 0.0))
+        };
+        let value_m = (measured[1] - measured[0]).length();
+        all.push(Dimension::new(DimensionKey::Rise(edge), measured, measured.map(|p| p + by), value_m));
+    }
+}
+
+/// The head of a wall, or the higher end of a slab, moves; a negative value leans to the other side.
+fn risen(places: &Places, edge: Id, value_m: f64) -> Option<Edit> {
+    let (_, [near, far], upright) = leaning(places).find(|leaning| leaning.0 == edge)?;
+    Some(if upright {
+        let x = near.x_m + value_m.copysign((far.x_m - near.x_m) * value_m.signum());
+        Edit::MoveCorner { corner: far.id, to: Point::new(x, far.z_m) }
+    } else {
+        let [low, high] = if near.z_m < far.z_m { [near, far] } else { [far, near] };
+        Edit::MoveCorner { corner: high.id, to: Point::new(high.x_m, low.z_m + value_m) }
+    })
+}
+
+fn cuts(places: &Places, all: &mut Vec<Dimension>) {
+    for [previous, corner, next] in corners(places) {
+        let Some(cut) = corner.cut else { continue };
+        let at = corner.point();
+        let mut add = |key, toward: &Corner, value_m: f64| {
+            let measured = [at, at + (toward.point() - at).unit() * value_m];
+            all.push(Dimension::new(key, measured, measured, value_m));
+        };
+        if (cut.before_m - cut.after_m).abs() < SAME_M {
+            // Along the level leg, where a figure has most room.
+            let level = |other: &Corner| (other.z_m - corner.z_m).abs() < (other.x_m - corner.x_m).abs();
+            add(DimensionKey::Cut(corner.id), if level(previous) { previous } else { next }, cut.before_m);
+            continue;
+        }
+        add(DimensionKey::CutBefore(corner.id), previous, cut.before_m);
+        add(DimensionKey::CutAfter(corner.id), next, cut.after_m);
+    }
+}
+
+fn joints(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
+    let Some(bounds) = places.section() else { return };
+    for (row, joint) in (1..).zip(&places.scheme.section.joints) {
+        let x = bounds.max.x + room_m(places) + f64::from(row + 1) * row_m;
+        let measured = [bounds.min.z, joint.z_m].map(|z| Point::new(bounds.max.x, z));
+        let line = measured.map(|p| Point::new(x, p.z));
+        all.push(Dimension::new(DimensionKey::Joint(joint.id), measured, line, joint.z_m - bounds.min.z));
+    }
+}
+
+fn ties(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
+    for shutter in &places.scheme.shutters {
+        let (Some([foot, _]), Some(face)) = (places.board(shutter), places.shutter_face(shutter)) else { continue };
+        let mut rows: Vec<_> = places.scheme.ties.iter().filter(|row| row.shutter == shutter.id).collect();
+        rows.sort_by(|a, b| a.z_m.total_cmp(&b.z_m));
+        let out = face.normal.x.signum() * (SHUTTER_ROOM_M + 0.5 * row_m);
+        let mut below = foot.z;
+        for row in rows {
+            let x = Edge::new(face.from, face.to).x_at(row.z_m.clamp(levels(face)[0], levels(face)[1]));
+            let measured = [Point::new(x, below), Point::new(x, row.z_m)];
+            let line = measured.map(|p| Point::new(foot.x + out, p.z));
+            all.push(Dimension::new(DimensionKey::TieRow(row.id), measured, line, row.z_m - below));
+            below = row.z_m;
+        }
+    }
+}
+
+fn legs(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
+    for falsework in &places.scheme.falsework {
+        let Some(room) = places.falsework_bounds(falsework) else { continue };
+        let mut left = room.min.x;
+        for leg in &falsework.leg_lines {
+            let measured = [left, leg.x_m].map(|x| Point::new(x, room.min.z));
+            let line = measured.map(|p| p + Point::new(0.0, 0.75 * row_m));
+            all.push(Dimension::new(DimensionKey::LegLine(leg.id), measured, line, leg.x_m - left));
+            left = leg.x_m;
+        }
+    }
+}
+
+fn openings(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
+    for opening in &places.scheme.openings {
+        let falsework = places.falsework(opening.falsework);
+        let (Some(way), Some(room)) = (places.way(opening), falsework.and_then(|f| places.falsework_bounds(f))) else {
+            continue;
+        };
+        let id = opening.id;
+        let mut add = |key, measured: [Point; 2], by: Point| {
+            let value_m = (measured[1] - measured[0]).length();
+            all.push(Dimension::new(key, measured, measured.map(|p| p + by), value_m));
+        };
+        let top_left = Point::new(way.min.x, way.max.z);
+        add(DimensionKey::OpeningWidth(id), [top_left, way.max], Point::new(0.0, -0.75 * row_m));
+        add(DimensionKey::OpeningHeight(id), [way.min, top_left], Point::new(0.75 * row_m, 0.0));
+        let wall = Point::new(room.min.x, way.min.z);
+        add(DimensionKey::OpeningLeft(id), [wall, way.min], Point::new(0.0, 1.75 * row_m));
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,67 @@
+use crate::editor::{Key, KeyInput, Modifiers, Tool};
+use crate::store::Store;
+use falsewright_core::scheme::edit::Edit;
+use leptos::prelude::*;
+
+/// What the pen in hand does, with its quick ways.
+#[component]
+pub fn Hint() -> impl IntoView {
+    let store = Store::here();
+    let proposed = Memo::new(move |_| store.overlay.with(|overlay| overlay.proposed));
+    let drawing = Memo::new(move |_| {
+        store.tool.get() == Tool::Outline
+            && store.overlay.with(|overlay| overlay.preview.len() > 1 && overlay.stroke.is_empty())
+    });
+    let words = move || match store.tool.get() {
+        _ if proposed.get() => {
+            "Straightened, with round sizes. Touch a dimension to type it; the next stroke keeps the shape."
+        }
+        Tool::Select => "",
+        Tool::Outline => {
+            "Outline: sketch a ring roughly, drag a rectangle by its diagonal, or touch point after point and type \
+             lengths. A line from an edge back to it makes a downstand or kicker."
+        }
+        Tool::Joint => "Joint: touch or drag to the level where a pour ends.",
+        Tool::Shutter => "Shutter: touch a wall face, or put them on all.",
+        Tool::Ties => {
+            "Ties: touch a shutter at the level of a row, pull up or down for rows so far apart, or hold all."
+        }
+        Tool::Legs => "Legs: touch a soffit to put falsework under it, then touch where more legs stand.",
+        Tool::Opening => "Opening: drag the clear way through falsework.",
+        Tool::Hand => "Hand: drag the sheet.",
+    };
+    let key = move |key: Key| {
+        move |_| {
+            store.key(KeyInput { key, modifiers: Modifiers::default() });
+        }
+    };
+    let button = |id: &'static str, name: &'static str, act: Box<dyn Fn()>| {
+        view! { <button data-testid=id on:click=move |_| act()>{name}</button> }
+    };
+    let edit = move |edit: Edit| Box::new(move || store.edit(edit.clone())) as Box<dyn Fn()>;
+    let actions = move || match store.tool.get() {
+        Tool::Outline if proposed.get() => view! {
+            <button data-testid="keep" title="Enter" on:click=key(Key::Enter)>"Keep"</button>
+            <button data-testid="refuse" title="Escape" on:click=key(Key::Escape)>"Refuse"</button>
+        }
+        .into_any(),
+        Tool::Outline if drawing.get() => view! {
+            <button data-testid="close-ring" title="Enter" on:click=key(Key::Enter)>"Close"</button>
+            <button data-testid="point-back" title="Backspace" on:click=key(Key::Backspace)>"Last point back"</button>
+        }
+        .into_any(),
+        Tool::Shutter => view! {
+            {button("all-outer", "All outer faces", edit(Edit::AddShutters { inner: false }))}
+            {button("all-inner", "All inner faces", edit(Edit::AddShutters { inner: true }))}
+        }
+        .into_any(),
+        Tool::Ties => button("hold-all", "Hold all shutters", edit(Edit::HoldShutters)).into_any(),
+        _ => ().into_any(),
+    };
+    view! {
+        <div class="hint" role="status">
+            <p data-testid="hint">{words}</p>
+            <div class="quick">{actions}</div>
+        </div>
+    }
+}
