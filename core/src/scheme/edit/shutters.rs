@@ -4,7 +4,7 @@ use super::{EditError, defaults};
 use crate::geometry::{Edge, Side};
 use crate::layout::concrete::faces;
 use crate::layout::takes_shutter;
-use crate::model::Face;
+use crate::model::{Face, FaceKind};
 use crate::scheme::{FaceRef, Id, Scheme, Shutter, Spacing, TieEnd, TieRow};
 
 /// Ends this near are at the same place, m.
