@@ -25,6 +25,7 @@ pub mod model;
 pub mod quantities;
 pub mod results;
 pub mod scheme;
+pub mod sorting;
 
 mod pipeline;
 

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
 /// What the site is made of.
-const SOURCES: [&str; 7] = ["Cargo.lock", "Cargo.toml", "Trunk.toml", "app", "core", "static", "xtask"];
+const SOURCES: [&str; 8] = [".cargo", "Cargo.lock", "Cargo.toml", "Trunk.toml", "app", "core", "static", "xtask"];
 
 /// For size, with no more features than Rust's own output uses: all browsers of the last years have them.
 const OPTIMISE: [&str; 7] = [

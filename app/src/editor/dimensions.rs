@@ -8,6 +8,7 @@ use super::places::{Places, levels};
 use falsewright_core::geometry::{Edge, Point};
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Corner, Cut, Id, SectionEdge};
+use falsewright_core::sorting::sort;
 
 /// Room for shutters and their members beside the section, m.
 const SHUTTER_ROOM_M: f64 = 0.6;
@@ -29,7 +30,7 @@ pub struct Dimension {
 }
 
 /// What a dimension measures.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum DimensionKey {
     /// Distance between two parallel edges; the first moves when a value is typed.
     Edges {
@@ -130,7 +131,7 @@ fn chain(edges: &[SectionEdge], upright: bool, at: f64) -> Chain {
     let lowest = true_edges().min_by(|a, b| a.0.total_cmp(&b.0));
     let highest = true_edges().max_by(|a, b| a.0.total_cmp(&b.0));
     chain.extend(lowest.into_iter().chain(highest).map(|(value, corner, _)| (value, corner)));
-    chain.sort_by(|a, b| a.0.total_cmp(&b.0));
+    sort(&mut chain, |a, b| a.0.total_cmp(&b.0));
     chain.dedup_by(|a, b| (a.0 - b.0).abs() < SAME_M);
     chain
 }
@@ -228,7 +229,7 @@ fn ties(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
     for shutter in &places.scheme.shutters {
         let (Some([foot, _]), Some(face)) = (places.board(shutter), places.shutter_face(shutter)) else { continue };
         let mut rows: Vec<_> = places.scheme.ties.iter().filter(|row| row.shutter == shutter.id).collect();
-        rows.sort_by(|a, b| a.z_m.total_cmp(&b.z_m));
+        sort(&mut rows, |a, b| a.z_m.total_cmp(&b.z_m));
         let out = face.normal.x.signum() * (SHUTTER_ROOM_M + 0.5 * row_m);
         let mut below = foot.z;
         for row in rows {

@@ -3,6 +3,7 @@
 use super::chain::BeamLoad;
 use crate::geometry::{Boundary, Point, Side};
 use crate::model::{Face, FaceKind, Pour};
+use crate::sorting::sort;
 
 /// Depth of concrete above an underside, linear between two places.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -46,7 +47,7 @@ pub fn strips<'a>(faces: impl IntoIterator<Item = &'a Face>, pour: &Pour, solid:
             depth_b: solid.depth_above(under(pair[1]), pour.top_m, Side::Before),
         }));
     }
-    strips.sort_by(|p, q| p.a.total_cmp(&q.a));
+    sort(&mut strips, |p, q| p.a.total_cmp(&q.a));
     strips
 }
 

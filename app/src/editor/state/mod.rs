@@ -121,6 +121,16 @@ impl Editor {
         self.selection
     }
 
+    /// What is under the pointer.
+    pub fn hover(&self) -> Selection {
+        self.hover
+    }
+
+    /// Whether a drag goes on that changes what is shown.
+    pub fn is_dragging(&self) -> bool {
+        self.preview.is_some()
+    }
+
     /// Selects something, or nothing.
     pub fn select(&mut self, selection: Selection) -> Outcome {
         self.selection = selection;
