@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
 /// What the site is made of.
-const SOURCES: [&str; 8] = [".cargo", "Cargo.lock", "Cargo.toml", "Trunk.toml", "app", "core", "static", "xtask"];
+const SOURCES: [&str; 7] = ["Cargo.lock", "Cargo.toml", "Trunk.toml", "app", "core", "static", "xtask"];
 
 /// For size, with no more features than Rust's own output uses: all browsers of the last years have them.
 const OPTIMISE: [&str; 7] = [
@@ -45,7 +45,7 @@ fn make() -> Result<()> {
 
     let staging = target_dir().join("site");
     remove(&staging)?;
-    let mut bundle = command(trunk, &["build", "--release", "--offline", "--dist"]);
+    let mut bundle = command(trunk, &["build", "--release", "--cargo-profile", "page", "--offline", "--dist"]);
     bundle.arg(&staging).env_remove("NO_COLOR");
     with_path(&mut bundle, &bindgen.parent().map(Path::to_path_buf).into_iter().collect::<Vec<_>>())?;
     run("building the page (4 minutes the first time, then one or two)", &mut bundle)?;
