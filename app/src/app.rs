@@ -51,7 +51,7 @@ fn Page() -> impl IntoView {
 #[component]
 fn Message() -> impl IntoView {
     let store = Store::here();
-    let text = move || store.message().or_else(|| store.overlay.get().refusal);
+    let text = Memo::new(move |_| store.message().or_else(|| store.overlay.with(|overlay| overlay.refusal.clone())));
     let body = move |text: String| {
         view! {
             <p>{text}</p>
@@ -68,12 +68,12 @@ fn Message() -> impl IntoView {
         }
     };
     view! {
-        <div class="message" role="status" data-testid="update" hidden=move || !newer.get() || text().is_some()>
+        <div class="message" role="status" data-testid="update" hidden=move || !newer.get() || text.with(Option::is_some)>
             <p>"A new version is ready. The drawing is kept."</p>
             <button on:click=reload>"Reload"</button>
         </div>
-        <div class="message" role="status" aria-live="polite" data-testid="message" hidden=move || text().is_none()>
-            {move || text().map(body)}
+        <div class="message" role="status" aria-live="polite" data-testid="message" hidden=move || text.with(Option::is_none)>
+            {move || text.get().map(body)}
         </div>
     }
 }

@@ -1,5 +1,6 @@
 //! The state of the page. Nothing else writes signals that views share.
 
+mod settled;
 mod timing;
 
 use crate::canvas::legible;
@@ -55,6 +56,8 @@ pub struct Store {
     pub catalogue: Memo<Arc<Catalogue>>,
     /// What is computed for it.
     pub worked: Memo<Arc<Worked>>,
+    /// The same for the margin, which follows when the drawing has been painted.
+    pub settled: ReadSignal<Arc<Worked>>,
     /// What is drawn.
     pub scene: Memo<Arc<Scene>>,
     /// What part of the section is on the screen.
@@ -65,6 +68,8 @@ pub struct Store {
     pub dimensions: Memo<Vec<Dimension>>,
     /// What is selected.
     pub selection: Memo<Selection>,
+    /// What is under the pointer.
+    pub hover: Memo<Selection>,
     /// The pen in hand.
     pub tool: Memo<Tool>,
 }
@@ -94,11 +99,13 @@ impl Store {
             scheme,
             catalogue,
             worked,
+            settled: settled::settled(editor, worked),
             scene,
             viewport: Memo::new(move |_| editor.with(|editor| *editor.viewport())),
             overlay: Memo::new(move |_| editor.with(Editor::overlay)),
             dimensions: Memo::new(move |_| editor.with(Editor::dimensions)),
             selection: Memo::new(move |_| editor.with(Editor::selection)),
+            hover: Memo::new(move |_| editor.with(Editor::hover)),
             tool: Memo::new(move |_| editor.with(Editor::tool)),
         };
         provide_context(store);

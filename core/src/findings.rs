@@ -4,6 +4,7 @@ use crate::geometry::Point;
 use crate::layout::takes_shutter;
 use crate::model::{Face, FaceKind, Model};
 use crate::results::{Check, CheckKind, Finding, LedgerEntry, Results, Severity};
+use crate::sorting::sort;
 
 /// Ledger difference above which a scheme does not close.
 pub const CLOSES_WITHIN: f64 = 1e-3;
@@ -18,7 +19,7 @@ pub fn complete(model: &Model, results: &mut Results) {
     results.findings.append(&mut found);
     let ratio = |finding: &Finding| finding.check.map_or(f64::INFINITY, |index| results.checks[index].ratio);
     let mut findings = std::mem::take(&mut results.findings);
-    findings.sort_by(|a, b| a.severity.cmp(&b.severity).then(ratio(b).total_cmp(&ratio(a))));
+    sort(&mut findings, |a, b| a.severity.cmp(&b.severity).then(ratio(b).total_cmp(&ratio(a))));
     findings.dedup();
     results.findings = findings;
 }

@@ -26,6 +26,7 @@ pub mod model;
 pub mod quantities;
 pub mod results;
 pub mod scheme;
+pub mod sorting;
 mod striking;
 
 mod pipeline;

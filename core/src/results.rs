@@ -144,7 +144,7 @@ pub enum CheckKind {
 
 impl CheckKind {
     /// All.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 17] = [
         Self::Bending,
         Self::Shear,
         Self::Bearing,
@@ -158,6 +158,10 @@ impl CheckKind {
         Self::Coupler,
         Self::Clearance,
         Self::Stability,
+        Self::Overturning,
+        Self::Sliding,
+        Self::Uplift,
+        Self::Anchorage,
     ];
 
     /// What it looks at, in words.

@@ -1,7 +1,9 @@
 //! The project's own commands: `cargo xtask serve`, `build` and `test`.
 
 mod bench;
+mod browser;
 mod finish;
+mod measure;
 mod process;
 mod serve;
 mod site;
@@ -16,7 +18,8 @@ cargo xtask serve [PORT]   install what is missing, build the page, serve it on 
 cargo xtask build          the same static site in dist/, ready for any folder of any static host
 cargo xtask test [STEP...] every test, or only the steps named; an unknown name lists them
 cargo xtask validation     writes tests/VALIDATION.md, the table of checks against published values
-cargo xtask bench [NAME...] times the frame solver and the demo, or only what is named so; on a quiet machine";
+cargo xtask bench [NAME...] times the frame solver and the demo, or only what is named so; on a quiet machine
+cargo xtask measure        what the page weighs and how fast it opens and follows a drag in Chromium; on a quiet machine";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -26,6 +29,7 @@ fn main() -> ExitCode {
         ["serve", port] => serve::run(Some(port)),
         ["build"] => site::build().map(|()| true),
         ["bench", names @ ..] => bench::run_named(names).map(|()| true),
+        ["measure"] => measure::run(),
         ["validation"] => validation::run().map(|()| true),
         ["test", steps @ ..] => test::run(steps),
         _ => {

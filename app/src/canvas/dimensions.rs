@@ -1,8 +1,9 @@
 use super::paint::Block;
-use crate::editor::{Dimension, DimensionKey, Target, Viewport};
+use crate::editor::{Dimension, DimensionKey, ScreenPoint, Target, Viewport};
 use crate::store::Store;
 use crate::units;
 use crate::widgets::{coarse_pointer, letter_px};
+use falsewright_core::sorting::sort;
 use leptos::prelude::*;
 
 /// Width and height of a figure of the text, as parts of its size.
@@ -22,7 +23,7 @@ pub fn legible(view: &Viewport, all: &[Dimension], letter_px: f64) -> Vec<Dimens
     let narrow = view.width_px.min(view.height_px) < ROOM_PX;
     let mut ordered: Vec<&Dimension> =
         all.iter().filter(|dimension| !narrow || dimension.chosen || overall(dimension)).collect();
-    ordered.sort_by(|a, b| b.chosen.cmp(&a.chosen).then(length(b).total_cmp(&length(a))));
+    sort(&mut ordered, |a, b| b.chosen.cmp(&a.chosen).then(length(b).total_cmp(&length(a))));
     let mut kept: Vec<(Block, &Dimension)> = Vec::new();
     let line_px = |dimension: &Dimension| {
         let [a, b] = dimension.line.map(|point| view.to_screen(point));
@@ -42,35 +43,102 @@ fn width_px(dimension: &Dimension, letter_px: f64) -> f64 {
     units::millimetres(dimension.value_m).chars().count() as f64 * FIGURE[0] * letter_px
 }
 
-/// Dimension lines, with oblique strokes at their ends.
+/// Dimension lines, with oblique strokes at their ends, each kept in place while it changes.
 #[component]
 pub fn Dimensions(legible: Memo<Vec<Dimension>>) -> impl IntoView {
     let store = Store::here();
-    let draw = move || {
-        let view = store.viewport.get();
-        let chosen = match store.selection.get() {
-            Some(Target::Dimension(key)) => Some(key),
-            _ => None,
-        };
-        let hovered = store.overlay.get().hover;
-        let draw = |dimension: Dimension| {
-            let lit = chosen == Some(dimension.key) || hovered == Some(Target::Dimension(dimension.key));
-            let tappable = store.takes_dimensions();
-            one(store, &view, &dimension, lit, tappable)
-        };
-        legible.get().into_iter().map(draw).collect_view()
+    let keys = Memo::new(move |_| legible.with(|all| all.iter().map(|dimension| dimension.key).collect::<Vec<_>>()));
+    let of = |target: Option<Target>| match target {
+        Some(Target::Dimension(key)) => Some(key),
+        _ => None,
     };
-    view! { <g class="dimensions">{draw}</g> }
+    let lit = Memo::new(move |_| [of(store.selection.get()), of(store.hover.get())]);
+    let tappable = Memo::new(move |_| store.takes_dimensions());
+    view! {
+        <g class="dimensions">
+            <For each=move || keys.get() key=|key| *key let:key>
+                <OneDimension key legible lit tappable/>
+            </For>
+        </g>
+    }
 }
 
-fn one(store: Store, view: &Viewport, dimension: &Dimension, lit: bool, tappable: bool) -> impl IntoView + use<> {
+#[component]
+fn OneDimension(
+    key: DimensionKey,
+    legible: Memo<Vec<Dimension>>,
+    lit: Memo<[Option<DimensionKey>; 2]>,
+    tappable: Memo<bool>,
+) -> impl IntoView {
+    let store = Store::here();
+    let drawn = Memo::new(move |last: Option<&Drawn>| {
+        let view = store.viewport.get();
+        let found = legible.with(|all| all.iter().find(|dimension| dimension.key == key).map(|it| draw(&view, it)));
+        found.or_else(|| last.cloned()).unwrap_or_default()
+    });
+    let choose = move || store.run(|editor| editor.select(Some(Target::Dimension(key))));
+    let text = move || drawn.with(|drawn| drawn.text.clone());
+    let along = move || tenths(drawn.with(|drawn| drawn.along));
+    let width = move || drawn.with(Drawn::target_px);
+    let height = if coarse_pointer() { 44.0 } else { 26.0 };
+    view! {
+        <g
+            class="dimension"
+            class:lit=move || lit.get().contains(&Some(key))
+            role="button"
+            tabindex=move || if tappable.get() { "0" } else { "-1" }
+            aria-label=move || format!("{} {} mm", words(key), text())
+            data-testid=test_id(key)
+            data-own=move || tappable.get().then_some("")
+            on:click=move |_| if tappable.get_untracked() { choose() }
+            on:keydown=move |event| if event.key() == "Enter" {
+                event.prevent_default();
+                event.stop_propagation();
+                choose();
+            }
+        >
+            <path class="dimension-line" d=move || drawn.with(|drawn| drawn.lines.clone())/>
+            <path class="dimension-end" d=move || drawn.with(|drawn| drawn.ends.clone())/>
+            <g transform=move || drawn.with(|drawn| drawn.place.clone())>
+                <rect
+                    class="target"
+                    x=move || tenths(drawn.with(|drawn| drawn.along - drawn.target_px() / 2.0))
+                    y=tenths(-ABOVE_PX - 5.0 - height / 2.0)
+                    width=width
+                    height=height
+                />
+                <text x=along y=-ABOVE_PX>{text}</text>
+            </g>
+        </g>
+    }
+}
+
+/// What is drawn of a dimension, on the screen.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Drawn {
+    lines: String,
+    ends: String,
+    place: String,
+    along: f64,
+    text_px: f64,
+    text: String,
+}
+
+impl Drawn {
+    /// Width of what can be tapped.
+    fn target_px(&self) -> f64 {
+        self.text_px + 16.0
+    }
+}
+
+fn draw(view: &Viewport, dimension: &Dimension) -> Drawn {
     const BEYOND_PX: f64 = 5.0;
     const GAP_PX: f64 = 4.0;
     let [a, b] = dimension.line.map(|point| view.to_screen(point));
     let [from_a, from_b] = dimension.measured.map(|point| view.to_screen(point));
     let length = a.distance(b);
     let (ux, uy) = if length > 0.0 { ((b.x - a.x) / length, (b.y - a.y) / length) } else { (1.0, 0.0) };
-    let extension = |from: crate::editor::ScreenPoint, to: crate::editor::ScreenPoint| {
+    let extension = |from: ScreenPoint, to: ScreenPoint| {
         let reach = from.distance(to);
         if reach < GAP_PX {
             return String::new();
@@ -94,44 +162,23 @@ fn one(store: Store, view: &Viewport, dimension: &Dimension, lit: bool, tappable
         extension(from_b, b)
     );
     let (sx, sy) = ((ux - uy) * 3.5, (uy + ux) * 3.5);
-    let stroke = |at: crate::editor::ScreenPoint| {
-        format!("M{:.1} {:.1}L{:.1} {:.1}", at.x - sx, at.y - sy, at.x + sx, at.y + sy)
-    };
-    let ends = format!("{}{}", stroke(a), stroke(b));
+    let stroke = |at: ScreenPoint| format!("M{:.1} {:.1}L{:.1} {:.1}", at.x - sx, at.y - sy, at.x + sx, at.y + sy);
     let middle = a.middle(b);
-    let angle = reading_angle(ux, uy);
     let text = units::millimetres(dimension.value_m);
-    let letter = letter_px();
-    let text_px = width_px(dimension, letter);
-    let along = along(length, text_px);
-    let place = format!("translate({:.1} {:.1}) rotate({angle:.1})", middle.x, middle.y);
-    let class = if lit { "dimension lit" } else { "dimension" };
-    let key = dimension.key;
-    let choose = move || store.run(|editor| editor.select(Some(Target::Dimension(key))));
-    let (width, height) = (text_px + 16.0, if coarse_pointer() { 44.0 } else { 26.0 });
-    view! {
-        <g
-            class=class
-            role="button"
-            tabindex=if tappable { "0" } else { "-1" }
-            aria-label=format!("{} {text} mm", words(key))
-            data-testid=test_id(key)
-            data-own=tappable.then_some("")
-            on:click=move |_| if tappable { choose() }
-            on:keydown=move |event| if event.key() == "Enter" {
-                event.prevent_default();
-                event.stop_propagation();
-                choose();
-            }
-        >
-            <path class="dimension-line" d=lines/>
-            <path class="dimension-end" d=ends/>
-            <g transform=place>
-                <rect class="target" x=along - width / 2.0 y=-ABOVE_PX - 5.0 - height / 2.0 width=width height=height/>
-                <text x=along y=-ABOVE_PX>{text.clone()}</text>
-            </g>
-        </g>
+    let text_px = width_px(dimension, letter_px());
+    Drawn {
+        lines,
+        ends: format!("{}{}", stroke(a), stroke(b)),
+        place: format!("translate({:.1} {:.1}) rotate({:.1})", middle.x, middle.y, reading_angle(ux, uy)),
+        along: along(length, text_px),
+        text_px,
+        text,
     }
+}
+
+/// A number of px as it is written.
+pub fn tenths(px: f64) -> String {
+    format!("{px:.1}")
 }
 
 /// Angle of a text along a direction, read from below or from the right.

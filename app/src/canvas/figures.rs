@@ -1,4 +1,4 @@
-use super::paint::Figure;
+use super::paint::{Figure, Scene};
 use crate::editor::Target;
 use crate::store::Store;
 use leptos::prelude::*;
@@ -7,9 +7,11 @@ use leptos::prelude::*;
 #[component]
 pub fn Figures() -> impl IntoView {
     let store = Store::here();
-    let keys = move || store.scene.get().figures.iter().map(|figure| figure.key.clone()).collect::<Vec<_>>();
+    let keys = Memo::new(move |_| {
+        store.scene.with(|scene| scene.figures.iter().map(|figure| figure.key.clone()).collect::<Vec<_>>())
+    });
     view! {
-        <For each=keys key=|key| key.clone() let:key>
+        <For each=move || keys.get() key=|key| key.clone() let:key>
             <OneFigure key/>
         </For>
     }
@@ -20,8 +22,8 @@ fn OneFigure(key: String) -> impl IntoView {
     let store = Store::here();
     let test_id = key.clone();
     let figure = Memo::new(move |last: Option<&Figure>| {
-        let scene = store.scene.get();
-        scene.figures.iter().find(|figure| figure.key == key).or(last).cloned().unwrap_or_default()
+        let found = |scene: &Scene| scene.figures.iter().find(|figure| figure.key == key).or(last).cloned();
+        store.scene.with(|scene| found(scene)).unwrap_or_default()
     });
     let is = move |target: Option<Target>| {
         let element = target.and_then(|target| target.element());
@@ -35,7 +37,7 @@ fn OneFigure(key: String) -> impl IntoView {
         <g
             class="figure"
             class:selected=move || is(store.selection.get())
-            class:hovered=move || is(store.overlay.get().hover)
+            class:hovered=move || is(store.hover.get())
             role="img"
             aria-label=move || figure.with(|figure| figure.label.clone())
             data-testid=test_id

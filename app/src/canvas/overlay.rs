@@ -1,5 +1,5 @@
 use super::paint::highlight;
-use crate::editor::{Overlay, ScreenPoint, SnapReason, Target, Viewport};
+use crate::editor::{Overlay, ScreenPoint, Selection, SnapReason, Target, Viewport};
 use crate::store::Store;
 use crate::units;
 use falsewright_core::geometry::Point;
@@ -10,15 +10,19 @@ use std::fmt::Write;
 #[component]
 pub fn Marks() -> impl IntoView {
     let store = Store::here();
-    let preview = move || screen_line(&store.viewport.get(), &store.overlay.get().preview);
-    let lit = move |target: Option<crate::editor::Target>| {
-        let (scheme, worked) = (store.scheme.get(), store.worked.get());
-        let line = target.map(|target| highlight(&target, &scheme, &worked.design.model)).unwrap_or_default();
-        screen_line(&store.viewport.get(), &line)
+    let preview = Memo::new(move |_| screen_line(&store.viewport.get(), &store.overlay.with(|it| it.preview.clone())));
+    let lit = move |target: Memo<Selection>| {
+        move || {
+            let Some(target) = target.get() else { return String::new() };
+            let line = store
+                .scheme
+                .with(|scheme| store.worked.with(|worked| highlight(&target, scheme, &worked.design.model)));
+            screen_line(&store.viewport.get(), &line)
+        }
     };
+    let placed = Memo::new(move |_| store.overlay.with(|overlay| overlay.handles.clone()));
     let handles = move || {
-        let view = store.viewport.get();
-        let handles = store.overlay.get().handles;
+        let (view, handles) = (store.viewport.get(), placed.get());
         let draw = |handle: crate::editor::Handle| {
             let at = view.to_screen(handle.at);
             let pulls = matches!(handle.target, Target::Haunch(_) | Target::EdgeEnd { .. } | Target::EdgeMiddle(_));
@@ -30,13 +34,13 @@ pub fn Marks() -> impl IntoView {
     };
     view! {
         <g class="marks" aria-hidden="true">
-            <path class="lit hover" d=move || lit(store.overlay.get().hover)/>
-            <path class="lit chosen" d=move || lit(store.selection.get())/>
-            <path class="stroke" d=move || screen_line(&store.viewport.get(), &store.overlay.get().stroke)/>
-            <path class="preview" d=preview/>
-            {move || snap_mark(&store.viewport.get(), &store.overlay.get())}
+            <path class="lit hover" d=lit(store.hover)/>
+            <path class="lit chosen" d=lit(store.selection)/>
+            <path class="stroke" d=move || store.overlay.with(|it| screen_line(&store.viewport.get(), &it.stroke))/>
+            <path class="preview" d=move || preview.get()/>
+            {move || store.overlay.with(|overlay| snap_mark(&store.viewport.get(), overlay))}
             {handles}
-            {move || readout(&store.viewport.get(), &store.overlay.get())}
+            {move || store.overlay.with(|overlay| readout(&store.viewport.get(), overlay))}
         </g>
     }
 }

@@ -1,4 +1,4 @@
-use super::dimensions::written;
+use super::dimensions::{tenths, written};
 use super::paint::{Block, PlacedTag, Tag, TagKind, place, tone};
 use crate::editor::{Dimension, Selection};
 use crate::store::Store;
@@ -35,10 +35,10 @@ pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
         placed.extend(others.into_iter().map(|tag| PlacedTag { anchor: to_screen(tag.at), tag, block: None }));
         placed
     });
-    let keys = move || placed.get().into_iter().map(|placed| placed.tag.key).collect::<Vec<_>>();
+    let keys = Memo::new(move |_| placed.with(|all| all.iter().map(|it| it.tag.key.clone()).collect::<Vec<_>>()));
     view! {
         <g class="tags">
-            <For each=keys key=|key| key.clone() let:key>
+            <For each=move || keys.get() key=|key| key.clone() let:key>
                 <OneTag key placed/>
             </For>
         </g>
@@ -67,7 +67,7 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
         }
     };
     let class = move || {
-        let kind = tag.get().map(|placed| placed.tag.kind);
+        let kind = tag.with(|tag| tag.as_ref().map(|placed| placed.tag.kind));
         let open = matches!(kind, Some(TagKind::Ring(index)) if store.note() == Some(index));
         format!("tag {}{}", kind.map_or("", class_of), if open { " open" } else { "" })
     };
@@ -75,8 +75,8 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
         <g
             class=class
             role=if owned { "button" } else { "img" }
-            tabindex=move || if owned && tag.get().is_some_and(|placed| placed.block.is_some()) { "0" } else { "-1" }
-            aria-label=move || tag.get().map(|placed| placed.tag.label)
+            tabindex=move || if owned && tag.with(|tag| tag.as_ref().is_some_and(|placed| placed.block.is_some())) { "0" } else { "-1" }
+            aria-label=move || tag.with(|tag| tag.as_ref().map(|placed| placed.tag.label.clone()))
             data-testid=test_id
             data-own=move || tappable().then_some("")
             on:click=move |_| choose()
@@ -86,7 +86,7 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
                 choose();
             }
         >
-            {move || tag.get().map(|placed| body(&placed))}
+            {move || tag.with(|tag| tag.as_ref().map(body))}
         </g>
     }
 }
@@ -121,7 +121,7 @@ fn body(placed: &PlacedTag) -> Option<impl IntoView + use<>> {
     let round = if matches!(placed.tag.kind, TagKind::Ring(_)) { height / 2.0 } else { 2.0 };
     Some(view! {
         {leader}
-        <rect x=x - width / 2.0 y=y - height / 2.0 width=width height=height rx=round/>
-        <text x=x y=y>{placed.tag.text.clone()}</text>
+        <rect x=tenths(x - width / 2.0) y=tenths(y - height / 2.0) width=tenths(width) height=tenths(height) rx=round/>
+        <text x=tenths(x) y=tenths(y)>{placed.tag.text.clone()}</text>
     })
 }

@@ -4,6 +4,7 @@ use super::places::{Places, levels};
 use super::{Bounds, Side, Target, Viewport};
 use falsewright_core::geometry::{Edge, Point};
 use falsewright_core::scheme::Corner;
+use falsewright_core::sorting::sort;
 
 /// This near to a face it is the face that is meant, not the shutter on it, px.
 const FACE_PX: f64 = 8.0;
@@ -101,7 +102,7 @@ impl Finder {
     }
 
     fn in_order(mut self) -> Vec<Target> {
-        self.found.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+        sort(&mut self.found, |a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
         self.found.into_iter().map(|(_, _, target)| target).collect()
     }
 }

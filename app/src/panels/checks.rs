@@ -1,6 +1,7 @@
 use super::ratio::Ratio;
 use crate::units;
 use falsewright_core::results::Check;
+use falsewright_core::sorting::sort;
 use leptos::prelude::*;
 
 /// A check with its worked formula.
@@ -30,7 +31,7 @@ pub fn Worked(check: Check) -> impl IntoView {
 #[component]
 pub fn ChecksOf(checks: Vec<Check>) -> impl IntoView {
     let mut checks = checks;
-    checks.sort_by(|a, b| b.ratio.total_cmp(&a.ratio));
+    sort(&mut checks, |a, b| b.ratio.total_cmp(&a.ratio));
     let row = |check: Check| {
         let summary = format!("{}, {}", check.member, check.check.name());
         view! {

@@ -73,13 +73,13 @@ pub fn mark(store: Store, target: &Target) -> String {
 }
 
 fn checks(store: Store, id: Id) -> impl IntoView {
-    let worked = store.worked.get();
+    let worked = store.settled.get();
     let checks: Vec<_> = worked.design.results.checks.iter().filter(|check| check.owner == id).cloned().collect();
     (!checks.is_empty()).then(|| view! { <ChecksOf checks/> })
 }
 
 fn title(store: Store, target: &Target) -> String {
-    let worked = store.worked.get();
+    let worked = store.settled.get();
     let named = target.element().and_then(|id| crate::canvas::paint::name_of(&worked.design.model, id));
     named.unwrap_or_else(|| {
         match target {

@@ -9,7 +9,7 @@ const CLOSES: f64 = 1e-3;
 #[component]
 pub fn Ledger() -> impl IntoView {
     let store = Store::here();
-    let entries = move || store.worked.get().design.results.ledger.iter().cloned().map(entry).collect_view();
+    let entries = move || store.settled.get().design.results.ledger.iter().cloned().map(entry).collect_view();
     view! {
         <section class="ledger" aria-label="Path of loads" data-testid="ledger">
             <p class="quiet">"From the fresh concrete down to the ground, or across to the ties: each level must pass on what it takes."</p>

@@ -21,7 +21,7 @@ pub fn Margin() -> impl IntoView {
     let leaf = RwSignal::new(Leaf::Notes);
     let pulled = RwSignal::new(false);
     let count = move || {
-        let worked = store.worked.get();
+        let worked = store.settled.get();
         let findings = &worked.design.results.findings;
         let serious = findings.iter().filter(|finding| finding.severity == Severity::Fail).count();
         let count = findings.len() + usize::from(worked.reason.is_some());
@@ -29,7 +29,7 @@ pub fn Margin() -> impl IntoView {
     };
     let selected = Memo::new(move |_| element::selected(store));
     let noted = Memo::new(move |_| {
-        let findings = &store.worked.get().design.results.findings;
+        let findings = &store.settled.get().design.results.findings;
         store.note().and_then(|note| findings.get(note)?.owner)
     });
     Effect::new(move || {

@@ -8,7 +8,7 @@ use leptos::prelude::*;
 pub fn Notes() -> impl IntoView {
     let store = Store::here();
     let list = move || {
-        let worked = store.worked.get();
+        let worked = store.settled.get();
         let results = &worked.design.results;
         let findings = &results.findings;
         let note = |(index, finding): (usize, &Finding)| {
@@ -22,7 +22,7 @@ pub fn Notes() -> impl IntoView {
         findings.iter().enumerate().map(note).collect_view()
     };
     let none = move || {
-        let worked = store.worked.get();
+        let worked = store.settled.get();
         (worked.reason.is_none() && worked.design.results.findings.is_empty()).then(|| {
             view! {
                 <p class="quiet">{if worked.design.results.checks.is_empty() {
@@ -35,7 +35,7 @@ pub fn Notes() -> impl IntoView {
     };
     view! {
         <section class="notes" aria-label="Notes" aria-live="polite">
-            {move || store.worked.get().reason.clone().map(|reason| view! {
+            {move || store.settled.get().reason.clone().map(|reason| view! {
                 <p class="reason" role="alert" data-testid="reason">{reason}</p>
             })}
             {none}

@@ -21,8 +21,9 @@ pub fn Pens() -> impl IntoView {
             </button>
         }
     };
-    let undo = move || store.read(|editor| editor.undo_label().map(str::to_owned));
-    let redo = move || store.read(|editor| editor.redo_label().map(str::to_owned));
+    let undo = Memo::new(move |_| store.read(|editor| editor.undo_label().map(str::to_owned)));
+    let redo = Memo::new(move |_| store.read(|editor| editor.redo_label().map(str::to_owned)));
+    let pen_mode = Memo::new(move |_| store.read(Editor::pen_mode));
     view! {
         <nav class="pens" class:left=move || store.left_handed() aria-label="Pens">
             <div class="row tools">{Tool::ALL.into_iter().map(pen).collect_view()}</div>
@@ -30,8 +31,8 @@ pub fn Pens() -> impl IntoView {
                 <button
                     data-testid="undo"
                     aria-label="Undo"
-                    title=move || undo().map_or("Undo".to_owned(), |step| format!("Undo: {step}"))
-                    disabled=move || undo().is_none()
+                    title=move || undo.get().map_or("Undo".to_owned(), |step| format!("Undo: {step}"))
+                    disabled=move || undo.with(Option::is_none)
                     on:click=move |_| store.run(Editor::undo)
                 >
                     <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M9 5L4 10l5 5M4 10h10a5 5 0 0 1 0 10h-3"/></svg>
@@ -40,8 +41,8 @@ pub fn Pens() -> impl IntoView {
                 <button
                     data-testid="redo"
                     aria-label="Redo"
-                    title=move || redo().map_or("Redo".to_owned(), |step| format!("Redo: {step}"))
-                    disabled=move || redo().is_none()
+                    title=move || redo.get().map_or("Redo".to_owned(), |step| format!("Redo: {step}"))
+                    disabled=move || redo.with(Option::is_none)
                     on:click=move |_| store.run(Editor::redo)
                 >
                     <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M15 5l5 5-5 5M20 10H10a5 5 0 0 0 0 10h3"/></svg>
@@ -57,7 +58,7 @@ pub fn Pens() -> impl IntoView {
                 </button>
             </div>
             <Layers/>
-            {move || store.read(Editor::pen_mode).then(|| view! {
+            {move || pen_mode.get().then(|| view! {
                 <button
                     data-testid="pen-mode"
                     aria-pressed="true"

@@ -15,7 +15,7 @@ pub fn Schedule() -> impl IntoView {
             store.tell(Some("The browser did not save the file. Try again, or allow downloads for this page.".into()));
         }
     };
-    let rows = move || store.worked.get().design.quantities.iter().cloned().map(row).collect_view();
+    let rows = move || store.settled.get().design.quantities.iter().cloned().map(row).collect_view();
     view! {
         <section class="schedule" aria-label="Schedule">
             <p class="head">

@@ -11,11 +11,11 @@ const WALLS: Walls = Walls { wall_m: 0.45, roof_m: 0.45, base_m: 0.5, haunch_m: 
 #[component]
 pub fn Start() -> impl IntoView {
     let store = Store::here();
-    let blank = move || {
-        store.scheme.get().section.outline.is_empty()
-            && store.overlay.get().preview.is_empty()
+    let blank = Memo::new(move |_| {
+        store.scheme.with(|scheme| scheme.section.outline.is_empty())
+            && store.overlay.with(|overlay| overlay.preview.is_empty())
             && store.tool.get() != Tool::Outline
-    };
+    });
     let section = move |section: fn() -> Section| {
         move |_| {
             store.edit(Edit::SetSection(section()));
@@ -88,5 +88,5 @@ pub fn Start() -> impl IntoView {
             </section>
         }
     };
-    move || blank().then(sheet)
+    move || blank.get().then(sheet)
 }

@@ -1,5 +1,6 @@
 use super::element::Element;
 use super::{Dof, Frame, FrameError};
+use crate::sorting::sort;
 use serde::Deserialize;
 
 /// How far beyond its member a load may reach by rounding, by the member's length.
@@ -257,10 +258,10 @@ impl LoadCase {
 
         let mut strains = self.strains.clone();
         // Stable, so that the order in which loads of one member are added up stays that in which they are given.
-        lines.sort_by_key(|load| load.member);
-        strains.sort_by_key(|load| load.member);
-        forces.sort_by(|l, r| l.member.cmp(&r.member).then(l.x.total_cmp(&r.x)));
-        gaps.sort_by(|l, r| l.member.cmp(&r.member).then(l.x.total_cmp(&r.x)));
+        sort(&mut lines, |l, r| l.member.cmp(&r.member));
+        sort(&mut strains, |l, r| l.member.cmp(&r.member));
+        sort(&mut forces, |l, r| l.member.cmp(&r.member).then(l.x.total_cmp(&r.x)));
+        sort(&mut gaps, |l, r| l.member.cmp(&r.member).then(l.x.total_cmp(&r.x)));
         let ground = self.ground(frame)?;
         Ok(LocalLoads { lines, forces, gaps, strains, nodes, ground })
     }

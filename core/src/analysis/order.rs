@@ -1,4 +1,5 @@
 use super::Frame;
+use crate::sorting::sort;
 
 /// Order of the nodes that keeps connected ones close, after Cuthill and McKee, reversed.
 ///
@@ -71,7 +72,7 @@ impl Graph {
                     order.push(node);
                 }
             }
-            order[first..].sort_by_key(|&node| self.neighbours(node).len());
+            sort(&mut order[first..], |&a, &b| self.neighbours(a).len().cmp(&self.neighbours(b).len()));
             at += 1;
         }
     }

@@ -1,6 +1,7 @@
 use super::Strain;
 use super::element::Element;
 use super::loads::{LocalForce, LocalGap, LocalLoad, LocalLoads};
+use crate::sorting::sort;
 
 /// Forces and movement at one place of a member, in its local axes.
 #[derive(Clone, Copy, Debug, Default)]
@@ -360,7 +361,7 @@ impl Own<'_> {
         breaks.extend(self.lines.iter().flat_map(|load| [load.a, load.b]));
         breaks.extend(self.forces.iter().map(|load| load.x));
         breaks.extend(self.gaps.iter().map(|gap| gap.x));
-        breaks.sort_unstable_by(f64::total_cmp);
+        sort(breaks, f64::total_cmp);
         breaks.dedup();
     }
 

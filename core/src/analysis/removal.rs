@@ -2,6 +2,7 @@ use super::cut::{Cut, DOUBTFUL, Loose, Unit, compliance};
 use super::dense::Dense;
 use super::factorised::Factorised;
 use super::{Dof, Frame, FrameError, LoadCase, Solution};
+use crate::sorting::sort;
 
 /// Moment, by the greatest force in any member, that is taken for rounding.
 const ROUNDING: f64 = 1e-6;
@@ -54,7 +55,7 @@ impl Factorised<'_> {
     /// bear nothing. Parts act both ways here.
     pub fn without(&self, removal: &Removal) -> Result<Without<'_>, FrameError> {
         let mut members = removal.members.clone();
-        members.sort_unstable();
+        sort(&mut members, usize::cmp);
         members.dedup();
         let mut cuts = Vec::new();
         for (index, &member) in members.iter().enumerate() {

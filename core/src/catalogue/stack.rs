@@ -1,3 +1,4 @@
+use crate::sorting::sort;
 use serde::{Deserialize, Serialize};
 
 /// What a leg is put together from: standards end to end, a jack at its head and one at its base.
@@ -72,7 +73,7 @@ impl Stack {
         let greatest = self.head_jack_m[1] + self.base_jack_m[1];
         let room = height_m - least + EXACT_M;
         let mut lengths: Vec<f64> = self.standards_m.iter().copied().filter(|&length| length > 0.0).collect();
-        lengths.sort_by(|a, b| b.total_cmp(a));
+        sort(&mut lengths, |a, b| b.total_cmp(a));
         let shortest = lengths.last().copied().unwrap_or(f64::INFINITY);
         if room < shortest {
             return Err(Unstacked::TooShort { least_m: shortest + least });

@@ -1,4 +1,5 @@
 use super::{Edge, Point};
+use crate::sorting::sort;
 
 /// The side from which a level or place is approached, where a value may jump there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -50,7 +51,7 @@ impl Boundary {
     pub fn spans_at(&self, z: f64, side: Side) -> Vec<[f64; 2]> {
         let mut crossings: Vec<f64> =
             self.edges.iter().filter(|edge| side.within(z, edge.from.z, edge.to.z)).map(|edge| edge.x_at(z)).collect();
-        crossings.sort_by(f64::total_cmp);
+        sort(&mut crossings, f64::total_cmp);
         crossings.as_chunks().0.to_vec()
     }
 
@@ -138,7 +139,7 @@ const TOLERANCE: f64 = 1e-7;
 
 fn breakpoints(values: impl Iterator<Item = f64>, low: f64, high: f64) -> Vec<f64> {
     let mut between: Vec<f64> = values.filter(|&v| v > low + TOLERANCE && v < high - TOLERANCE).collect();
-    between.sort_by(f64::total_cmp);
+    sort(&mut between, f64::total_cmp);
     between.dedup_by(|next, kept| *next - *kept < TOLERANCE);
     between
 }

@@ -5,6 +5,7 @@ use crate::geometry::{Boundary, Point, Side};
 use crate::model::{Face, FaceKind, Model, PlacedFalsework};
 use crate::results::Finding;
 use crate::scheme::{Direction, Falsework, Lateral, Scheme};
+use crate::sorting::sort;
 
 pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings: &mut Vec<Finding>) {
     for (index, drawn) in scheme.falsework.iter().enumerate() {
@@ -61,7 +62,7 @@ fn soffit(model: &Model, drawn: &Falsework) -> Option<Vec<Face>> {
     {
         chain.push(next.clone());
     }
-    chain.sort_by(|a, b| a.from.x.min(a.to.x).total_cmp(&b.from.x.min(b.to.x)));
+    sort(&mut chain, |a, b| a.from.x.min(a.to.x).total_cmp(&b.from.x.min(b.to.x)));
     Some(chain)
 }
 

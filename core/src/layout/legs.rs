@@ -4,6 +4,7 @@ use super::opening::depth;
 use crate::model::{Leg, LegKind, PlacedOpening};
 use crate::results::Finding;
 use crate::scheme::{Falsework, LegLine};
+use crate::sorting::sort;
 
 /// Two legs stand at least this far apart.
 const APART_M: f64 = 0.15;
@@ -21,7 +22,7 @@ pub fn place(drawn: &Falsework, room: &Room, opening: Option<&PlacedOpening>, fi
     if let Some(opening) = opening {
         legs.extend(trestles(opening, room));
     }
-    legs.sort_by(|a, b| a.x_m.total_cmp(&b.x_m).then(a.foot_m.total_cmp(&b.foot_m)));
+    sort(&mut legs, |a, b| a.x_m.total_cmp(&b.x_m).then(a.foot_m.total_cmp(&b.foot_m)));
     legs
 }
 

@@ -4,6 +4,7 @@ use crate::catalogue::{Catalogue, Item};
 use crate::model::{Model, PlacedShutter};
 use crate::results::Finding;
 use crate::scheme::{Arrangement, Scheme, TieEnd};
+use crate::sorting::sort;
 
 pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings: &mut Vec<Finding>) {
     for (index, drawn) in scheme.shutters.iter().enumerate() {
@@ -71,7 +72,7 @@ fn tie_levels(scheme: &Scheme, shutter: crate::scheme::Id) -> Vec<f64> {
         row.shutter == shutter || matches!(row.to, TieEnd::Shutter { id } if id == shutter)
     };
     let mut levels: Vec<f64> = scheme.ties.iter().filter(holds).map(|row| row.z_m).collect();
-    levels.sort_by(f64::total_cmp);
+    sort(&mut levels, f64::total_cmp);
     levels.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
     levels
 }

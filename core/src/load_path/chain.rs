@@ -3,6 +3,7 @@
 use super::line::{Deflection, Envelope, Peak};
 use crate::analysis::{Axis, DistributedLoad, Frame, LoadCase, Member, NodalLoad, PointLoad, Solution};
 use crate::results::Station;
+use crate::sorting::sort;
 
 /// Stations on each member of a diagram.
 const INTERVALS: usize = 8;
@@ -55,7 +56,7 @@ impl Chain {
         member: impl Fn(usize, usize) -> Member,
     ) -> Self {
         let mut nodes_m: Vec<f64> = ends_m.iter().chain(supports_m).copied().collect();
-        nodes_m.sort_by(f64::total_cmp);
+        sort(&mut nodes_m, f64::total_cmp);
         nodes_m.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
         let first_node = frame.nodes.len();
         let first_member = frame.members.len();

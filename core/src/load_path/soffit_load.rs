@@ -4,6 +4,7 @@ use super::chain::BeamLoad;
 use crate::actions::combinations::{HEAP_M, Stage};
 use crate::geometry::{Boundary, Point, Side};
 use crate::model::{Face, FaceKind, Pour};
+use crate::sorting::sort;
 
 /// Depth of concrete above an underside, linear between two places.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -47,7 +48,7 @@ pub fn strips<'a>(faces: impl IntoIterator<Item = &'a Face>, pour: &Pour, solid:
             depth_b: solid.depth_above(under(pair[1]), pour.top_m, Side::Before),
         }));
     }
-    strips.sort_by(|p, q| p.a.total_cmp(&q.a));
+    sort(&mut strips, |p, q| p.a.total_cmp(&q.a));
     strips
 }
 

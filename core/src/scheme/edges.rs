@@ -1,5 +1,6 @@
 use super::{Corner, FaceRef, Id, Section};
 use crate::geometry::{Boundary, Edge, Point};
+use crate::sorting::sort;
 
 /// A straight part of the section's boundary with what it stems from. The concrete lies to its left.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -40,7 +41,7 @@ impl Section {
             *z = level.unwrap_or(*z);
         }
         joints.retain(|&(z, _)| lowest < z && z < highest);
-        joints.sort_by(|a, b| a.0.total_cmp(&b.0));
+        sort(&mut joints, |a, b| a.0.total_cmp(&b.0));
         joints.dedup_by(|next, kept| next.0 == kept.0);
         let starts = std::iter::once((lowest, FaceRef::LOWEST)).chain(joints.iter().copied());
         let tops = joints.iter().map(|joint| joint.0).chain(std::iter::once(highest));

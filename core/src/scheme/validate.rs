@@ -5,6 +5,7 @@ mod placing;
 mod section;
 
 use super::{Delivery, Hardening, Id, PressureMethod, SCHEMA, Scheme, SchemeError, Subject, Temperature};
+use crate::sorting::sort;
 
 /// At most this many errors are reported at once.
 const MOST_ERRORS: usize = 50;
@@ -181,7 +182,7 @@ impl Errors {
 
     fn check_ids(&mut self, scheme: &Scheme) {
         let mut ids: Vec<Id> = scheme.ids().collect();
-        ids.sort_unstable();
+        sort(&mut ids, Id::cmp);
         if ids.first() == Some(&Id(0)) {
             self.push(SchemeError::ReservedId);
         }

@@ -1,6 +1,6 @@
 use super::tally::Tally;
-use crate::process::{cargo, command, output, root, run, target_dir};
-use crate::{finish, site, tools};
+use crate::process::{cargo, output, target_dir};
+use crate::{browser, finish, tools};
 use anyhow::{Context, Result};
 use std::fs;
 use std::io::{BufRead, BufReader};
@@ -62,18 +62,9 @@ fn wasm() -> Result<Tally> {
 const DEMO: &str = "core/src/scheme/heron_lane.json";
 
 fn browser() -> Result<Tally> {
-    tools::node()?;
-    let chromium = tools::chromium()?;
-    site::build()?;
-    let folder = root().join("tests/browser");
-    run(
-        "installing the browser tests' packages",
-        command("npm", &["ci", "--no-audit", "--no-fund"]).current_dir(&folder),
-    )?;
-    let files = finish::files(&folder)?;
-    let tests = files.iter().filter(|file| file.ends_with(".test.mjs") && !file.starts_with("node_modules/"));
-    let mut test = command("node", &["--test", "--test-reporter=spec"]);
-    counted(test.args(tests).current_dir(&folder).env("FALSEWRIGHT_CHROMIUM", chromium))
+    let mut test = browser::node(&["--test", "--test-reporter=spec"])?;
+    let files = finish::files(&browser::folder())?;
+    counted(test.args(files.iter().filter(|file| file.ends_with(".test.mjs") && !file.starts_with("node_modules/"))))
 }
 
 /// A command that is one test.

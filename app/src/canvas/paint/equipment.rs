@@ -6,6 +6,7 @@ use falsewright_core::geometry::Point;
 use falsewright_core::model::{Model, Part, Role, Solid};
 use falsewright_core::results::Results;
 use falsewright_core::scheme::Id;
+use falsewright_core::sorting::sort;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// From the back of the drawing to the front.
@@ -30,10 +31,10 @@ pub fn equipment(model: &Model, results: &Results, catalogue: &Catalogue) -> Vec
     for part in &model.parts {
         groups.entry((part.owner, part.role, &part.mark)).or_default().push(part);
     }
-    let mut figures: BTreeMap<Id, Figure> = names(model)
-        .into_iter()
-        .map(|name| (name.id, Figure::new(format!("{}-{}", name.what, name.mark), name.label, Some(name.id))))
-        .collect();
+    let mut figures: BTreeMap<Id, Figure> = BTreeMap::new();
+    for name in names(model) {
+        figures.insert(name.id, Figure::new(format!("{}-{}", name.what, name.mark), name.label, Some(name.id)));
+    }
     for role in BACK_TO_FRONT {
         for ((owner, ..), parts) in groups.iter().filter(|((_, of, _), _)| *of == role) {
             let Some(figure) = figures.get_mut(owner) else { continue };
@@ -48,7 +49,7 @@ pub fn equipment(model: &Model, results: &Results, catalogue: &Catalogue) -> Vec
         }
     }
     let mut ordered: Vec<Figure> = figures.into_values().filter(|figure| !figure.strokes.is_empty()).collect();
-    ordered.sort_by_key(|figure| order(&figure.key));
+    sort(&mut ordered, |a, b| order(&a.key).cmp(&order(&b.key)));
     ordered
 }
 

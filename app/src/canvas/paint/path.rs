@@ -12,7 +12,10 @@ impl Path {
     pub fn line(&mut self, points: impl IntoIterator<Item = Point>) -> &mut Self {
         let mut command = 'M';
         for point in points {
-            let _ = write!(self.0, "{command}{} {}", millimetres(point.x), millimetres(point.z));
+            self.0.push(command);
+            write_metres(&mut self.0, point.x);
+            self.0.push(' ');
+            write_metres(&mut self.0, point.z);
             command = 'L';
         }
         self
@@ -52,10 +55,20 @@ impl Path {
     }
 }
 
-/// Rounds to a tenth of a millimetre, so that equal shapes give equal text.
-fn millimetres(metres: f64) -> f64 {
-    let rounded = (metres * 1e4).round() / 1e4;
-    if rounded == 0.0 { 0.0 } else { rounded }
+/// Writes metres to a tenth of a millimetre, so that equal shapes give equal text. Thousands are written at each move of
+/// a drag, and writing whole numbers is many times faster than writing floating ones.
+fn write_metres(text: &mut String, metres: f64) {
+    let tenths = (metres * 1e4).round() as i64;
+    let (whole, mut part) = (tenths.unsigned_abs() / 10_000, tenths.unsigned_abs() % 10_000);
+    let _ = write!(text, "{}{whole}", if tenths < 0 { "-" } else { "" });
+    if part > 0 {
+        text.push('.');
+    }
+    let mut digit = 1000;
+    while part > 0 {
+        text.push(char::from(b'0' + (part / digit) as u8));
+        (part, digit) = (part % digit, digit / 10);
+    }
 }
 
 #[cfg(test)]
@@ -74,5 +87,15 @@ mod tests {
         let mut path = Path::default();
         path.line([Point::new(0.300_000_001, -1e-9), Point::new(1.0 / 3.0, 1.0)]);
         assert_eq!(path.finish(), "M0.3 0L0.3333 1");
+    }
+
+    #[test]
+    fn places_are_written_as_floating_numbers_are() {
+        for tenths in (-30_000..30_000).step_by(7).chain([-1, 0, 1, 10, 10_000, -10_000, 123_456_789]) {
+            let metres = f64::from(tenths) / 1e4;
+            let mut text = String::new();
+            write_metres(&mut text, metres);
+            assert_eq!(text, metres.to_string());
+        }
     }
 }

@@ -6,6 +6,7 @@ use falsewright_core::geometry::Point;
 use falsewright_core::model::Model;
 use falsewright_core::results::{Check, Finding, Results, Severity};
 use falsewright_core::scheme::Id;
+use falsewright_core::sorting::sort;
 use std::collections::BTreeMap;
 
 /// A piece of writing that belongs to a place on the drawing.
@@ -101,7 +102,7 @@ fn ratios(model: &Model, results: &Results) -> Vec<Tag> {
         TagKind::Member(ratio) => (1, -ratio),
         TagKind::Ring(_) | TagKind::Value => (2, 0.0),
     };
-    tags.sort_by(|a, b| rank(a).0.cmp(&rank(b).0).then(rank(a).1.total_cmp(&rank(b).1)));
+    sort(&mut tags, |a, b| rank(a).0.cmp(&rank(b).0).then(rank(a).1.total_cmp(&rank(b).1)));
     tags
 }
 

@@ -6,6 +6,7 @@ use crate::editor::places::Places;
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Corner, Id, SectionEdge};
+use falsewright_core::sorting::sort;
 
 /// Faces that lean by more of their length are measured by no chain.
 const MOST_LEAN: f64 = 0.5;
@@ -31,7 +32,7 @@ fn chain(edges: &[SectionEdge], upright: bool, at: f64) -> Chain {
     let lowest = true_edges().min_by(|a, b| a.0.total_cmp(&b.0));
     let highest = true_edges().max_by(|a, b| a.0.total_cmp(&b.0));
     chain.extend(lowest.into_iter().chain(highest).map(|(value, corner, _)| (value, corner)));
-    chain.sort_by(|a, b| a.0.total_cmp(&b.0));
+    sort(&mut chain, |a, b| a.0.total_cmp(&b.0));
     chain.dedup_by(|a, b| (a.0 - b.0).abs() < SAME_M);
     chain
 }

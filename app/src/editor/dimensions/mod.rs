@@ -14,6 +14,7 @@ use chains::{chains, widest_chain};
 use falsewright_core::geometry::{Edge, Point};
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Corner, Cut, Id};
+use falsewright_core::sorting::sort;
 
 /// Room for shutters and their members beside the section, m.
 const SHUTTER_ROOM_M: f64 = 0.6;
@@ -48,7 +49,7 @@ impl Dimension {
 }
 
 /// What a dimension measures.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum DimensionKey {
     /// Distance between two parallel edges; the first moves when a value is typed.
     Edges {
@@ -228,7 +229,7 @@ fn ties(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
     for shutter in &places.scheme.shutters {
         let (Some([foot, _]), Some(face)) = (places.board(shutter), places.shutter_face(shutter)) else { continue };
         let mut rows: Vec<_> = places.scheme.ties.iter().filter(|row| row.shutter == shutter.id).collect();
-        rows.sort_by(|a, b| a.z_m.total_cmp(&b.z_m));
+        sort(&mut rows, |a, b| a.z_m.total_cmp(&b.z_m));
         let out = face.normal.x.signum() * (SHUTTER_ROOM_M + 0.5 * row_m);
         let mut below = foot.z;
         for row in rows {

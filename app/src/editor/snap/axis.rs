@@ -1,5 +1,7 @@
 //! Snapping of one coordinate: places and levels.
 
+use falsewright_core::sorting::sort;
+
 /// A coordinate with what drew it there.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Stop {
@@ -40,7 +42,7 @@ pub fn stop(value: f64, points: &[f64], radius_m: f64, grid_m: f64) -> Stop {
 /// Where a coordinate would stand in equal spacing with the stations around it.
 fn spaced(value: f64, points: &[f64]) -> Vec<Stop> {
     let mut stations = points.to_vec();
-    stations.sort_by(f64::total_cmp);
+    sort(&mut stations, f64::total_cmp);
     stations.dedup_by(|a, b| (*a - *b).abs() < SAME_M);
     let above = stations.partition_point(|at| *at < value);
     let (lower, upper) = stations.split_at(above);

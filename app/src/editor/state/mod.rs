@@ -128,6 +128,16 @@ impl Editor {
         self.selection
     }
 
+    /// What is under the pointer.
+    pub fn hover(&self) -> Selection {
+        self.hover
+    }
+
+    /// Whether a drag goes on that changes what is shown.
+    pub fn is_dragging(&self) -> bool {
+        self.preview.is_some()
+    }
+
     /// Selects something, or nothing. What is proposed is kept.
     pub fn select(&mut self, selection: Selection) -> Outcome {
         let kept = self.keep_proposal();

@@ -56,7 +56,7 @@ pub fn joint(store: Store, id: Id) -> Option<AnyView> {
 /// What can be placed on a face.
 pub fn face(store: Store, of: FaceRef) -> Option<AnyView> {
     let kind = move || {
-        let worked = store.worked.get();
+        let worked = store.settled.get();
         worked.design.model.faces.iter().find(|face| face.of == of).map(|face| face.kind)
     };
     let steep = move || {

@@ -12,7 +12,7 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
     let find = move |scheme: &Scheme| scheme.openings.iter().find(|of| of.id == id).cloned();
     let (_, form) = form(store, find, Edit::SetOpening)?;
     let room = move || {
-        let worked = store.worked.get();
+        let worked = store.settled.get();
         let room = worked.design.results.clearances.iter().find(|room| room.opening == id)?;
         Some(format!(
             "Measured {} mm clear between {}, and {} mm clear below {}.",

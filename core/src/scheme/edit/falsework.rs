@@ -5,6 +5,7 @@ use crate::geometry::{Point, Side};
 use crate::layout::concrete::faces;
 use crate::model::{Face, FaceKind};
 use crate::scheme::{FaceRef, Falsework, Id, LegLine, Scheme, Spacing};
+use crate::sorting::sort;
 
 /// Leg lines of one soffit, at most.
 const MOST_LINES: u32 = 100;
@@ -123,5 +124,5 @@ fn falsework_mut(scheme: &mut Scheme, id: Id) -> Result<&mut Falsework, EditErro
 }
 
 fn in_order(lines: &mut [LegLine]) {
-    lines.sort_by(|a, b| a.x_m.total_cmp(&b.x_m));
+    sort(lines, |a, b| a.x_m.total_cmp(&b.x_m));
 }

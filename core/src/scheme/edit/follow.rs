@@ -3,14 +3,18 @@
 use crate::geometry::Point;
 use crate::layout::concrete::faces;
 use crate::model::Face;
-use crate::scheme::{FaceRef, Falsework, Scheme, Shutter, TieEnd};
-use std::collections::BTreeSet;
+use crate::scheme::{FaceRef, Falsework, Id, Scheme, Shutter, TieEnd};
+use crate::sorting::sort;
 
 /// Moves equipment along with its faces; what has lost its face goes, with all that hangs on it.
 pub(super) fn follow(before: &Scheme, after: &mut Scheme) {
     let old = faces(&before.section, before.ground.level_m);
     let new = faces(&after.section, after.ground.level_m);
-    let joints = |scheme: &Scheme| scheme.section.joints.iter().map(|joint| joint.id).collect::<BTreeSet<_>>();
+    let joints = |scheme: &Scheme| {
+        let mut ids: Vec<Id> = scheme.section.joints.iter().map(|joint| joint.id).collect();
+        sort(&mut ids, Id::cmp);
+        ids
+    };
     let heirs = Heirs { old: &old, new: &new, same_pours: joints(before) == joints(after) };
     keep_shutters(&heirs, after);
     keep_falsework(&heirs, after);

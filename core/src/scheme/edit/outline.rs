@@ -3,6 +3,7 @@
 use super::EditError;
 use crate::geometry::Point;
 use crate::scheme::{Cell, Corner, Cut, Id, Joint, Scheme, Section};
+use crate::sorting::sort;
 
 /// Sine of the angle between edges that count as parallel, at most.
 const PARALLEL: f64 = 1e-4;
@@ -164,7 +165,7 @@ pub(super) fn add_joint(scheme: &mut Scheme, z_m: f64) -> Result<(), EditError> 
     check_joint(&scheme.section, z_m)?;
     let id = scheme.fresh_id();
     scheme.section.joints.push(Joint { id, z_m });
-    scheme.section.joints.sort_by(|a, b| a.z_m.total_cmp(&b.z_m));
+    sort(&mut scheme.section.joints, |a, b| a.z_m.total_cmp(&b.z_m));
     Ok(())
 }
 

@@ -3,6 +3,7 @@ use crate::scheme::{
     Arrangement, Bearing, Direction, FaceRef, Falsework, FixedEnd, HeldBy, Id, Opening, Scheme, SchemeError, Shutter,
     Spacing, Subject, TieEnd, TieRow,
 };
+use crate::sorting::sort;
 
 /// No row of members has more.
 const MOST_MEMBERS: f64 = 1000.0;
@@ -168,7 +169,7 @@ impl Errors {
 
     fn same_face(&mut self, kind: &'static str, placed: impl Iterator<Item = (FaceRef, Id)>) {
         let mut placed: Vec<(FaceRef, Id)> = placed.collect();
-        placed.sort_unstable();
+        sort(&mut placed, Ord::cmp);
         for pair in placed.windows(2).filter(|pair| pair[0].0 == pair[1].0) {
             self.push(SchemeError::SameFace { kind, first: pair[0].1, second: pair[1].1 });
         }

@@ -1,6 +1,7 @@
 use super::{Errors, LONGEST_M};
 use crate::geometry::{Boundary, Edge, Point};
 use crate::scheme::{Corner, Id, Place, Ring, SchemeError, Section, SectionEdge, Subject};
+use crate::sorting::sort;
 
 /// Concrete is nowhere thinner, m.
 const THINNEST_M: f64 = 0.02;
@@ -143,7 +144,7 @@ impl Errors {
     fn check_joints(&mut self, section: &Section, edges: &[SectionEdge], boundary: &Boundary) {
         let Some([low_m, high_m]) = boundary.extent() else { return };
         let mut joints = section.joints.clone();
-        joints.sort_by(|a, b| a.z_m.total_cmp(&b.z_m));
+        sort(&mut joints, |a, b| a.z_m.total_cmp(&b.z_m));
         for pair in joints.windows(2).filter(|pair| pair[1].z_m - pair[0].z_m < THINNEST_M) {
             self.push(SchemeError::JointsTooClose { first: pair[0].id, second: pair[1].id, z_m: pair[1].z_m });
         }
