@@ -276,7 +276,7 @@ impl Search {
             let drawn = DRAWN_TENSION * element.ei / (element.length * element.length);
             element.section.tension = element.section.tension.min(drawn);
         }
-        let mut pieces = Pieces::cut(&elements, &LocalLoads::default());
+        let (mut pieces, _) = Pieces::cut(&elements, &LocalLoads::default());
         let mut movements = self.stiffness.unknowns.movements(&self.shape, &[]);
         for (member, element) in elements.iter().enumerate() {
             let movement = element.turn_in(ends(&movements, element));

@@ -96,8 +96,7 @@ impl Factorised<'_> {
     pub(super) fn solve_slipped(&self, loads: &LoadCase, slips: &[(usize, f64)]) -> Result<Solution, FrameError> {
         let loads = loads.to_local(self.frame, &self.stiffness.elements)?;
         let ground = self.ground(&loads, slips);
-        let mut pieces = Pieces::cut(&self.stiffness.elements, &loads);
-        let responses: Vec<_> = (0..self.stiffness.elements.len()).map(|member| pieces.response(member)).collect();
+        let (mut pieces, responses) = Pieces::cut(&self.stiffness.elements, &loads);
         let (x, applied) = self.unknown_movements(&loads, &ground, &responses);
         let movements = self.stiffness.unknowns.movements(&x, &ground.held);
         let mut forces = vec![[0.0; 3]; self.frame.nodes.len()];
