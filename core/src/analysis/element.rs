@@ -120,7 +120,11 @@ impl Element {
     /// State at node i for the local movements of both ends, given what the loads do to the member.
     #[inline]
     pub fn start(&self, movement: [f64; 6], response: &Response) -> State {
-        if self.is_plain() { self.plain_start(movement, &response.end) } else { self.any_start(movement, &response.end) }
+        if self.is_plain() {
+            self.plain_start(movement, &response.end)
+        } else {
+            self.any_start(movement, &response.end)
+        }
     }
 
     fn any_start(&self, movement: [f64; 6], end: &State) -> State {

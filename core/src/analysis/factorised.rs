@@ -226,7 +226,8 @@ impl Factorised<'_> {
                     reactions[node][dof] = balance[dof];
                 } else if residual.is_nan() || residual.abs() > BALANCE * greatest {
                     let dof = Dof::ALL[dof];
-                    let loose = dof == Dof::Rz && self.stiffness.unknowns.of(node)[2] == self.stiffness.unknowns.count();
+                    let loose =
+                        dof == Dof::Rz && self.stiffness.unknowns.of(node)[2] == self.stiffness.unknowns.count();
                     return Err(if loose {
                         FrameError::Mechanism { node, dof }
                     } else {

@@ -372,11 +372,11 @@ impl Own<'_> {
         let Some(piece) = pieces.last_mut() else { return };
         (piece.x, piece.length, piece.section) = (from, to - from, element.section);
         for load in self.lines.iter().filter(|load| load.a <= from && to <= load.b && from < to) {
-            for axis in 0..2 {
-                let growth = (load.at_b[axis] - load.at_a[axis]) / (load.b - load.a);
-                piece.load[axis] += load.at_a[axis] + growth * (from - load.a);
-                piece.growth[axis] += growth;
-            }
+            let ([p_a, q_a], [p_b, q_b], length) = (load.at_a, load.at_b, load.b - load.a);
+            let (along, across) = ((p_b - p_a) / length, (q_b - q_a) / length);
+            let ([p, q], [dp, dq], into) = (piece.load, piece.growth, from - load.a);
+            piece.load = [p + (p_a + along * into), q + (q_a + across * into)];
+            piece.growth = [dp + along, dq + across];
         }
         for load in self.forces.iter().filter(|load| load.x == from) {
             for axis in 0..2 {
@@ -394,8 +394,10 @@ impl Own<'_> {
                 piece.strain[1] += strain.curvature;
             }
         }
-        let [at_i, at_j] = element.imperfection;
-        piece.load[1] += element.section.tension * (at_j - at_i) / element.length;
+        if element.imperfection != [0.0; 2] {
+            let [at_i, at_j] = element.imperfection;
+            piece.load[1] += element.section.tension * (at_j - at_i) / element.length;
+        }
     }
 }
 
