@@ -43,11 +43,9 @@ impl Unknowns {
         let mut of_node = vec![[count; 3]; frame.nodes.len()];
         let mut next = 0;
         for node in order {
-            for dof in 0..3 {
-                if is_unknown(node, dof) {
-                    of_node[node][dof] = next;
-                    next += 1;
-                }
+            for (_, unknown) in of_node[node].iter_mut().enumerate().filter(|(dof, _)| is_unknown(node, *dof)) {
+                *unknown = next;
+                next += 1;
             }
         }
         Self { of_node, held, count }
