@@ -5,7 +5,6 @@ use falsewright_core::analysis::{
     Axis, DistributedLoad, Dof, Frame, LoadCase, Member, NodalLoad, PointLoad, Removal, Solution, Spring, Support,
 };
 use proptest::prelude::*;
-use proptest::test_runner::RngSeed;
 
 /// Of the greatest value of the same kind.
 const TOLERANCE: f64 = 1e-8;
@@ -522,17 +521,8 @@ proptest! {
     }
 }
 
-fn seed() -> RngSeed {
-    match ProptestConfig::default().rng_seed {
-        RngSeed::Random => RngSeed::Fixed(24_11),
-        asked => asked,
-    }
-}
-
 proptest! {
-    // The same cases in every run, as about one frame in five thousand, a long and flexible chain, is solved to second order
-    // a little less exactly than asked here, or is refused. `PROPTEST_RNG_SEED` asks for other cases.
-    #![proptest_config(ProptestConfig { cases: 100, failure_persistence: None, rng_seed: seed(), ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 100, failure_persistence: None, ..ProptestConfig::default() })]
 
     /// With loads on nodes only the axial forces are constant, and the stability functions are exact.
     #[test]

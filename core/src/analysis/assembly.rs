@@ -3,10 +3,11 @@ use super::order::reverse_cuthill_mckee;
 use super::skyline::Skyline;
 use super::{Dof, Frame};
 
-/// Which unknown each movement of each node is; none where it is held or moves nothing.
+/// Which unknown each movement of each node is.
 #[derive(Clone, Debug)]
 pub(super) struct Unknowns {
-    of_node: Vec<[Option<usize>; 3]>,
+    /// Where a movement is held or moves nothing, the number after the last unknown.
+    of_node: Vec<[usize; 3]>,
     /// Whether each movement of each node is held rigidly.
     pub held: Vec<[bool; 3]>,
     count: usize,
@@ -36,15 +37,15 @@ impl Unknowns {
         for contact in frame.contacts.iter().filter(|contact| contact.k.is_infinite()) {
             held[contact.node][contact.dof as usize] = true;
         }
-        for (free, held) in free.iter_mut().flatten().zip(held.iter().flatten()) {
-            *free &= !held;
-        }
-        let mut of_node = vec![[None; 3]; frame.nodes.len()];
-        let mut count = 0;
-        for node in reverse_cuthill_mckee(frame) {
-            for (unknown, _) in of_node[node].iter_mut().zip(free[node]).filter(|(_, free)| *free) {
-                *unknown = Some(count);
-                count += 1;
+        let is_unknown = |node: usize, dof: usize| free[node][dof] && !held[node][dof];
+        let order = reverse_cuthill_mckee(frame);
+        let count = order.iter().map(|&node| (0..3).filter(|&dof| is_unknown(node, dof)).count()).sum();
+        let mut of_node = vec![[count; 3]; frame.nodes.len()];
+        let mut next = 0;
+        for node in order {
+            for (_, unknown) in of_node[node].iter_mut().enumerate().filter(|(dof, _)| is_unknown(node, *dof)) {
+                *unknown = next;
+                next += 1;
             }
         }
         Self { of_node, held, count }
@@ -54,23 +55,21 @@ impl Unknowns {
         self.count
     }
 
-    pub fn of(&self, node: usize) -> [Option<usize>; 3] {
+    /// Those of a node; one more than the last where there is none.
+    pub fn of(&self, node: usize) -> [usize; 3] {
         self.of_node[node]
     }
 
-    pub fn of_ends(&self, element: &Element) -> [Option<usize>; 6] {
+    pub fn of_ends(&self, element: &Element) -> [usize; 6] {
         let ([a, b, c], [d, e, f]) = (self.of(element.nodes[0]), self.of(element.nodes[1]));
         [a, b, c, d, e, f]
     }
 
     /// Movements of all nodes; where held, those of the ground.
     pub fn movements(&self, x: &[f64], ground: &[[f64; 3]]) -> Vec<[f64; 3]> {
-        let mut movements = vec![[0.0; 3]; self.of_node.len()];
-        for (movement, unknown) in movements.iter_mut().flatten().zip(self.of_node.iter().flatten()) {
-            if let Some(unknown) = unknown {
-                *movement = x[*unknown];
-            }
-        }
+        let x = &x[..self.count];
+        let of = |unknown: usize| x.get(unknown).map_or(0.0, |movement| *movement);
+        let mut movements: Vec<_> = self.of_node.iter().map(|unknowns| unknowns.map(of)).collect();
         let held = self.held.iter().flatten().zip(ground.iter().flatten());
         for (movement, (held, ground)) in movements.iter_mut().flatten().zip(held) {
             if *held {
@@ -87,7 +86,7 @@ impl Unknowns {
         for (node, unknowns) in self.of_node.iter().enumerate() {
             for (dof, unknown) in Dof::ALL.into_iter().zip(unknowns) {
                 let most = &mut most[usize::from(dof == Dof::Rz)];
-                if let Some(size) = unknown.map(|unknown| x[unknown].abs())
+                if let Some(size) = x.get(*unknown).map(|movement| movement.abs())
                     && size > most.0
                 {
                     *most = (size, Some((node, dof)));
@@ -100,44 +99,35 @@ impl Unknowns {
 
     /// A matrix with room for the frame's stiffness.
     pub fn matrix(&self, elements: &[Element]) -> Skyline {
-        let mut first: Vec<usize> = (0..self.count).collect();
-        for unknowns in self.of_node.iter() {
-            self.reach(unknowns, &mut first);
+        let mut first: Vec<usize> = (0..=self.count).collect();
+        for unknowns in &self.of_node {
+            reach(unknowns, &mut first);
         }
         for element in elements {
-            self.reach(&self.of_ends(element), &mut first);
+            reach(&self.of_ends(element), &mut first);
         }
+        first.truncate(self.count);
         Skyline::new(first)
-    }
-
-    fn reach(&self, unknowns: &[Option<usize>], first: &mut [usize]) {
-        let least = unknowns.iter().fold(usize::MAX, |least, unknown| least.min(unknown.unwrap_or(usize::MAX)));
-        for &unknown in unknowns.iter().flatten() {
-            first[unknown] = first[unknown].min(least);
-        }
     }
 
     /// Adds the frame's stiffness to `matrix`.
     pub fn assemble(&self, frame: &Frame, elements: &[Element], matrix: &mut Skyline) {
         for element in elements {
-            let stiffness = element.stiffness();
-            let unknowns = self.of_ends(element);
-            for (row, at_row) in unknowns.iter().enumerate() {
-                let Some(at_row) = *at_row else { continue };
-                for (column, at_column) in unknowns[..=row].iter().enumerate() {
-                    if let Some(at_column) = *at_column {
-                        matrix.add(at_row, at_column, stiffness[row][column]);
-                    }
-                }
-            }
+            matrix.add(&self.of_ends(element), &element.stiffness());
         }
         let springs = frame.springs.iter().map(|spring| (spring.node, spring.dof, spring.k));
         let contacts = frame.contacts.iter().map(|contact| (contact.node, contact.dof, contact.k));
         for (node, dof, k) in springs.chain(contacts) {
-            if let Some(unknown) = self.of(node)[dof as usize] {
-                matrix.add(unknown, unknown, k);
-            }
+            matrix.add(&[self.of(node)[dof as usize]], &[[k]]);
         }
+    }
+}
+
+/// Lets the rows of these unknowns begin at the first of them.
+fn reach(unknowns: &[usize], first: &mut [usize]) {
+    let least = unknowns.iter().fold(usize::MAX, |least, unknown| least.min(*unknown));
+    for &unknown in unknowns {
+        first[unknown] = first[unknown].min(least);
     }
 }
 

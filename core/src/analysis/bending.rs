@@ -1,5 +1,6 @@
 use super::element::Element;
 use super::piece::transfer;
+use std::f64::consts::PI;
 
 /// Above this tension, N·L²/EI, the stiffness is written in a form that does not cancel.
 const LARGE_TENSION: f64 = 16.0;
@@ -61,6 +62,21 @@ fn rotational(element: &Element) -> (f64, f64) {
     (unit * (s1 * s2 - s0 * s3), unit * s3)
 }
 
+/// The same of a member clamped at both ends, from φ = L·√(N/μEI) and the whole half waves in it.
+///
+/// With ψ = φ/2 it buckles in even shapes at sin ψ = 0 and in odd ones at tan ψ = μψ, once in each half wave of ψ after
+/// the first. Both follow from `pinned`: signs of α ± β turn where `pinned` grows, and may disagree with it there.
+fn held_alone(phi: f64, mu: f64, pinned: usize) -> usize {
+    let even = pinned / 2;
+    if even == 0 {
+        return 0;
+    }
+    let psi = 0.5 * phi;
+    let rest = psi - even as f64 * PI;
+    let before_odd = libm::sin(rest) < mu * psi * libm::cos(rest);
+    2 * even - usize::from(before_odd)
+}
+
 impl Element {
     /// How many of its own critical loads the axial force is beyond while both nodes are held.
     ///
@@ -74,13 +90,12 @@ impl Element {
             return COUNTLESS;
         }
         let phi = self.length * (-section.kappa()).sqrt();
-        let pinned = (libm::floor(phi / std::f64::consts::PI) as usize).min(COUNTLESS);
+        let pinned = (libm::floor(phi / PI) as usize).min(COUNTLESS);
         if self.hinged == [true, true] {
             return pinned;
         }
         let (alpha, beta) = rotational(self);
-        let held = pinned.saturating_sub(usize::from(alpha + beta < 0.0) + usize::from(alpha - beta < 0.0));
-        held + self.negative_released(alpha, beta)
+        held_alone(phi, section.mu(), pinned) + self.negative_released(alpha, beta)
     }
 
     /// Negative eigenvalues of the stiffness of the movements that releases let an end make, the rest held.
@@ -112,7 +127,6 @@ mod tests {
     use super::*;
     use crate::analysis::piece::Response;
     use crate::analysis::{Frame, Member};
-    use std::f64::consts::PI;
 
     fn frame() -> Frame {
         let mut frame = Frame::default();
@@ -178,6 +192,25 @@ mod tests {
             }
         }
         assert!(element([false; 2], 31.0, -31.1).buckled_alone() > 1000);
+    }
+
+    #[test]
+    fn counts_without_a_jump_at_whole_half_waves() {
+        for ga in [f64::INFINITY, 31.0] {
+            // Clamped at both ends it buckles at 2, 4, 6 half waves, and once within the third and the fifth:
+            // at 2.86 and 4.92 unless shear deforms it.
+            for (half_waves, expected) in (1..).zip([(0, 0), (0, 1), (2, 2), (2, 3), (4, 4), (4, 5)]) {
+                let euler = PI * PI * 3.0 / 5.0 * f64::from(half_waves * half_waves);
+                let exact = euler / (1.0 + euler / ga);
+                let count = |part: f64| element([false; 2], ga, -exact * part).buckled_alone();
+                let (below, above) = (count(1.0 - 1e-9), count(1.0 + 1e-9));
+                assert_eq!((below, above), expected, "{half_waves} {ga}");
+                for step in -100..=100 {
+                    let near = count(1.0 + f64::from(step) * f64::EPSILON);
+                    assert!(below <= near && near <= above, "{half_waves} {ga} {step}: {near}");
+                }
+            }
+        }
     }
 
     #[test]

@@ -60,6 +60,7 @@ impl Element {
     }
 
     /// Local movements of both ends from global ones of the nodes.
+    #[inline]
     pub fn turn_in(&self, [mut a, mut b, c, mut d, mut e, f]: [f64; 6]) -> [f64; 6] {
         if let Some([[x_i, y_i], [x_j, y_j]]) = self.arms {
             (a, b) = (a - y_i * c, b + x_i * c);
@@ -70,6 +71,7 @@ impl Element {
     }
 
     /// Global forces on the nodes from local ones on both ends.
+    #[inline]
     pub fn turn_out(&self, [a, b, mut c, d, e, mut f]: [f64; 6]) -> [f64; 6] {
         let (cs, sn) = (self.cosine, self.sine);
         let (a, b, d, e) = (cs * a - sn * b, sn * a + cs * b, cs * d - sn * e, sn * d + cs * e);
@@ -116,9 +118,17 @@ impl Element {
     }
 
     /// State at node i for the local movements of both ends, given what the loads do to the member.
+    #[inline]
     pub fn start(&self, movement: [f64; 6], response: &Response) -> State {
+        if self.is_plain() {
+            self.plain_start(movement, &response.end)
+        } else {
+            self.any_start(movement, &response.end)
+        }
+    }
+
+    fn any_start(&self, movement: [f64; 6], end: &State) -> State {
         let [u_i, v_i, turn_i, u_j, v_j, turn_j] = movement;
-        let end = &response.end;
         let (mut axial, mut along) = (self.ea * (u_j - u_i - end.along) / self.length, u_i);
         if self.axial_release != [false; 2] {
             axial = if self.axial_release[0] { 0.0 } else { -end.axial };
@@ -130,10 +140,6 @@ impl Element {
             let slope = (v_j - v_i - end.deflection) / self.length;
             let transverse = -self.section.tension * slope;
             return State { axial, transverse, moment: 0.0, slope, deflection: v_i, along };
-        }
-
-        if self.is_plain() {
-            return State { axial, along, ..self.plain_start(movement, end) };
         }
 
         // Of deflection, slope, moment / EI and transverse force / μEI at node i two are known and two follow from what
@@ -163,14 +169,17 @@ impl Element {
         State { axial, transverse: transverse * unit, moment: moment * self.ei, slope, deflection, along }
     }
 
-    /// Whether only moments bend it and its ends do not slide.
+    /// Whether only moments bend it, and its ends do not slide.
+    #[inline]
     fn is_plain(&self) -> bool {
         let Section { tension, shear_compliance, .. } = self.section;
-        tension == 0.0 && shear_compliance == 0.0 && self.shear_release == [false; 2]
+        let slides = self.shear_release[0] | self.shear_release[1] | self.axial_release[0] | self.axial_release[1];
+        self.ei != 0.0 && tension == 0.0 && shear_compliance == 0.0 && !slides
     }
 
     /// Slope-deflection equations: moments on the ends by what both turn from the chord.
-    fn plain_start(&self, [_, v_i, turn_i, _, v_j, turn_j]: [f64; 6], end: &State) -> State {
+    #[inline]
+    fn plain_start(&self, [u_i, v_i, turn_i, u_j, v_j, turn_j]: [f64; 6], end: &State) -> State {
         let unit = 2.0 * self.ei / self.length;
         let chord = (v_j - end.deflection - v_i) / self.length;
         let (mut at_i, mut at_j) = (turn_i - chord, turn_j - end.slope - chord);
@@ -185,11 +194,12 @@ impl Element {
         }
         let (moment_i, moment_j) = (unit * (2.0 * at_i + at_j), unit * (at_i + 2.0 * at_j));
         State {
+            axial: self.ea * (u_j - u_i - end.along) / self.length,
             transverse: (moment_i + moment_j) / self.length,
             moment: -moment_i,
             slope: chord + at_i,
             deflection: v_i,
-            ..State::default()
+            along: u_i,
         }
     }
 
@@ -207,6 +217,7 @@ impl Element {
     }
 
     /// Local forces and moments of the nodes on the member.
+    #[inline]
     pub fn end_forces(&self, start: &State, response: &Response) -> [f64; 6] {
         let (end, section) = (&response.end, self.section);
         let [s0, s1, ..] = if section.tension == 0.0 { powers(self.length) } else { section.transfer(self.length) };
@@ -225,6 +236,7 @@ impl Element {
     }
 
     /// Global forces and moments on the member at its nodes, which have moved by `movement`.
+    #[inline]
     pub fn forces_on(&self, movement: &[f64; 6], start: &State, response: &Response) -> [f64; 6] {
         let mut forces = self.turn_out(self.end_forces(start, response));
         if self.arms.is_some() {

@@ -121,7 +121,8 @@ impl Search {
                     let (value, slope) = function(x, &piece.at(x));
                     (value, value / slope)
                 };
-                let x = root(from, to, there, here, NEWTON, newton);
+                let secant = from + (to - from) * there / (there - here);
+                let x = root(from, to, there < 0.0, secant, NEWTON, newton);
                 self.found.push((x, piece.at(x)));
             }
             self.found.push(*place);

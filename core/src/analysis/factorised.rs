@@ -96,8 +96,7 @@ impl Factorised<'_> {
     pub(super) fn solve_slipped(&self, loads: &LoadCase, slips: &[(usize, f64)]) -> Result<Solution, FrameError> {
         let loads = loads.to_local(self.frame, &self.stiffness.elements)?;
         let ground = self.ground(&loads, slips);
-        let mut pieces = Pieces::cut(&self.stiffness.elements, &loads);
-        let responses: Vec<_> = (0..self.stiffness.elements.len()).map(|member| pieces.response(member)).collect();
+        let (mut pieces, responses) = Pieces::cut(&self.stiffness.elements, &loads);
         let (x, applied) = self.unknown_movements(&loads, &ground, &responses);
         let movements = self.stiffness.unknowns.movements(&x, &ground.held);
         let mut forces = vec![[0.0; 3]; self.frame.nodes.len()];
@@ -142,12 +141,10 @@ impl Factorised<'_> {
         ground: &Ground,
         responses: &[Option<Response>],
     ) -> (Vec<f64>, f64) {
-        let mut x = vec![0.0; self.stiffness.unknowns.count()];
-        let mut push = |unknown: Option<usize>, force: f64| {
-            if let Some(unknown) = unknown {
-                x[unknown] += force;
-            }
-        };
+        let count = self.stiffness.unknowns.count();
+        // What pushes no unknown goes into the last place.
+        let mut x = vec![0.0; count + 1];
+        let mut push = |unknown: usize, force: f64| x[unknown] += force;
         for (node, load) in loads.nodes.iter().enumerate() {
             self.stiffness.unknowns.of(node).into_iter().zip(load).for_each(|(unknown, load)| push(unknown, *load));
         }
@@ -183,6 +180,7 @@ impl Factorised<'_> {
                 .zip(on_member)
                 .for_each(|(unknown, end)| push(unknown, -end));
         }
+        x.truncate(count);
         let applied = x.iter().fold(0.0, |most: f64, force| most.max(force.abs()));
         self.stiffness.matrix.solve(&mut x);
         (x, applied)
@@ -228,7 +226,8 @@ impl Factorised<'_> {
                     reactions[node][dof] = balance[dof];
                 } else if residual.is_nan() || residual.abs() > BALANCE * greatest {
                     let dof = Dof::ALL[dof];
-                    let loose = dof == Dof::Rz && self.stiffness.unknowns.of(node)[2].is_none();
+                    let loose =
+                        dof == Dof::Rz && self.stiffness.unknowns.of(node)[2] == self.stiffness.unknowns.count();
                     return Err(if loose {
                         FrameError::Mechanism { node, dof }
                     } else {

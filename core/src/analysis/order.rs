@@ -1,5 +1,4 @@
 use super::Frame;
-use crate::sorting::sort;
 
 /// Order of the nodes that keeps connected ones close, after Cuthill and McKee, reversed.
 ///
@@ -9,11 +8,10 @@ pub(super) fn reverse_cuthill_mckee(frame: &Frame) -> Vec<usize> {
     let count = frame.nodes.len();
     let mut order = Vec::with_capacity(count);
     let mut seen = vec![false; count];
-    let seed = |seen: &[bool]| {
-        let left = (0..count).filter(|&node| !seen[node]);
-        left.min_by_key(|&node| graph.neighbours(node).len())
-    };
-    while let Some(seed) = seed(&seen) {
+    let mut seeds: Vec<usize> = (0..count).collect();
+    while order.len() < count {
+        seeds.retain(|&node| !seen[node]);
+        let Some(&seed) = seeds.iter().min_by_key(|&&node| graph.degree(node)) else { break };
         let first = order.len();
         graph.spread(seed, &mut seen, &mut order);
         // The last node reached lies far out: a better place to start.
@@ -55,6 +53,10 @@ impl Graph {
         Self { starts, neighbours }
     }
 
+    fn degree(&self, node: usize) -> usize {
+        self.starts[node + 1] - self.starts[node]
+    }
+
     fn neighbours(&self, node: usize) -> &[usize] {
         &self.neighbours[self.starts[node]..self.starts[node + 1]]
     }
@@ -67,12 +69,17 @@ impl Graph {
         while at < order.len() {
             let first = order.len();
             for &node in self.neighbours(order[at]) {
-                if !seen[node] {
-                    seen[node] = true;
-                    order.push(node);
+                if seen[node] {
+                    continue;
+                }
+                seen[node] = true;
+                order.push(node);
+                let mut place = order.len() - 1;
+                while place > first && self.degree(order[place - 1]) > self.degree(node) {
+                    order.swap(place - 1, place);
+                    place -= 1;
                 }
             }
-            sort(&mut order[first..], |&a, &b| self.neighbours(a).len().cmp(&self.neighbours(b).len()));
             at += 1;
         }
     }

@@ -122,12 +122,6 @@ impl Piece {
         }
     }
 
-    /// Whether nothing acts on it.
-    fn is_idle(&self) -> bool {
-        let Self { load, growth, force, jump, strain, .. } = self;
-        load == &[0.0; 2] && growth == &[0.0; 2] && force == &[0.0; 2] && jump == &[0.0; 3] && strain == &[0.0; 2]
-    }
-
     /// dM/dx where the state is `state`.
     pub fn shear(&self, state: &State) -> f64 {
         (state.transverse + self.section.tension * state.slope) / self.section.mu()
@@ -222,6 +216,15 @@ impl Response {
     /// Of a member on which nothing acts.
     pub const REST: Self =
         Self { end: State { axial: 0.0, transverse: 0.0, moment: 0.0, slope: 0.0, deflection: 0.0, along: 0.0 } };
+
+    fn of(pieces: &mut [Piece]) -> Self {
+        let mut state = State::default();
+        for piece in pieces {
+            piece.start = state.after(piece);
+            state = piece.at(piece.length);
+        }
+        Self { end: state }
+    }
 }
 
 /// The pieces of all members, one member after another.
@@ -241,10 +244,12 @@ impl Pieces {
         &mut self.all[self.starts[member]..self.starts[member + 1]]
     }
 
-    /// Cuts members where their loads jump or kink.
-    pub fn cut(elements: &[Element], loads: &LocalLoads) -> Self {
-        let mut pieces = Self { all: Vec::with_capacity(2 * elements.len()), starts: vec![0] };
-        pieces.starts.reserve(elements.len());
+    /// Cuts members where their loads jump or kink, and finds how each responds; none where nothing acts on it.
+    pub fn cut(elements: &[Element], loads: &LocalLoads) -> (Self, Vec<Option<Response>>) {
+        let room = elements.len() + loads.forces.len() + loads.gaps.len();
+        let mut pieces = Self { all: Vec::with_capacity(room), starts: Vec::with_capacity(elements.len() + 1) };
+        pieces.starts.push(0);
+        let mut responses = Vec::with_capacity(elements.len());
         let (mut lines, mut forces) = (loads.lines.as_slice(), loads.forces.as_slice());
         let (mut gaps, mut strains) = (loads.gaps.as_slice(), loads.strains.as_slice());
         let mut breaks = Vec::new();
@@ -255,16 +260,23 @@ impl Pieces {
                 gaps: take(&mut gaps, |load| load.member == member),
                 strains: take(&mut strains, |load| load.member == member),
             };
-            own.breaks(element.length, &mut breaks);
-            for ends in breaks.windows(2) {
-                pieces.all.push(own.piece(element, ends[0], ends[1]));
-            }
-            if own.gaps.last().is_some_and(|gap| gap.x == element.length) {
-                pieces.all.push(own.piece(element, element.length, element.length));
+            let first = pieces.all.len();
+            if own.is_even(element.length) {
+                own.add_piece(element, 0.0, element.length, &mut pieces.all);
+            } else {
+                own.breaks(element.length, &mut breaks);
+                for ends in breaks.windows(2) {
+                    own.add_piece(element, ends[0], ends[1], &mut pieces.all);
+                }
+                if own.gaps.last().is_some_and(|gap| gap.x == element.length) {
+                    own.add_piece(element, element.length, element.length, &mut pieces.all);
+                }
             }
             pieces.starts.push(pieces.all.len());
+            let is_idle = own.is_nothing() && element.imperfection == [0.0; 2];
+            responses.push((!is_idle).then(|| Response::of(&mut pieces.all[first..])));
         }
-        pieces
+        (pieces, responses)
     }
 
     /// The piece of a member at `x` from node i, and the state there.
@@ -288,21 +300,6 @@ impl Pieces {
             }
         }
         self.starts = starts.iter().map(|&part| self.starts[part]).collect();
-    }
-
-    /// Response of a member at rest at its start; none where nothing acts on it.
-    pub fn response(&self, member: usize) -> Option<Response> {
-        let pieces = self.of(member);
-        if pieces.iter().all(Piece::is_idle) {
-            return None;
-        }
-        let mut state = State::default();
-        for piece in pieces {
-            let mut piece = *piece;
-            piece.start = state.after(&piece);
-            state = piece.at(piece.length);
-        }
-        Some(Response { end: state })
     }
 
     /// Fills in the states of a member from the state at its start.
@@ -351,13 +348,19 @@ fn take<'a, T>(left: &mut &'a [T], is_own: impl Fn(&T) -> bool) -> &'a [T] {
 }
 
 impl Own<'_> {
+    fn is_nothing(&self) -> bool {
+        self.lines.is_empty() && self.forces.is_empty() && self.gaps.is_empty() && self.strains.is_empty()
+    }
+
+    /// Whether nothing jumps or kinks along the member.
+    fn is_even(&self, length: f64) -> bool {
+        let is_whole = |load: &LocalLoad| load.a == 0.0 && load.b == length;
+        self.forces.is_empty() && self.gaps.is_empty() && self.lines.iter().all(is_whole)
+    }
+
     fn breaks(&self, length: f64, breaks: &mut Vec<f64>) {
         breaks.clear();
         breaks.extend([0.0, length]);
-        let whole = self.lines.iter().all(|load| load.a == 0.0 && load.b == length);
-        if whole && self.forces.is_empty() && self.gaps.is_empty() {
-            return;
-        }
         breaks.extend(self.lines.iter().flat_map(|load| [load.a, load.b]));
         breaks.extend(self.forces.iter().map(|load| load.x));
         breaks.extend(self.gaps.iter().map(|gap| gap.x));
@@ -365,14 +368,16 @@ impl Own<'_> {
         breaks.dedup();
     }
 
-    fn piece(&self, element: &Element, from: f64, to: f64) -> Piece {
-        let mut piece = Piece { x: from, length: to - from, section: element.section, ..Piece::default() };
+    fn add_piece(&self, element: &Element, from: f64, to: f64, pieces: &mut Vec<Piece>) {
+        pieces.push(Piece::default());
+        let Some(piece) = pieces.last_mut() else { return };
+        (piece.x, piece.length, piece.section) = (from, to - from, element.section);
         for load in self.lines.iter().filter(|load| load.a <= from && to <= load.b && from < to) {
-            for axis in 0..2 {
-                let growth = (load.at_b[axis] - load.at_a[axis]) / (load.b - load.a);
-                piece.load[axis] += load.at_a[axis] + growth * (from - load.a);
-                piece.growth[axis] += growth;
-            }
+            let ([p_a, q_a], [p_b, q_b], length) = (load.at_a, load.at_b, load.b - load.a);
+            let (along, across) = ((p_b - p_a) / length, (q_b - q_a) / length);
+            let ([p, q], [dp, dq], into) = (piece.load, piece.growth, from - load.a);
+            piece.load = [p + (p_a + along * into), q + (q_a + across * into)];
+            piece.growth = [dp + along, dq + across];
         }
         for load in self.forces.iter().filter(|load| load.x == from) {
             for axis in 0..2 {
@@ -390,9 +395,10 @@ impl Own<'_> {
                 piece.strain[1] += strain.curvature;
             }
         }
-        let [at_i, at_j] = element.imperfection;
-        piece.load[1] += element.section.tension * (at_j - at_i) / element.length;
-        piece
+        if element.imperfection != [0.0; 2] {
+            let [at_i, at_j] = element.imperfection;
+            piece.load[1] += element.section.tension * (at_j - at_i) / element.length;
+        }
     }
 }
 

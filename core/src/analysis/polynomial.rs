@@ -81,11 +81,21 @@ impl Roots {
             }
             return roots;
         }
+        let turns = derivative.all();
         let mut from = (0.0, a);
-        for &to in derivative.all().iter().chain(&[length]) {
+        for part in 0..=turns.len() {
+            let to = turns.get(part).map_or(length, |turn| *turn);
             let here = function.at(to);
             if from.1 * here < 0.0 {
-                roots.push(root(from.0, to, from.1, here, HALLEY, |x| function.halley(x)), length);
+                let share = from.1 / (from.1 - here);
+                // At a turn it begins or ends like a parabola.
+                let share = match (part > 0, part < turns.len()) {
+                    (true, false) => share.sqrt(),
+                    (false, true) => 1.0 - (1.0 - share).sqrt(),
+                    _ => share,
+                };
+                let x = from.0 + (to - from.0) * share;
+                roots.push(root(from.0, to, from.1 < 0.0, x, HALLEY, |x| function.halley(x)), length);
             }
             from = (to, here);
         }
@@ -97,27 +107,26 @@ impl Roots {
 pub(super) const NEWTON: f64 = 1e-9;
 
 /// The same of Halley's method, which takes the third power.
-const HALLEY: f64 = 1e-6;
+const HALLEY: f64 = 1e-5;
 
-/// Root between `low` and `high`, at which the function has values of opposite signs: a method kept in bounds. The
-/// function gives its value and the step back that the method takes; a step below `last` is the last.
+/// Root between `low` and `high`, at which the function has values of opposite signs: a method kept in bounds that begins
+/// at `x`. The function gives its value and the step back that the method takes; a step below `last` is the last.
 #[inline]
 pub(super) fn root(
     mut low: f64,
     mut high: f64,
-    at_low: f64,
-    at_high: f64,
+    rises: bool,
+    mut x: f64,
     last: f64,
     mut function: impl FnMut(f64) -> (f64, f64),
 ) -> f64 {
     let close = 8.0 * f64::EPSILON * high;
-    let mut x = low + (high - low) * at_low / (at_low - at_high);
     for _ in 0..100 {
         let (value, back) = function(x);
         if value == 0.0 {
             break;
         }
-        if (value < 0.0) == (at_low < 0.0) {
+        if (value < 0.0) == rises {
             low = x;
         } else {
             high = x;

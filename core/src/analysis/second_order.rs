@@ -12,6 +12,10 @@ const SETTLED: f64 = 1e-8;
 const TENSE: f64 = 6.0;
 const TOO_TENSE: f64 = 12.0;
 
+/// Parts of a member by `√(ΔN·L²/EI)`: with as many, parts of constant axial force err by less than 10⁻⁵ of what ΔN
+/// changes. More would only spoil figures, as a chain of short parts is ill-conditioned.
+const PARTS_OF_CHANGE: f64 = 200.0;
+
 /// Most parts of any member: enough for a tension of 9·10⁶·EI/L². Beyond it, the tension that acts on the deflections is
 /// taken as that.
 const MOST_PARTS: usize = 256;
@@ -54,8 +58,10 @@ impl Frame {
         }
         let (at_i, at_j) = solution.axial_ends(member);
         let (length, ..) = self.direction(data);
-        let tense = length * (at_i.max(at_j).max(0.0) / data.ei).sqrt() / TENSE;
-        parts_for_change(at_i, at_j).max(libm::ceil(tense) as usize).min(MOST_PARTS)
+        let slender = |axial: f64| length * (axial / data.ei).sqrt();
+        let change = libm::ceil(PARTS_OF_CHANGE * slender((at_i - at_j).abs())) as usize;
+        let tense = libm::ceil(slender(at_i.max(at_j).max(0.0)) / TENSE) as usize;
+        parts_for_change(at_i, at_j).min(change).max(tense).clamp(1, MOST_PARTS)
     }
 }
 

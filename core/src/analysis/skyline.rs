@@ -48,13 +48,19 @@ impl Skyline {
         self.diagonal.fill(0.0);
     }
 
-    /// Adds to an entry and, but for the diagonal, its mirror image. Give each such pair once.
-    pub fn add(&mut self, row: usize, column: usize, value: f64) {
-        if row == column {
-            self.diagonal[row] += value;
-        } else {
-            let (row, column) = (row.max(column), row.min(column));
-            self.lower[self.starts[row] + column - self.first[row]] += value;
+    /// Adds a symmetric part. A row that the matrix does not have is left out.
+    pub fn add<const N: usize>(&mut self, rows: &[usize; N], part: &[[f64; N]; N]) {
+        for (k, (&row, values)) in rows.iter().zip(part).enumerate() {
+            if row >= self.size() {
+                continue;
+            }
+            self.diagonal[row] += values[k];
+            let (first, line) = (self.first[row], &mut self.lower[self.starts[row]..self.starts[row + 1]]);
+            for (&column, value) in rows.iter().zip(values) {
+                if column < row {
+                    line[column - first] += value;
+                }
+            }
         }
     }
 
@@ -148,12 +154,20 @@ fn dot_of_ends(a: &[f64], b: &[f64]) -> f64 {
 mod tests {
     use super::*;
 
+    fn add(matrix: &mut Skyline, row: usize, column: usize, value: f64) {
+        if row == column {
+            matrix.add(&[row], &[[value]]);
+        } else {
+            matrix.add(&[row, column], &[[0.0, value], [value, 0.0]]);
+        }
+    }
+
     fn example(corner: f64) -> Skyline {
         let mut matrix = Skyline::new(vec![0, 0, 1, 0]);
         for (row, column, value) in
             [(0, 0, 4.0), (1, 0, 1.0), (1, 1, 3.0), (2, 1, -1.0), (2, 2, 5.0), (0, 3, 2.0), (3, 3, corner)]
         {
-            matrix.add(row, column, value);
+            add(&mut matrix, row, column, value);
         }
         matrix
     }
@@ -180,7 +194,7 @@ mod tests {
     fn counts_past_a_pivot_of_nothing() {
         let mut matrix = Skyline::new(vec![0, 0, 0]);
         for (row, column) in [(1, 0), (2, 0), (2, 1)] {
-            matrix.add(row, column, 1.0);
+            add(&mut matrix, row, column, 1.0);
         }
         // Its eigenvalues are -1, -1 and 2.
         assert_eq!(matrix.factorise(), 2);
@@ -190,7 +204,7 @@ mod tests {
     fn finds_the_weak_pivot_and_its_movement() {
         let mut matrix = Skyline::new(vec![0, 0]);
         for (row, column, value) in [(0, 0, 2.0), (1, 0, -2.0), (1, 1, 2.0)] {
-            matrix.add(row, column, value);
+            add(&mut matrix, row, column, value);
         }
         matrix.factorise();
         assert_eq!(matrix.weak_pivot(1e-11), Some(1));
