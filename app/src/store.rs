@@ -6,7 +6,7 @@ use crate::canvas::paint::{Scene, Shown, scene};
 use crate::editor::{
     Bounds, Dimension, Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, Selection, Tool, Viewport,
 };
-use crate::persistence::Saved;
+use crate::persistence::{Import, Saved};
 use falsewright_core::catalogue::Catalogue;
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
@@ -47,6 +47,9 @@ pub struct Store {
     note: RwSignal<Option<usize>>,
     left_handed: RwSignal<bool>,
     commits: RwSignal<u64>,
+    item: RwSignal<Option<String>>,
+    look_ups: RwSignal<u64>,
+    import: RwSignal<Option<Import>>,
     /// The scheme as drawn, with the drag that is going on.
     pub scheme: Memo<Arc<Scheme>>,
     /// Generic items and the scheme's own.
@@ -89,6 +92,9 @@ impl Store {
             note: RwSignal::new(None),
             left_handed: RwSignal::new(left_handed),
             commits: RwSignal::new(0),
+            item: RwSignal::new(None),
+            look_ups: RwSignal::new(0),
+            import: RwSignal::new(None),
             scheme,
             catalogue,
             worked,
@@ -181,6 +187,49 @@ impl Store {
     /// Makes one edit of the scheme.
     pub fn edit(&self, edit: Edit) {
         self.try_run(|editor| editor.perform(edit));
+    }
+
+    /// Makes one edit of the scheme; the reason of a refusal is the caller's to tell.
+    pub fn attempt(&self, edit: Edit) -> Result<(), Refusal> {
+        let mut done = Ok(());
+        self.act(|editor| {
+            editor.perform(edit).unwrap_or_else(|refusal| {
+                done = Err(refusal);
+                Outcome::default()
+            })
+        });
+        done
+    }
+
+    /// The item that is open in the catalogue.
+    pub fn open_item(&self) -> Option<String> {
+        self.item.get()
+    }
+
+    /// Opens an item of the catalogue, or none.
+    pub fn set_open_item(&self, code: Option<String>) {
+        self.item.set(code);
+    }
+
+    /// Shows an item in the catalogue, wherever the user is.
+    pub fn look_up(&self, code: Option<String>) {
+        self.item.set(code);
+        self.look_ups.update(|count| *count += 1);
+    }
+
+    /// Grows whenever the catalogue is to be shown.
+    pub fn look_ups(&self) -> u64 {
+        self.look_ups.get()
+    }
+
+    /// How the last file of items was taken in.
+    pub fn import(&self) -> Option<Import> {
+        self.import.get()
+    }
+
+    /// Notes how a file of items was taken in.
+    pub fn set_import(&self, import: Option<Import>) {
+        self.import.set(import);
     }
 
     /// Opens another scheme; undo brings the present one back.

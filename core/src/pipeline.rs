@@ -46,6 +46,7 @@ pub fn design(scheme: &Scheme, catalogue: &Catalogue) -> Result<Design, DesignEr
     record.results.findings = placing;
     load_path::solve(scheme, &model, &mut record);
     let mut results = record.results;
+    findings::name_own_items(scheme, &catalogue, &model, &mut results);
     findings::complete(&model, &mut results);
     let quantities = quantities::count(&model, &catalogue);
     Ok(Design { model, results, quantities })

@@ -40,6 +40,8 @@ pub fn label(edit: &Edit) -> &'static str {
         Edit::SetLimits(_) => "Change limits",
         Edit::SetGround(_) => "Change ground",
         Edit::SetItem(_) => "Change item",
+        Edit::SetItems(_) => "Import items",
+        Edit::UseItem { .. } => "Choose item",
         Edit::RemoveItem(_) => "Remove item",
     }
 }

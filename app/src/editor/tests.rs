@@ -1,5 +1,7 @@
 //! Pointer scripts: a whole scheme drawn as a user draws it.
 
+mod items;
+
 use super::*;
 use falsewright_core::Design;
 use falsewright_core::catalogue::Catalogue;

@@ -10,6 +10,7 @@ mod read;
 mod section;
 mod settings;
 mod templates;
+mod uses;
 mod validate;
 
 pub use demo::heron_lane;
@@ -25,6 +26,7 @@ pub use settings::{
     Basis, Bays, CementChemistry, Concrete, Consistency, Delivery, FormElement, Ground, Limits, Loads, PressureMethod,
 };
 pub use templates::Walls;
+pub use uses::Use;
 
 use crate::catalogue::Item;
 use serde::{Deserialize, Serialize};
