@@ -53,11 +53,7 @@ fn words(key: &str) -> &str {
 }
 
 fn with_unit(value: f64, key: &str) -> String {
-    match Field::of_key(key).map_or("", |field| field.unit) {
-        "" => value.to_string(),
-        "m" => format!("{} mm", value * 1e3),
-        unit => format!("{value} {unit}"),
-    }
+    Field::of_key(key).map_or_else(|| value.to_string(), |field| field.written(value))
 }
 
 impl Item {

@@ -60,13 +60,6 @@ fn written(field: &Field, datum: Option<Datum>) -> String {
     match datum {
         None => "none".into(),
         Some(Datum::Word(word)) => word,
-        Some(Datum::Number(number)) if field.unit == "m" => format!("{} mm", rounded(number * 1e3)),
-        Some(Datum::Number(number)) if field.unit.is_empty() => rounded(number).to_string(),
-        Some(Datum::Number(number)) => format!("{} {}", rounded(number), field.unit),
+        Some(Datum::Number(number)) => field.written(number),
     }
-}
-
-/// Six significant figures: what a change of unit leaves beyond them is no information.
-fn rounded(number: f64) -> f64 {
-    format!("{number:.5e}").parse().unwrap_or(number)
 }

@@ -4,6 +4,7 @@ use super::*;
 use falsewright_core::catalogue::exchange::{Datum, Field};
 use falsewright_core::catalogue::{Item, standard_beam};
 use falsewright_core::model::Role;
+use falsewright_core::scheme::TieRow;
 
 fn supplied(code: &str, working_kn: f64) -> Item {
     let ours = Catalogue::generic().get(code).expect("a tie").clone();
@@ -14,9 +15,12 @@ fn supplied(code: &str, working_kn: f64) -> Item {
 #[test]
 fn a_suppliers_value_is_one_step_there_and_back() {
     let demo = heron_lane().expect("the demo");
-    let code = demo.ties.first().expect("a tie").item.clone();
+    let catalogue = Catalogue::generic();
+    let is_tied = |row: &&TieRow| catalogue.get(&row.item).is_some_and(|item| item.tie().is_some());
+    let row = demo.ties.iter().find(is_tied).expect("a row of ties");
+    let code = row.item.clone();
     let mut editor = Editor::new(demo.clone());
-    let select = editor.select_element(demo.ties[0].id);
+    let select = editor.select_element(row.id);
     assert!(select.view_changed);
     let selected = editor.selection();
 

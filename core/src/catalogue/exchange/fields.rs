@@ -139,6 +139,14 @@ impl Field {
         matches!(self.key, "code" | "name" | "source" | "kind" | "section.shape")
     }
 
+    /// A number with its unit in a sentence: lengths in mm, to six figures, as what a change of unit leaves beyond them
+    /// is no information.
+    pub fn written(&self, number: f64) -> String {
+        let (number, unit) = if self.unit == "m" { (number * 1e3, "mm") } else { (number, self.unit) };
+        let rounded: f64 = format!("{number:.5e}").parse().unwrap_or(number);
+        format!("{rounded} {unit}").trim_end().to_owned()
+    }
+
     /// The field that a heading names; what follows in brackets must agree if it is there.
     pub fn of_heading(heading: &str) -> Option<&'static Field> {
         let heading = heading.trim();
