@@ -71,6 +71,8 @@ fn any_value_can_be_replaced_and_given_back() {
 #[test]
 fn the_source_tells_which_values_are_the_suppliers() {
     let (ours, item) = tie(80.0);
+    assert_eq!(item.name, ours.name.replace("90 kN", "80 kN"), "a name that tells the value tells the new one");
+    assert_ne!(item.name, ours.name);
     let breaking = ours.datum(field("breaking_kn")).expect("a force");
     let both = item.with_supplied(&ours, field("breaking_kn"), &breaking, "sheet 8").expect("an item");
     assert_eq!(both.source, format!("sheet 8: breaking force, working load; otherwise {}", ours.source));

@@ -139,8 +139,22 @@ impl Item {
     fn told(mut self, ours: &Item, source: &str, fields: &[&Field]) -> Item {
         let mut names: Vec<&Field> = fields.to_vec();
         names.sort_by_key(|field| FIELDS.iter().position(|other| other.key == field.key));
+        self.name = names.iter().fold(ours.name.clone(), |name, field| renamed(&name, field, ours, &self));
         let names: Vec<&str> = names.iter().map(|field| field.name).collect();
         self.source = format!("{}{VALUES}{}{OTHERWISE}{}", source.trim(), names.join(", "), ours.source);
         self
+    }
+}
+
+/// A name that told a value of ours, such as `90 kN`, telling the new one.
+fn renamed(name: &str, field: &Field, ours: &Item, new: &Item) -> String {
+    let told = |item: &Item| match item.datum(field)? {
+        Datum::Number(number) if !field.unit.is_empty() => Some(field.written(number)),
+        Datum::Word(word) if matches!(field.key, "class" | "grade") => Some(word),
+        _ => None,
+    };
+    match (told(ours), told(new)) {
+        (Some(old), Some(new)) => name.replace(&old, &new),
+        _ => name.to_owned(),
     }
 }

@@ -43,7 +43,7 @@ pub fn ValueRow(code: String, field: &'static Field) -> impl IntoView {
         match supplied.get() {
             Some(Supplied { source, .. }) => {
                 let comma = if meaning.is_empty() { "" } else { ", " };
-                format!("{meaning}{comma}supplier's, by {source}; ours {}", ours().unwrap_or_default())
+                format!("{meaning}{comma}by {source}; ours {}", ours().unwrap_or_default())
             }
             None => meaning.to_owned(),
         }
