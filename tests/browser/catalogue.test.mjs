@@ -169,6 +169,7 @@ test("a standard section becomes the transfer beam, and an own item a copy, by k
   const own = page.getByTestId("item-TIE20-HIGH");
   await own.getByTestId("value-working_kn").focus();
   await page.keyboard.press("Enter");
+  await page.waitForFunction(() => document.activeElement?.dataset.testid === "supply-number");
   await page.keyboard.type("-4");
   await page.keyboard.press("Enter");
   await own.getByTestId("supply-fault").filter({ hasText: "working load of -4 kN is not possible" }).waitFor();

@@ -21,6 +21,8 @@ enum Leaf {
 pub fn Margin() -> impl IntoView {
     let store = Store::here();
     let leaf = RwSignal::new(Leaf::Notes);
+    // A leaf that is asked for again keeps what is open on it.
+    let shown = Memo::new(move |_| leaf.get());
     let pulled = RwSignal::new(false);
     let count = move || {
         let worked = store.worked.get();
@@ -80,7 +82,7 @@ pub fn Margin() -> impl IntoView {
                 {tab(Leaf::Items, "leaf-items", Signal::stored("Items".to_owned()))}
             </div>
             <div class="leaf" id="leaf" role="tabpanel" tabindex="0" aria-label="Leaf of the margin">
-                {move || match leaf.get() {
+                {move || match shown.get() {
                     Leaf::Element => view! { <Element/><Notes/> }.into_any(),
                     Leaf::Notes => view! { <Notes/> }.into_any(),
                     Leaf::Schedule => view! { <Schedule/> }.into_any(),

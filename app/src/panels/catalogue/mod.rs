@@ -25,6 +25,11 @@ pub fn Items() -> impl IntoView {
     let store = Store::here();
     let search = RwSignal::new(String::new());
     let in_use = RwSignal::new(false);
+    Effect::new(move || {
+        store.look_ups();
+        search.set(String::new());
+        in_use.set(false);
+    });
     let found = move |kind: &'static str| {
         Memo::new(move |_| {
             let words = words::plain(&search.get());
