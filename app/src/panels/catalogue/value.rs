@@ -135,13 +135,17 @@ fn Entry(field: &'static Field, first: String) -> impl IntoView {
     let input = NodeRef::<leptos::html::Input>::new();
     let list = NodeRef::<leptos::html::Select>::new();
     Effect::new(move || {
-        if let Some(input) = input.get() {
-            let _ = input.focus();
-            input.select();
-        }
-        if let Some(list) = list.get() {
-            let _ = list.focus();
-        }
+        let (input, list) = (input.get(), list.get());
+        // Only what is drawn keeps a selection.
+        request_animation_frame(move || {
+            if let Some(input) = input {
+                let _ = input.focus();
+                input.select();
+            }
+            if let Some(list) = list {
+                let _ = list.focus();
+            }
+        });
     });
     let choices = field.choices();
     if choices.is_empty() {
