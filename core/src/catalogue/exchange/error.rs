@@ -83,7 +83,7 @@ pub enum ExchangeError {
         /// Heading of the column, if one value is at fault.
         column: Option<String>,
         /// What is wrong with it.
-        fault: ItemFault,
+        fault: Box<ItemFault>,
     },
     /// An item that nothing can refer to.
     #[error("{place}, column \"code\": nothing is there; give the item a code of its own")]

@@ -115,7 +115,7 @@ impl Taken {
         } else if !self.codes.insert(item.code.clone()) {
             self.faults.push(ExchangeError::RepeatedCode { place, code: item.code });
         } else if let Some(fault) = item.fault() {
-            self.faults.push(ExchangeError::Fault { place, column: column_of(&fault), fault });
+            self.faults.push(ExchangeError::Fault { place, column: column_of(&fault), fault: Box::new(fault) });
         } else {
             self.items.push(item);
         }
@@ -181,7 +181,7 @@ fn unknown_word(reason: &str, value: &Value) -> Option<(String, String)> {
     let (word, known) = reason.strip_prefix("unknown variant `")?.split_once('`')?;
     let is_word = |field: &&Field| at(value, field.key).and_then(Value::as_str) == Some(word);
     let field =
-        ["kind", "section.shape", "material"].into_iter().filter_map(Field::of_key).find(|field| is_word(&field))?;
+        ["kind", "section.shape", "material"].into_iter().filter_map(Field::of_key).find(|field| is_word(field))?;
     Some((field.heading(), known.trim_start_matches(", expected ").replace('`', "")))
 }
 
