@@ -8,7 +8,7 @@ use crate::canvas::paint::{Scene, Shown, scene};
 use crate::editor::{
     Bounds, Dimension, Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, Selection, Tool, Viewport,
 };
-use crate::persistence::Saved;
+use crate::persistence::{Import, Saved};
 use crate::widgets::letter_px;
 use falsewright_core::catalogue::Catalogue;
 use falsewright_core::geometry::Point;
@@ -50,6 +50,9 @@ pub struct Store {
     note: RwSignal<Option<usize>>,
     left_handed: RwSignal<bool>,
     commits: RwSignal<u64>,
+    item: RwSignal<Option<String>>,
+    look_ups: RwSignal<u64>,
+    import: RwSignal<Option<Import>>,
     /// The scheme as drawn, with the drag that is going on.
     pub scheme: Memo<Arc<Scheme>>,
     /// Generic items and the scheme's own.
@@ -96,6 +99,9 @@ impl Store {
             note: RwSignal::new(None),
             left_handed: RwSignal::new(left_handed),
             commits: RwSignal::new(0),
+            item: RwSignal::new(None),
+            look_ups: RwSignal::new(0),
+            import: RwSignal::new(None),
             scheme,
             catalogue,
             worked,
@@ -188,11 +194,11 @@ impl Store {
     }
 
     /// Changes something that can be refused; the reason is left to the caller to tell.
-    pub fn attempt(&self, run: impl FnOnce(&mut Editor) -> Result<Outcome, Refusal>) -> Result<(), String> {
+    pub fn attempt(&self, run: impl FnOnce(&mut Editor) -> Result<Outcome, Refusal>) -> Result<(), Refusal> {
         let mut done = Ok(());
         self.act(|editor| {
             run(editor).unwrap_or_else(|refusal| {
-                done = Err(refusal.to_string());
+                done = Err(refusal);
                 Outcome::default()
             })
         });
@@ -202,6 +208,37 @@ impl Store {
     /// Makes one edit of the scheme.
     pub fn edit(&self, edit: Edit) {
         self.try_run(|editor| editor.perform(edit));
+    }
+
+    /// The item that is open in the catalogue.
+    pub fn open_item(&self) -> Option<String> {
+        self.item.get()
+    }
+
+    /// Opens an item of the catalogue, or none.
+    pub fn set_open_item(&self, code: Option<String>) {
+        self.item.set(code);
+    }
+
+    /// Shows an item in the catalogue, wherever the user is.
+    pub fn look_up(&self, code: Option<String>) {
+        self.item.set(code);
+        self.look_ups.update(|count| *count += 1);
+    }
+
+    /// Grows whenever the catalogue is to be shown.
+    pub fn look_ups(&self) -> u64 {
+        self.look_ups.get()
+    }
+
+    /// How the last file of items was taken in.
+    pub fn import(&self) -> Option<Import> {
+        self.import.get()
+    }
+
+    /// Notes how a file of items was taken in.
+    pub fn set_import(&self, import: Option<Import>) {
+        self.import.set(import);
     }
 
     /// Opens another scheme; undo brings the present one back.

@@ -11,6 +11,19 @@ pub fn trimmed(value: f64, decimals: usize) -> String {
     if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
 }
 
+/// A number with six significant figures at most and no trailing zeros.
+pub fn figures(value: f64) -> String {
+    let before = if value == 0.0 { 0 } else { libm::floor(libm::log10(value.abs())) as i32 + 1 };
+    trimmed(value, (6 - before).clamp(0, 12) as usize)
+}
+
+/// A text with a capital at its head.
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let head: String = letters.next().into_iter().flat_map(char::to_uppercase).collect();
+    head + letters.as_str()
+}
+
 /// A number as typed: comma or point.
 pub fn parse(text: &str) -> Option<f64> {
     text.trim().replace(',', ".").parse().ok().filter(|value: &f64| value.is_finite())
@@ -25,6 +38,15 @@ mod tests {
         assert_eq!(trimmed(1200.0, 0), "1200");
         assert_eq!(trimmed(0.25, 3), "0.25");
         assert_eq!(trimmed(3.0, 2), "3");
+    }
+
+    #[test]
+    fn figures_are_six_at_most() {
+        assert_eq!(figures(95.0), "95");
+        assert_eq!(figures(0.015 * 1e3), "15");
+        assert_eq!(figures(205e6 / 1e3), "205000");
+        assert_eq!(figures(0.000_024_123_456_7), "0.0000241235");
+        assert_eq!(figures(0.0), "0");
     }
 
     #[test]

@@ -1,5 +1,9 @@
 //! What the user should know, in whole sentences, most serious first.
 
+mod own_items;
+
+pub use own_items::name_own_items;
+
 use crate::geometry::Point;
 use crate::layout::takes_shutter;
 use crate::model::{Face, FaceKind, Model};

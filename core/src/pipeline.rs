@@ -45,6 +45,7 @@ pub fn design(scheme: &Scheme, catalogue: &Catalogue) -> Result<Design, DesignEr
     load_path::solve(scheme, &model, &mut record);
     let mut results = record.results;
     striking::add(scheme, &model, &mut results);
+    findings::name_own_items(scheme, &catalogue, &model, &mut results);
     findings::complete(&model, &mut results);
     let quantities = quantities::count(&model, &catalogue);
     Ok(Design { model, results, quantities })

@@ -1,6 +1,6 @@
 //! The bill of quantities, counted from the placed parts.
 
-use crate::catalogue::{Catalogue, Item, Kind};
+use crate::catalogue::{Catalogue, Item, Kind, Origin};
 use crate::model::{Model, Part, Role, Solid};
 use crate::scheme::Id;
 use serde::Serialize;
@@ -37,7 +37,8 @@ pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
     let mut lines: BTreeMap<(Role, String, String, String), Quantity> = BTreeMap::new();
     for (part, count) in alike.into_values() {
         let Some(item) = catalogue.get(&part.item) else { continue };
-        for line in lines_of(part, f64::from(count), item) {
+        let origin = catalogue.origin(&part.item).map_or("", Origin::words);
+        for line in lines_of(part, f64::from(count), item, &format!("{}{origin}", item.name)) {
             let key = (part.role, line.mark.clone(), line.item.clone(), line.size.clone());
             match lines.get_mut(&key) {
                 Some(known) => {
@@ -76,7 +77,7 @@ fn total(item: &str, unit: &'static str, count: f64, mass_kg: f64) -> Quantity {
 }
 
 /// The line of so many parts like this one, and one for the nuts, jacks or couplers that go with them.
-fn lines_of(part: &Part, count: f64, item: &Item) -> Vec<Quantity> {
+fn lines_of(part: &Part, count: f64, item: &Item, name: &str) -> Vec<Quantity> {
     let line = |item: String, size: String, count: f64, unit, mass_kg| Quantity {
         mark: part.mark.clone(),
         owner: Some(part.owner),
@@ -87,15 +88,15 @@ fn lines_of(part: &Part, count: f64, item: &Item) -> Vec<Quantity> {
         mass_kg,
     };
     let length = part.solid.length_m();
-    let rod = |kg_m: f64| line(item.name.clone(), format!("{length:.3} m"), count, "no.", kg_m * length * count);
-    let extra = |name: &str, of_one: f64, kg: f64| {
-        line(format!("{name} for {}", item.name), String::new(), of_one * count, "no.", kg * count)
+    let rod = |kg_m: f64| line(name.to_owned(), format!("{length:.3} m"), count, "no.", kg_m * length * count);
+    let extra = |extra: &str, of_one: f64, kg: f64| {
+        line(format!("{extra} for {name}"), String::new(), of_one * count, "no.", kg * count)
     };
     match (&item.kind, part.solid) {
         (Kind::Board(board), Solid::Sheet { length_m, .. }) => {
             let area = length * length_m;
             let size = format!("{length:.3} × {length_m:.3} m");
-            vec![line(item.name.clone(), size, area * count, "m²", area * board.mass_kg_m2 * count)]
+            vec![line(name.to_owned(), size, area * count, "m²", area * board.mass_kg_m2 * count)]
         }
         (Kind::Tie(tie), _) => vec![rod(tie.mass_kg_m), extra("Nut and plate", 2.0, tie.ends_kg)],
         (Kind::Leg(leg), _) => vec![rod(leg.mass_kg_m()), extra("Head and base jack", 2.0, leg.ends_kg)],
@@ -104,7 +105,7 @@ fn lines_of(part: &Part, count: f64, item: &Item) -> Vec<Quantity> {
         }
         (Kind::Plate(plate), Solid::Plate { .. }) => {
             let size = format!("{:.3} × {:.3} m", plate.width_m, plate.length_m);
-            vec![line(item.name.clone(), size, count, "no.", plate.mass_kg * count)]
+            vec![line(name.to_owned(), size, count, "no.", plate.mass_kg * count)]
         }
         _ => match item.beam() {
             Some(beam) => vec![rod(beam.mass_kg_m)],

@@ -2,6 +2,7 @@
 
 use crate::actions::fresh_concrete::filling::Filling;
 use crate::geometry::Point;
+use crate::model::Part;
 use crate::scheme::Id;
 use serde::Serialize;
 
@@ -100,6 +101,16 @@ pub struct Check {
     pub source: String,
     /// The formula with its numbers.
     pub formula: String,
+}
+
+impl Check {
+    /// Whether it judges this part. The stability of a bent is that of all its parts; a clearance is of none.
+    pub fn is_of(&self, part: &Part) -> bool {
+        let named = || self.member.strip_suffix(part.role.name()).is_some_and(|mark| mark.ends_with(' '));
+        self.owner == part.owner
+            && self.check != CheckKind::Clearance
+            && (self.check == CheckKind::Stability || named())
+    }
 }
 
 /// What a check looks at.

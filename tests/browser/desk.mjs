@@ -1,4 +1,12 @@
 // A user at the drawing: everything by real pointer and key events, places given in metres of the section.
+import assert from "node:assert/strict";
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
 /** How the drawing maps the section to the screen now. */
 export async function mapping(page) {
@@ -120,4 +128,13 @@ export async function written(page) {
   const tags = await page.locator('[data-testid^="ratio-"]').evaluateAll((tags) =>
     tags.map((tag) => `${tag.getAttribute("data-testid")} ${tag.getAttribute("aria-label")}`).sort());
   return { tags, worst: await page.getByTestId("worst").innerText() };
+}
+
+/** What the mechanics gives natively. */
+export function compute(scheme) {
+  const file = join(mkdtempSync(join(tmpdir(), "falsewright-")), "scheme.json");
+  writeFileSync(file, JSON.stringify(scheme));
+  const run = spawnSync("cargo", ["run", "--quiet", "-p", "falsewright-core", "--example", "scheme", "--", file], { cwd: ROOT });
+  assert.equal(run.status, 0, String(run.stderr));
+  return JSON.parse(run.stdout);
 }

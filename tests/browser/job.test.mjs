@@ -1,15 +1,8 @@
 // The whole job, as an engineer does it on the first day: from a blank sheet to a checked scheme, its bill and its file.
 import assert from "node:assert/strict";
-import { spawnSync } from "node:child_process";
-import { mkdtempSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { test } from "node:test";
-import { fileURLToPath } from "node:url";
-import { downloaded, drag, fill, mapping, move, openTitleBlock, pen, saved, tap, type, written } from "./desk.mjs";
+import { compute, downloaded, drag, fill, mapping, move, openTitleBlock, pen, saved, tap, type, written } from "./desk.mjs";
 import { SCREENS, opened, stored, withPage } from "./harness.mjs";
-
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
 test("the whole job from a blank sheet", () => withPage(SCREENS.desk, async ({ page, context }) => {
   // The outline by pointer and typed lengths, the cell as a rectangle.
@@ -169,15 +162,6 @@ test("fingers draw, move and zoom on a tablet", () => withPage(SCREENS.tablet, a
 async function select(page, mark) {
   await page.locator(`[data-testid="ratio-${mark}"] text`).click();
   await page.getByTestId("element").waitFor();
-}
-
-/** What the mechanics gives natively. */
-function compute(scheme) {
-  const file = join(mkdtempSync(join(tmpdir(), "falsewright-")), "scheme.json");
-  writeFileSync(file, JSON.stringify(scheme));
-  const run = spawnSync("cargo", ["run", "--quiet", "-p", "falsewright-core", "--example", "scheme", "--", file], { cwd: ROOT });
-  assert.equal(run.status, 0, String(run.stderr));
-  return JSON.parse(run.stdout);
 }
 
 function corners(ring, x, z) {

@@ -2,7 +2,7 @@
 
 use falsewright_core::catalogue::exchange::{ExchangeError, from_csv, from_json, to_csv, to_json};
 use falsewright_core::catalogue::{Catalogue, Item, ItemFault, Kind};
-use falsewright_core::catalogue::{Grain, LayUp, standard_beam, standard_sections};
+use falsewright_core::catalogue::{Grain, LayUp, standard_beam, standard_pair, standard_sections};
 use falsewright_core::model::Role;
 use falsewright_tests::assert_close;
 use std::collections::BTreeSet;
@@ -164,27 +164,96 @@ fn every_value_says_what_it_is() {
     }
 }
 
+/// Everything that is wrong with a table, one fault in each line.
+fn told(text: &str) -> String {
+    let faults = from_csv(text).expect_err("a fault");
+    faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
+}
+
+/// Whatever is wrong in whatever row is told at once, each with its line and column.
+#[test]
+fn all_faults_of_a_table_are_told() {
+    let mut lines: Vec<String> =
+        to_csv(["TIE15", "PLY18", "TUBE48B", "2PFC125"].map(generic).iter()).lines().map(str::to_owned).collect();
+    lines[1] = lines[1].replace("0.015", "15 mm");
+    lines[2] = lines[2].replace("2.44,1.22", ",1.22").replace("12.0", "");
+    lines[3] = lines[3].replace("0.0483", "4.83");
+    lines[4] = lines[4].replace("S275", "S999");
+    let all = told(&lines.join("\n"));
+    for start in [
+        "line 2, column \"diameter_m (m, size)\": \"15 mm\" is not a number",
+        "line 3, column \"sheet_m.0 (m, size)\": nothing is there",
+        "line 4, column \"diameter_m (m, size)\": TUBE48B: its diameter of 4830 mm is not possible",
+        "line 5, column \"grade\": 2PFC125: its steel grade \"S999\" is not known; use one of S235, S275, S355",
+    ] {
+        assert!(all.lines().any(|line| line.starts_with(start)), "{start}\n{all}");
+    }
+}
+
+/// One of a pair of sizes, the parts of a rating, and what a section needs: whatever is missing is named by its column.
+#[test]
+fn every_value_that_is_missing_is_named() {
+    for item in Catalogue::generic().iter() {
+        for (field, _) in item.data() {
+            let text = to_csv([item]);
+            let (header, row) = text.trim_end().split_once("\r\n").expect("two lines");
+            let headings: Vec<&str> = split(header);
+            let at =
+                headings.iter().position(|heading| heading.trim_matches('"') == field.heading()).expect("a column");
+            let mut cells = split(row);
+            cells[at] = "";
+            let result = from_csv(&format!("{header}\n{}", cells.join(",")));
+            if ["material", "stem_m"].contains(&field.key) {
+                assert!(result.is_ok(), "{} has a usual value", field.key);
+                continue;
+            }
+            let faults = result.expect_err(field.key);
+            let named = |fault: &ExchangeError| fault.to_string().contains(&format!("column {:?}", field.heading()));
+            assert!(faults.iter().any(named), "{} {}: {faults:?}", item.code, field.key);
+        }
+    }
+}
+
+/// Cells of a line, those in quotation marks with them.
+fn split(line: &str) -> Vec<&str> {
+    let mut quoted = false;
+    line.split(|letter| {
+        quoted ^= letter == '"';
+        letter == ',' && !quoted
+    })
+    .collect()
+}
+
 #[test]
 fn a_suppliers_tie_in_a_table() {
     let text = "code,name,source,kind,diameter_m,area_m2 (m²; wrong),breaking_kn\nT,T,S,tie,0.015,1,2\n";
-    assert!(matches!(from_csv(text), Err(ExchangeError::UnknownColumn { .. })));
+    let faults = from_csv(text).expect_err("a fault");
+    assert!(matches!(faults.as_slice(), [ExchangeError::UnknownColumn { .. }]));
     let text = "\u{feff}code,name,source,kind,diameter_m,area_m2 (m²),breaking_kn,\"working_kn (kN, working)\",modulus_kpa,mass_kg_m,\
                 ends_kg,projection_m\n".replace("area_m2 (m²)", "area_m2");
     let good = format!("{text}X15,\"Tie, \"\"X\"\"\",Supplier's sheet,tie,0.015,0.000177,190,95,205e6,1.45,3,0.3\n\n");
     let items = from_csv(&good).expect("an item");
     assert_eq!((items[0].name.as_str(), items[0].tie().expect("a tie").working_kn), ("Tie, \"X\"", 95.0));
-    let failure = |from: &str, to: &str| from_csv(&good.replace(from, to)).expect_err("a fault").to_string();
-    assert!(
-        failure(",95,", ",95 kN,").starts_with("line 2: \"working_kn") || failure(",95,", ",95 kN,").contains("95 kN")
+    let failure = |from: &str, to: &str| told(&good.replace(from, to));
+    let place = "line 2, column \"working_kn (kN, working)\": ";
+    assert_eq!(
+        failure(",95,", ",95 kN,"),
+        format!("{place}\"95 kN\" is not a number; give one with a decimal point and no unit")
     );
-    assert!(failure(",95,", ",-5,").contains("working_kn is -5"));
-    assert!(failure(",95,", ",,").contains("missing field `working_kn`"));
+    assert_eq!(
+        failure(",95,", ",-5,"),
+        format!("{place}X15: its working load of -5 kN is not possible; give a value above 0 and below 100000 kN")
+    );
+    assert_eq!(
+        failure(",95,", ",,"),
+        format!("{place}nothing is there; an item of this kind needs it, so give a value")
+    );
     assert!(failure("\"\"X\"\"\"", "\"\"X\"\"").contains("not closed"));
-    assert!(failure("tie,0.015", "rope,0.015").contains("line 2"));
     assert!(
-        from_csv(&(good.clone() + good.lines().nth(1).expect("row"))).expect_err("twice").to_string().contains("twice")
+        failure("tie,0.015", "rope,0.015").starts_with("line 2, column \"kind\": the word is not known; use one of")
     );
-    assert_eq!(from_csv(&text), Err(ExchangeError::Empty));
+    assert!(told(&(good.clone() + good.lines().nth(1).expect("row"))).contains("there twice"));
+    assert_eq!(from_csv(&text), Err(vec![ExchangeError::Empty]));
 }
 
 #[test]
@@ -196,7 +265,8 @@ fn hostile_tables_are_refused() {
         assert!(from_json(text).is_err(), "{text:?}");
     }
     let nan = to_csv(Catalogue::generic().iter()).replace("0.0483", "NaN");
-    assert!(matches!(from_csv(&nan), Err(ExchangeError::NotANumber { .. })));
+    let faults = from_csv(&nan).expect_err("a fault");
+    assert!(faults.len() > 1 && faults.iter().all(|fault| matches!(fault, ExchangeError::NotANumber { .. })));
 }
 
 /// Boards of the catalogue have three figures of what their lay-up gives.
@@ -228,4 +298,8 @@ fn any_standard_section_is_a_beam() {
     assert!(
         standard_sections().all(|(name, _)| standard_beam(name, "S355").is_some_and(|item| item.fault().is_none()))
     );
+    let (one, two) = (standard_beam("PFC 150x75x18", "S275"), standard_pair("PFC 150x75x18", "S275"));
+    let (one, two) = (one.and_then(|item| item.beam()).expect("one"), two.and_then(|item| item.beam()).expect("two"));
+    assert_close("a pair is twice as stiff", two.ei_knm2, 2.0 * one.ei_knm2, 1e-12);
+    assert_close("with its gap", two.breadth_m, 2.0 * one.breadth_m + 0.05, 1e-12);
 }

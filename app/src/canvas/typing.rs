@@ -55,7 +55,11 @@ fn Field(dimension: Dimension) -> impl IntoView {
         }
     };
     let commit = move |text: String| {
-        let done = if text == written { Ok(()) } else { store.attempt(|editor| editor.type_dimension(key, &text)) };
+        let done = if text == written {
+            Ok(())
+        } else {
+            store.attempt(|editor| editor.type_dimension(key, &text)).map_err(|refusal| refusal.to_string())
+        };
         let good = done.is_ok();
         let _ = why.try_set(done.err());
         good

@@ -45,6 +45,8 @@ pub fn label(edit: &Edit) -> &'static str {
         Edit::SetGround(_) => "Change ground",
         Edit::SetStriking(_) => "Set the striking",
         Edit::SetItem(_) => "Change item",
+        Edit::SetItems(_) => "Import items",
+        Edit::UseItem { .. } => "Choose item",
         Edit::RemoveItem(_) => "Remove item",
     }
 }

@@ -1,4 +1,5 @@
 use super::ratio::Ratio;
+use crate::store::Store;
 use crate::units;
 use falsewright_core::results::Check;
 use falsewright_core::sorting::sort;
@@ -7,6 +8,23 @@ use leptos::prelude::*;
 /// A check with its worked formula.
 #[component]
 pub fn Worked(check: Check) -> impl IntoView {
+    let store = Store::here();
+    let mut codes: Vec<String> = store.worked.with_untracked(|worked| {
+        let parts = worked.design.model.parts.iter().filter(|part| check.is_of(part));
+        parts.map(|part| part.item.clone()).collect()
+    });
+    codes.sort();
+    codes.dedup();
+    let item = move |code: String| {
+        let shown = code.clone();
+        view! { <button data-testid="check-item" on:click=move |_| store.look_up(Some(code.clone()))>{shown}</button> }
+    };
+    let items = (!codes.is_empty()).then(|| {
+        view! {
+            <dt>"Item"</dt>
+            <dd class="items">{codes.into_iter().map(item).collect_view()}</dd>
+        }
+    });
     view! {
         <dl class="worked" data-testid="worked">
             <dt>"Check"</dt>
@@ -23,6 +41,7 @@ pub fn Worked(check: Check) -> impl IntoView {
             <dd class="formula">{check.formula}</dd>
             <dt>"Source"</dt>
             <dd>{check.source}</dd>
+            {items}
         </dl>
     }
 }

@@ -5,11 +5,13 @@ mod falsework;
 mod opening;
 mod shutter;
 mod ties;
+mod used;
 
 use super::checks::ChecksOf;
 use crate::editor::Target;
 use crate::store::Store;
 use crate::widgets::Form;
+use falsewright_core::catalogue::{Item, Origin};
 use falsewright_core::model::Role;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Id, Scheme};
@@ -51,6 +53,7 @@ pub fn Element() -> impl IntoView {
                     <button aria-label="Close" data-testid="close" on:click=move |_| store.run(|editor| editor.select(None))>"✕"</button>
                 </header>
                 {fields}
+                {element.map(|element| view! { <used::ItemsUsed element/> })}
                 {move || element.map(|id| checks(store, id))}
             </section>
         })
@@ -114,7 +117,14 @@ fn form<T: Clone + PartialEq + Send + Sync + 'static>(
 }
 
 /// Codes and names of the items that can take a role.
-fn items(store: Store, role: Role) -> Vec<(String, String)> {
-    let catalogue = store.catalogue.get_untracked();
-    catalogue.choices(role).into_iter().map(|item| (item.code.clone(), item.name.clone())).collect()
+fn items(store: Store, role: Role) -> Memo<Vec<(String, String)>> {
+    Memo::new(move |_| {
+        store.catalogue.with(|catalogue| {
+            let named = |item: &Item| {
+                let origin = catalogue.origin(&item.code).map_or("", Origin::words);
+                (item.code.clone(), format!("{}{origin}", item.name))
+            };
+            catalogue.choices(role).into_iter().map(named).collect()
+        })
+    })
 }

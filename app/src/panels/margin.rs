@@ -1,3 +1,4 @@
+use super::catalogue::Items;
 use super::element::{self, Element};
 use super::ledger::Ledger;
 use super::notes::Notes;
@@ -12,6 +13,7 @@ enum Leaf {
     Notes,
     Schedule,
     Loads,
+    Items,
 }
 
 /// The right margin: the selected element, notes, schedule and path of loads. Pulled up on small screens.
@@ -19,6 +21,8 @@ enum Leaf {
 pub fn Margin() -> impl IntoView {
     let store = Store::here();
     let leaf = RwSignal::new(Leaf::Notes);
+    // A leaf that is asked for again keeps what is open on it.
+    let shown = Memo::new(move |_| leaf.get());
     let pulled = RwSignal::new(false);
     let count = move || {
         let worked = store.settled.get();
@@ -35,6 +39,12 @@ pub fn Margin() -> impl IntoView {
     Effect::new(move || {
         if store.note().is_some() {
             leaf.set(Leaf::Notes);
+            pulled.set(true);
+        }
+    });
+    Effect::new(move || {
+        if store.look_ups() > 0 {
+            leaf.set(Leaf::Items);
             pulled.set(true);
         }
     });
@@ -69,13 +79,15 @@ pub fn Margin() -> impl IntoView {
                 {tab(Leaf::Notes, "leaf-notes", Signal::derive(count))}
                 {tab(Leaf::Schedule, "leaf-schedule", Signal::stored("Schedule".to_owned()))}
                 {tab(Leaf::Loads, "leaf-loads", Signal::stored("Loads".to_owned()))}
+                {tab(Leaf::Items, "leaf-items", Signal::stored("Items".to_owned()))}
             </div>
             <div class="leaf" id="leaf" role="tabpanel" tabindex="0" aria-label="Leaf of the margin">
-                {move || match leaf.get() {
+                {move || match shown.get() {
                     Leaf::Element => view! { <Element/><Notes/> }.into_any(),
                     Leaf::Notes => view! { <Notes/> }.into_any(),
                     Leaf::Schedule => view! { <Schedule/> }.into_any(),
                     Leaf::Loads => view! { <Ledger/> }.into_any(),
+                    Leaf::Items => view! { <Items/> }.into_any(),
                 }}
             </div>
         </aside>

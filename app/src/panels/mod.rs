@@ -1,5 +1,6 @@
 //! The margin of the sheet: notes, schedule, title block, and the pens at its foot.
 
+mod catalogue;
 mod checks;
 mod element;
 mod fresh_concrete;

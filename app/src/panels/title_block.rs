@@ -1,3 +1,4 @@
+use super::catalogue::own_codes_in_use;
 use super::element::selected;
 use super::fresh_concrete::{self, Fillings};
 use super::hardening::StrikingTimes;
@@ -87,12 +88,28 @@ fn Summary() -> impl IntoView {
         let greatest = pressures.iter().flat_map(|pressure| &pressure.points).map(|point| point.1).fold(0.0, f64::max);
         Some(format!("{:.2} m/h, {greatest:.0} kPa", fastest.rise_m_h))
     };
+    let own = Memo::new(move |_| own_codes_in_use(store));
+    let supplied = move || {
+        let codes = own.get();
+        let first = codes.first().cloned()?;
+        Some(view! {
+            <div class="supplied">
+                <dt>"Items by supplier's or your own data"</dt>
+                <dd>
+                    <button class="plain" data-testid="supplied" on:click=move |_| store.look_up(Some(first.clone()))>
+                        {codes.join(", ")}
+                    </button>
+                </dd>
+            </div>
+        })
+    };
     view! {
         <dl class="summary">
             <div class="worst"><dt>"Worst ratio"</dt><dd>{worst}</dd></div>
             <div class="clear"><dt>"Clear way, mm"</dt><dd data-testid="clear">{move || clear().unwrap_or("none".into())}</dd></div>
             <div class="concrete"><dt>"Concrete of a bay"</dt><dd data-testid="concrete">{concrete}</dd></div>
             <div class="rise"><dt>"Rise and pressure"</dt><dd>{move || rise().unwrap_or("no shutter yet".into())}</dd></div>
+            {supplied}
         </dl>
     }
 }

@@ -1,5 +1,6 @@
 //! Files on the user's own disk.
 
+use super::items::{import_text, is_of_items};
 use super::put_aside;
 use crate::store::Store;
 use falsewright_core::scheme;
@@ -8,7 +9,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, DragEvent, Event, File, HtmlAnchorElement, HtmlInputElement, Url};
 
-/// Larger files are no schemes.
+/// Larger files are neither schemes nor items.
 const MOST_BYTES: f64 = 4.0 * 1024.0 * 1024.0;
 
 /// Hands a text to the browser as a file to be saved.
@@ -42,31 +43,46 @@ pub fn file_name(name: &str) -> String {
 
 /// Opens the file that was chosen in a file field.
 pub fn open_file(store: Store, event: &Event) {
-    let Some(input) = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok()) else { return };
-    if let Some(file) = input.files().and_then(|files| files.get(0)) {
-        open(store, file);
+    if let Some(file) = chosen(event) {
+        read(store, file, open_text);
     }
-    input.set_value("");
 }
 
-/// Opens the file that was dropped on the page.
+/// Opens the file that was dropped on the page: a scheme, or items of the user's own.
 pub fn open_dropped(store: Store, event: &DragEvent) {
-    event.prevent_default();
-    if let Some(file) = event.data_transfer().and_then(|data| data.files()).and_then(|files| files.get(0)) {
-        open(store, file);
+    if let Some(file) = dropped(event) {
+        let take = |store, name: &str, text: &str| {
+            if is_of_items(name, text) { import_text(store, name, text) } else { open_text(store, name, text) }
+        };
+        read(store, file, take);
     }
 }
 
-fn open(store: Store, file: File) {
+/// The file that was chosen in a file field, which is empty again afterwards.
+pub(super) fn chosen(event: &Event) -> Option<File> {
+    let input = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok())?;
+    let file = input.files().and_then(|files| files.get(0));
+    input.set_value("");
+    file
+}
+
+/// The file that was dropped.
+pub(super) fn dropped(event: &DragEvent) -> Option<File> {
+    event.prevent_default();
+    event.data_transfer().and_then(|data| data.files()).and_then(|files| files.get(0))
+}
+
+/// Reads a file and hands its name and text on; tells the user if it cannot.
+pub(super) fn read(store: Store, file: File, take: impl FnOnce(Store, &str, &str) + 'static) {
     spawn_local(async move {
         let name = file.name();
         if file.size() > MOST_BYTES {
-            store.tell(Some(format!("{name} is larger than any scheme; choose a file that this page saved.")));
+            store.tell(Some(format!("{name} is too large to be read here; choose a file that this page saved.")));
             return;
         }
         let text = JsFuture::from(file.text()).await.ok().and_then(|text| text.as_string());
         match text {
-            Some(text) => open_text(store, &name, &text),
+            Some(text) => take(store, &name, &text),
             None => store.tell(Some(format!("{name} could not be read; check that it is still there."))),
         }
     });

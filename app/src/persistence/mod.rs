@@ -2,11 +2,13 @@
 
 mod autosave;
 mod files;
+mod items;
 mod settings;
 mod shelf;
 
 pub use autosave::{keep, restore};
 pub use files::{download, file_name, open_dropped, open_file, open_text, save_to_file, set_present_aside};
+pub use items::{Import, import_dropped, import_file};
 pub use settings::{keep_left_handed, left_handed};
 pub use shelf::{Kept, kept, put_aside};
 

@@ -162,7 +162,7 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
     where
         C: Copy + PartialEq + Send + Sync + 'static,
     {
-        let all =
+        let all: Vec<(String, String)> =
             options.iter().enumerate().map(|(index, (_, name))| (index.to_string(), (*name).to_owned())).collect();
         let chosen = move || {
             let value = self.value.with(get);
@@ -173,19 +173,20 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
                 self.change(|value| set(value, *option));
             }
         };
-        select(label, all, chosen, put)
+        select(label, Signal::stored(all), chosen, put)
     }
 
     /// One of the codes in a list of codes and names.
     pub fn code(
         self,
         label: &'static str,
-        options: Vec<(String, String)>,
+        options: Memo<Vec<(String, String)>>,
         get: fn(&T) -> &str,
         set: fn(&mut T, String),
     ) -> AnyView {
         let chosen = move || self.value.with(|value| get(value).to_owned());
-        select(label, options, chosen, move |code| self.change(|value| set(value, code)))
+        let put = move |code| self.change(|value| set(value, code));
+        select(label, options.into(), chosen, put)
     }
 
     /// Yes or no.
@@ -207,13 +208,13 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
 
 fn select(
     label: &'static str,
-    options: Vec<(String, String)>,
+    options: Signal<Vec<(String, String)>>,
     chosen: impl Fn() -> String + Copy + Send + Sync + 'static,
     put: impl Fn(String) + Send + Sync + 'static,
 ) -> AnyView {
     const SHORT: usize = 12;
-    let short = options.iter().all(|(_, name)| name.chars().count() <= SHORT);
-    let option = |(code, name): (String, String)| {
+    let short = options.with_untracked(|options| options.iter().all(|(_, name)| name.chars().count() <= SHORT));
+    let option = move |(code, name): (String, String)| {
         let own = code.clone();
         view! { <option value=code selected=move || chosen() == own>{name}</option> }
     };
@@ -221,7 +222,7 @@ fn select(
         <label class="field" class:wide=!short>
             <span>{label}</span>
             <select data-testid=test_id(label) prop:value=chosen on:change=move |event| put(event_target_value(&event))>
-                {options.into_iter().map(option).collect_view()}
+                {move || options.get().into_iter().map(option).collect_view()}
             </select>
         </label>
     }

@@ -60,7 +60,11 @@ impl Stiffness {
         }
         let mut matrix = Skyline::new(first);
         for (&(row, column), &value) in &self.entries {
-            matrix.add(row, column, value);
+            if row == column {
+                matrix.add(&[row], &[[value]]);
+            } else {
+                matrix.add(&[row, column], &[[0.0, value], [value, 0.0]]);
+            }
         }
         matrix
     }

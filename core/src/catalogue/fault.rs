@@ -1,10 +1,11 @@
+use super::exchange::Field;
 use super::{EndNotch, Item, Kind, Leg, Section, Stack, Timber, TimberClass};
 
 /// Why an item cannot be computed with.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum ItemFault {
     /// A value is not a number, negative, nought or beyond anything real.
-    #[error("item {code}: {field} is {value}; give a value above 0 and below {limit}")]
+    #[error("{code}: its {} of {} is not possible; give a value above 0 and below {}", words(field), with_unit(*value, field), with_unit(*limit, field))]
     OutOfRange {
         /// The item.
         code: String,
@@ -16,7 +17,7 @@ pub enum ItemFault {
         limit: f64,
     },
     /// A name that this program has no strengths for.
-    #[error("item {code}: {field} {name:?} is not known; use one of {known}")]
+    #[error("{code}: its {} {name:?} is not known; use one of {known}", words(field))]
     UnknownName {
         /// The item.
         code: String,
@@ -28,7 +29,7 @@ pub enum ItemFault {
         known: &'static str,
     },
     /// Dimensions that do not make a section.
-    #[error("item {code}: {reason}; correct its dimensions")]
+    #[error("{code}: {reason}; correct its values")]
     Impossible {
         /// The item.
         code: String,
@@ -47,6 +48,24 @@ impl EndNotch {
             && (0.0..=100.0).contains(&taper);
         (!real).then_some("a notch leaves part of the depth and starts within 1 m of its support")
     }
+}
+
+impl ItemFault {
+    /// The key of the value at fault, if it is one.
+    pub fn field(&self) -> Option<&'static str> {
+        match self {
+            Self::OutOfRange { field, .. } | Self::UnknownName { field, .. } => Some(field),
+            Self::Impossible { .. } => None,
+        }
+    }
+}
+
+fn words(key: &str) -> &str {
+    Field::of_key(key).map_or(key, |field| field.name)
+}
+
+fn with_unit(value: f64, key: &str) -> String {
+    Field::of_key(key).map_or_else(|| value.to_string(), |field| field.written(value))
 }
 
 impl Item {
@@ -177,7 +196,7 @@ impl Item {
             Kind::Timber(t) => ("class", &t.class, "C16, C18, C24, C27, C30", TimberClass::named(&t.class).is_some()),
             Kind::Steel(s) => ("grade", &s.grade, "S235, S275, S355 (up to 40 mm thick)", s.yield_mpa().is_some()),
             Kind::Leg(Leg { rating: Some(rating), .. }) if !PROP_CLASSES.contains(&rating.class.as_str()) => {
-                ("rating", &rating.class, "A, B, C, D, E", false)
+                ("rating.class", &rating.class, "A, B, C, D, E", false)
             }
             Kind::Leg(leg) => ("curve", &leg.curve, "a0, a, b, c, d", CURVES.contains(&leg.curve.as_str())),
             Kind::Brace(brace) => ("curve", &brace.curve, "a0, a, b, c, d", CURVES.contains(&brace.curve.as_str())),

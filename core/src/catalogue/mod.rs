@@ -5,6 +5,7 @@ pub mod exchange;
 mod fault;
 mod hollow;
 mod item;
+mod origin;
 mod plywood;
 mod section;
 mod stack;
@@ -18,22 +19,26 @@ pub use item::{
     Beam, Board, Brace, EndNotch, Item, Kind, Leg, NutPlate, Plate, PlateMaterial, PropRating, RatedBeam, Section,
     Steel, Tie, Timber, TimberBeam,
 };
+pub use origin::{Origin, Supplied};
 pub use plywood::{Grain, LayUp, board_section};
 pub(crate) use section::Dimensions;
 pub use section::{STEEL_MODULUS_MPA, SectionProperties};
 pub use stack::{Joint, Stack, Stacked, Unstacked};
-pub use standard::{standard_beam, standard_section, standard_sections};
+pub use standard::{GRADES, standard_beam, standard_pair, standard_section, standard_sections};
 pub use timber_class::{Strengths, TimberClass};
 pub use tube::Tube;
 
 use crate::model::Role;
 use crate::scheme::Scheme;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// The items that a scheme can use, by code.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Catalogue {
-    items: BTreeMap<String, Item>,
+    generic: Arc<BTreeMap<String, Item>>,
+    /// The user's; one with the code of a generic item replaces it.
+    own: BTreeMap<String, Item>,
 }
 
 impl Catalogue {
@@ -44,23 +49,25 @@ impl Catalogue {
     pub fn generic() -> Self {
         let items: Vec<Item> =
             serde_json::from_str(include_str!("catalogue.json")).expect("catalogue.json does not fit the item types");
-        Self { items: items.into_iter().map(|item| (item.code.clone(), item)).collect() }
+        let generic = items.into_iter().map(|item| (item.code.clone(), item)).collect();
+        Self { generic: Arc::new(generic), own: BTreeMap::new() }
     }
 
     /// These items and the scheme's own, which come first.
     pub fn with_items_of(mut self, scheme: &Scheme) -> Self {
-        self.items.extend(scheme.items.iter().map(|item| (item.code.clone(), item.clone())));
+        self.own.extend(scheme.items.iter().map(|item| (item.code.clone(), item.clone())));
         self
     }
 
     /// The item of this code.
     pub fn get(&self, code: &str) -> Option<&Item> {
-        self.items.get(code)
+        self.own.get(code).or_else(|| self.generic.get(code))
     }
 
     /// All items in the order of their codes.
     pub fn iter(&self) -> impl Iterator<Item = &Item> {
-        self.items.values()
+        let all: BTreeMap<&String, &Item> = self.generic.iter().chain(&self.own).collect();
+        all.into_values()
     }
 
     /// The items that can take a role, in the order of their codes.

@@ -16,15 +16,44 @@ pub fn standard_sections() -> impl Iterator<Item = (&'static str, Section)> {
     TABLE.lines().skip(1).filter_map(read)
 }
 
+/// Grades of EN 10025-2 whose strengths are known here.
+pub const GRADES: [&str; 3] = ["S235", "S275", "S355"];
+
+/// Between the two sections of a pair, m: room for ties of up to 20 mm and their sleeves, common practice.
+const PAIR_GAP_M: f64 = 0.05;
+const PAIR: &str = "2x";
+
 /// A beam of one rolled section of the table in a grade, such as `S275`.
 pub fn standard_beam(name: &str, grade: &str) -> Option<Item> {
+    beam(name, grade, 1)
+}
+
+/// A beam of two such sections side by side, 50 mm apart, as walings for ties are.
+pub fn standard_pair(name: &str, grade: &str) -> Option<Item> {
+    beam(name, grade, 2)
+}
+
+/// The beam that one of these makes under this code.
+pub(super) fn standard_of_code(code: &str) -> Option<Item> {
+    let (rest, grade) = code.rsplit_once('-')?;
+    let grade = GRADES.into_iter().find(|known| *known == grade)?;
+    let item = match rest.strip_prefix(PAIR) {
+        Some(name) => standard_pair(name, grade),
+        None => standard_beam(rest, grade),
+    };
+    item.filter(|item| item.code == code)
+}
+
+fn beam(name: &str, grade: &str, side_by_side: u32) -> Option<Item> {
     let wanted = plain(name);
     let (name, section) = standard_sections().find(|(name, _)| plain(name) == wanted)?;
-    let breadth_m = section.dimensions().b * 1e-3;
-    let steel = Steel { section, grade: grade.into(), side_by_side: 1, breadth_m };
+    let count = f64::from(side_by_side);
+    let breadth_m = count * section.dimensions().b * 1e-3 + (count - 1.0) * PAIR_GAP_M;
+    let steel = Steel { section, grade: grade.into(), side_by_side, breadth_m };
+    let (before, size) = if side_by_side > 1 { (PAIR, format!("Two {name}")) } else { ("", name.to_owned()) };
     Some(Item {
-        code: format!("{}-{grade}", name.replace(' ', "")),
-        name: format!("{name} {grade}"),
+        code: format!("{before}{}-{grade}", name.replace(' ', "")),
+        name: format!("{size} {grade}"),
         source: "EN 10365 and BS 4-1 dimensions, partly from memory; properties computed".into(),
         kind: Kind::Steel(steel),
     })

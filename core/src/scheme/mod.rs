@@ -12,6 +12,7 @@ mod read;
 mod section;
 mod settings;
 mod templates;
+mod uses;
 mod validate;
 mod wind;
 
@@ -30,6 +31,7 @@ pub use settings::{
     Basis, Bays, CementChemistry, Concrete, Consistency, Delivery, FormElement, Ground, Limits, Loads, PressureMethod,
 };
 pub use templates::Walls;
+pub use uses::Use;
 pub use wind::SiteWind;
 
 pub use crate::actions::wind::Terrain;

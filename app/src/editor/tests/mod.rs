@@ -1,5 +1,6 @@
 //! Pointer scripts: a whole scheme drawn as a user draws it.
 
+mod items;
 mod outline;
 
 use super::*;

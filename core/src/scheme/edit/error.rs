@@ -1,3 +1,5 @@
+use crate::catalogue::ItemFault;
+use crate::model::Role;
 use crate::scheme::{Id, SchemeError};
 
 /// Why an edit is refused. The scheme stays as it was.
@@ -14,6 +16,17 @@ pub enum EditError {
     /// No item of the user's own has this code.
     #[error("There is no item of your own with the code {0}.")]
     MissingItem(String),
+    /// An item that cannot be computed with.
+    #[error("{0}.")]
+    Item(#[from] ItemFault),
+    /// An element without such a part.
+    #[error("Element {element} has no {}; choose one that it has.", .role.name())]
+    NoSuchPart {
+        /// The element.
+        element: Id,
+        /// The part.
+        role: Role,
+    },
     /// A value that cannot be used.
     #[error("{value} cannot be the {what}; it must be {range}.")]
     Value {

@@ -4,6 +4,7 @@ mod defaults;
 mod error;
 mod falsework;
 mod follow;
+mod items;
 mod opening;
 mod outline;
 mod shutters;
@@ -13,6 +14,7 @@ pub use falsework::soffit_extent;
 
 use crate::catalogue::Item;
 use crate::geometry::Point;
+use crate::model::Role;
 use crate::scheme::{
     Basis, Bays, Concrete, Corner, Cut, FaceRef, Falsework, Ground, Id, Limits, Loads, Opening, Ring, Scheme,
     SchemeError, Section, Shutter, Striking, TieRow,
@@ -230,6 +232,17 @@ pub enum Edit {
     SetStriking(Option<Striking>),
     /// Adds an item of the user's own, or replaces the one of the same code.
     SetItem(Item),
+    /// Replaces all items of the user's own.
+    SetItems(Vec<Item>),
+    /// Adds an item of the user's own, or replaces the one of the same code, and makes part of an element of it.
+    UseItem {
+        /// The shutter, row of ties, falsework or opening.
+        element: Id,
+        /// What the item does there.
+        role: Role,
+        /// The item.
+        item: Item,
+    },
     /// Removes the user's own item of this code.
     RemoveItem(String),
 }
@@ -317,14 +330,10 @@ fn change(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {
         Edit::SetLimits(limits) => scheme.limits = *limits,
         Edit::SetGround(ground) => scheme.ground = *ground,
         Edit::SetStriking(striking) => scheme.striking.clone_from(striking),
-        Edit::SetItem(item) => {
-            scheme.items.retain(|own| own.code != item.code);
-            scheme.items.push(item.clone());
-        }
-        Edit::RemoveItem(code) => {
-            let i = scheme.items.iter().position(|item| item.code == *code);
-            scheme.items.remove(i.ok_or_else(|| EditError::MissingItem(code.clone()))?);
-        }
+        Edit::SetItem(item) => items::set(scheme, item)?,
+        Edit::SetItems(items) => items::set_all(scheme, items)?,
+        Edit::UseItem { element, role, item } => items::make_of(scheme, *element, *role, item)?,
+        Edit::RemoveItem(code) => items::remove(scheme, code)?,
     }
     Ok(())
 }

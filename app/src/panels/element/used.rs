@@ -1,0 +1,69 @@
+use crate::panels::catalogue::{ItemBody, SectionPicker};
+use crate::store::Store;
+use crate::units;
+use falsewright_core::catalogue::{Item, Origin};
+use falsewright_core::model::Role;
+use falsewright_core::scheme::Id;
+use falsewright_core::scheme::edit::Edit;
+use leptos::prelude::*;
+
+/// The items that an element is made of; each opens into its values.
+#[component]
+pub fn ItemsUsed(element: Id) -> impl IntoView {
+    let store = Store::here();
+    let uses = Memo::new(move |_| {
+        store.scheme.with(|scheme| {
+            let of = scheme.uses().into_iter().filter(|used| used.element == element);
+            of.map(|used| (used.role, used.code.to_owned())).collect::<Vec<_>>()
+        })
+    });
+    move || {
+        (!uses.with(Vec::is_empty)).then(|| {
+            view! {
+                <section class="used" aria-label="Its items">
+                    <h3>"Its items and their values"</h3>
+                    <For each=move || uses.get() key=|(role, code)| (role.name(), code.clone()) let:used>
+                        <UsedItem element role=used.0 code=used.1/>
+                    </For>
+                </section>
+            }
+        })
+    }
+}
+
+#[component]
+fn UsedItem(element: Id, role: Role, code: String) -> impl IntoView {
+    let store = Store::here();
+    let open = RwSignal::new(false);
+    let of = code.clone();
+    let named = Memo::new(move |_| {
+        store.catalogue.with(|catalogue| {
+            let name = catalogue.get(&of).map_or(of.clone(), |item| item.name.clone());
+            (name, catalogue.origin(&of).map_or("", Origin::words))
+        })
+    });
+    let choose = Callback::new(move |item: Item| store.edit(Edit::UseItem { element, role, item }));
+    let takes_sections = matches!(role, Role::Primary | Role::Transfer);
+    view! {
+        <div class="item" class:open=move || open.get()>
+            <button
+                class="item"
+                data-testid=format!("used-{}", role.name().replace(' ', "-"))
+                aria-expanded=move || open.get().to_string()
+                on:click=move |_| open.update(|open| *open = !*open)
+            >
+                <span>
+                    {units::capital(role.name())} ": " {move || named.get().0}
+                    <strong>{move || named.get().1}</strong>
+                </span>
+            </button>
+            {move || {
+                let code = code.clone();
+                open.get().then(|| view! {
+                    {takes_sections.then(|| view! { <SectionPicker title="Another standard section" choose/> })}
+                    <ItemBody code/>
+                })
+            }}
+        </div>
+    }
+}
