@@ -1,5 +1,5 @@
 use crate::canvas::{Drawing, hold_space, in_field, key_input};
-use crate::editor::Tool;
+use crate::editor::{Boxed, Document, Editor, Tool};
 use crate::panels::{Margin, Pens, Start, TitleBlock};
 use crate::persistence::{self, Saved, open_dropped, save_to_file};
 use crate::store::Store;
@@ -7,7 +7,7 @@ use falsewright_core::scheme::{Scheme, Section};
 use gloo_events::{EventListener, EventListenerOptions};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{DragEvent, Event, KeyboardEvent};
+use web_sys::{ClipboardEvent, DragEvent, Event, KeyboardEvent};
 
 /// Puts the page into the document.
 pub fn start() {
@@ -19,10 +19,10 @@ pub fn start() {
 #[component]
 fn Page() -> impl IntoView {
     let mut restored = persistence::restore();
-    let saved = if restored.scheme.is_some() { Saved::Kept } else { Saved::Nothing };
+    let saved = if restored.document.is_some() { Saved::Kept } else { Saved::Nothing };
     let blank = || Scheme::blank(Section { outline: Vec::new(), cells: Vec::new(), joints: Vec::new() });
-    let scheme = restored.scheme.take().unwrap_or_else(blank);
-    let store = Store::provide(scheme, saved, persistence::left_handed());
+    let document = restored.document.take().unwrap_or_else(|| Document::new(blank()));
+    let store = Store::provide(document, saved, persistence::left_handed());
     store.tell(restored.told.take());
     persistence::keep(store, restored);
     listen(store);
@@ -53,12 +53,17 @@ fn Page() -> impl IntoView {
 fn Hint() -> impl IntoView {
     let store = Store::here();
     let words = move || match store.tool.get() {
-        Tool::Select => "",
+        Tool::Select => match store.overlay.get().boxed {
+            Some(Boxed { inside: true, .. }) => "A box drawn to the right takes what lies wholly inside it.",
+            Some(_) => "A box drawn to the left takes what it touches.",
+            None if store.read(Editor::adding) => "Each tap adds to the selection, or takes out of it.",
+            None => "",
+        },
         Tool::Outline => "Outline: touch point after point, or type lengths; touch the first point to close.",
         Tool::Joint => "Joint: touch the level where a pour ends.",
         Tool::Shutter => "Shutter: touch a wall face.",
         Tool::Ties => "Ties: touch a shutter at the level of the row.",
-        Tool::Legs => "Legs: touch a soffit to put falsework under it, then touch where more legs stand.",
+        Tool::Legs => "Legs: touch a soffit to put falsework under it, then where more legs stand; pull along it by one spacing.",
         Tool::Opening => "Opening: drag the clear way through falsework.",
         Tool::Hand => "Hand: drag the sheet.",
     };
@@ -105,12 +110,43 @@ fn listen(store: Store) {
         }
     })
     .forget();
+    for name in ["copy", "cut", "paste"] {
+        let options = EventListenerOptions::enable_prevent_default();
+        EventListener::new_with_options(&window, name, options, move |event| {
+            if let Some(event) = event.dyn_ref::<ClipboardEvent>() {
+                on_clipboard(store, event);
+            }
+        })
+        .forget();
+    }
     EventListener::new(&window, "keyup", |event| {
         if event.dyn_ref::<KeyboardEvent>().is_some_and(|event| event.key() == " ") {
             hold_space(false);
         }
     })
     .forget();
+}
+
+/// Elements are copied and pasted as text, unless it is text in a field, or words marked on the page, that is meant.
+fn on_clipboard(store: Store, event: &ClipboardEvent) {
+    let marked = web_sys::window().and_then(|window| window.get_selection().ok().flatten());
+    let words = marked.is_some_and(|marked| !marked.is_collapsed());
+    let Some(data) = event.clipboard_data().filter(|_| !in_field(event)) else { return };
+    if event.type_() == "paste" {
+        event.prevent_default();
+        store.paste(&data.get_data("text/plain").unwrap_or_default());
+        return;
+    }
+    if words {
+        return;
+    }
+    event.prevent_default();
+    if let Some(text) = store.copied_text()
+        && data.set_data("text/plain", &text).is_ok()
+        && event.type_() == "cut"
+    {
+        store.remove_copied();
+    }
 }
 
 fn on_key(store: Store, event: &KeyboardEvent) {
@@ -127,7 +163,11 @@ fn on_key(store: Store, event: &KeyboardEvent) {
     if letter == " " {
         hold_space(true);
     }
-    if key_input(event).is_some_and(|input| store.key(input)) {
+    if event.key() == "Escape" && store.menu().is_some() {
+        store.set_menu(None);
+        return;
+    }
+    if key_input(event).is_some_and(|input| store.key(input, event.repeat())) {
         event.prevent_default();
     }
 }

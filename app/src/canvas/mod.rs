@@ -2,6 +2,7 @@
 
 mod dimensions;
 mod figures;
+mod menu;
 mod overlay;
 pub mod paint;
 mod patterns;
@@ -15,6 +16,7 @@ pub use pointer::{hold_space, in_field, key_input};
 
 use dimensions::Dimensions;
 use figures::Figures;
+use menu::Menu;
 use leptos::html::Div;
 use leptos::prelude::*;
 use leptos::svg::Svg;
@@ -64,6 +66,7 @@ pub fn Drawing() -> impl IntoView {
                 <ScaleBar/>
             </svg>
             <Typing/>
+            <Menu/>
         </div>
     }
 }

@@ -1,5 +1,5 @@
 use super::paint::highlight;
-use crate::editor::{Overlay, ScreenPoint, SnapReason, Viewport};
+use crate::editor::{Boxed, Overlay, ScreenPoint, SnapReason, Viewport};
 use crate::store::Store;
 use crate::units;
 use falsewright_core::geometry::Point;
@@ -16,6 +16,10 @@ pub fn Marks() -> impl IntoView {
         let line = target.map(|target| highlight(&target, &scheme, &worked.design.model)).unwrap_or_default();
         screen_line(&store.viewport.get(), &line)
     };
+    let all_lit = move || {
+        let chosen = store.chosen.get();
+        chosen.into_iter().map(|target| lit(Some(target))).collect::<String>()
+    };
     let handles = move || {
         let view = store.viewport.get();
         let handles = store.overlay.get().handles;
@@ -28,13 +32,20 @@ pub fn Marks() -> impl IntoView {
     view! {
         <g class="marks" aria-hidden="true">
             <path class="lit hover" d=move || lit(store.overlay.get().hover)/>
-            <path class="lit chosen" d=move || lit(store.selection.get())/>
+            <path class="lit chosen" d=all_lit/>
+            {move || store.overlay.get().boxed.map(|boxed| box_mark(&store.viewport.get(), boxed))}
             <path class="preview" d=preview/>
             {move || snap_mark(&store.viewport.get(), &store.overlay.get())}
             {handles}
             {move || readout(&store.viewport.get(), &store.overlay.get())}
         </g>
     }
+}
+
+/// Dashed where it takes what it touches.
+fn box_mark(view: &Viewport, boxed: Boxed) -> impl IntoView + use<> {
+    let (a, b) = (view.to_screen(boxed.bounds.min), view.to_screen(boxed.bounds.max));
+    view! { <rect class="box" class:touching=!boxed.inside x=a.x y=b.y width=b.x - a.x height=a.y - b.y/> }
 }
 
 fn screen_line(view: &Viewport, points: &[Point]) -> String {

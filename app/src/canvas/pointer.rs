@@ -3,14 +3,19 @@
 use crate::editor::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, ScreenPoint, Wheel};
 use crate::store::{Phase, Store};
 use gloo_events::{EventListener, EventListenerOptions, EventListenerPhase};
-use std::cell::Cell;
+use std::cell::{Cell, RefCell};
+use gloo_timers::callback::Timeout;
 use wasm_bindgen::JsCast;
-use web_sys::{Element, Event, KeyboardEvent, PointerEvent, SvgElement, WheelEvent};
+use web_sys::{Element, Event, KeyboardEvent, MouseEvent, PointerEvent, SvgElement, WheelEvent};
 
 const LINE_PX: f64 = 16.0;
+const LONG_PRESS_MS: u32 = 500;
+/// As the browser numbers buttons.
+const SECOND_BUTTON: i16 = 2;
 
 thread_local! {
     static SPACE_HELD: Cell<bool> = const { Cell::new(false) };
+    static LONG_PRESS: RefCell<Option<(Timeout, ScreenPoint)>> = const { RefCell::new(None) };
 }
 
 /// Sends pointers and wheel on the drawing to the editor, for as long as the page lives.
@@ -35,7 +40,14 @@ pub fn attach(svg: &SvgElement, store: Store) {
             on_wheel(&target, store, event);
         }
     });
-    for name in ["gesturestart", "gesturechange", "touchstart", "contextmenu"] {
+    let target = svg.clone();
+    listen(svg, "contextmenu", move |event| {
+        event.prevent_default();
+        if let Some(event) = event.dyn_ref::<MouseEvent>() {
+            on_context_menu(&target, store, event);
+        }
+    });
+    for name in ["gesturestart", "gesturechange", "touchstart"] {
         listen(svg, name, |event| {
             if !has_own_action(event) {
                 event.prevent_default();
@@ -56,12 +68,40 @@ fn listen(target: &SvgElement, name: &'static str, mut then: impl FnMut(&Event) 
     EventListener::new_with_options(target, name, options, move |event| then(event)).forget();
 }
 
+/// A right click asks about what is there; the menu key and a long press on a mark about what is selected.
+fn on_context_menu(svg: &SvgElement, store: Store, event: &MouseEvent) {
+    let at = place(svg, f64::from(event.client_x()), f64::from(event.client_y()));
+    if event.button() != SECOND_BUTTON {
+        store.set_menu(Some(at));
+        return;
+    }
+    if !has_own_action(event) {
+        let modifiers = modifiers(false, false);
+        let input = PointerInput { id: 0, kind: PointerKind::Mouse, at, button: Button::Main, modifiers };
+        store.pointer(Phase::Down, input);
+        store.hold(at);
+        store.pointer(Phase::Up, input);
+    }
+    store.set_menu(Some(at));
+}
+
+/// Opens the list of what can be done once a finger or pen has stayed in its place.
+fn wait_for_long_press(store: Store, at: ScreenPoint) {
+    let waiting = Timeout::new(LONG_PRESS_MS, move || store.hold(at));
+    LONG_PRESS.with_borrow_mut(|long_press| *long_press = Some((waiting, at)));
+}
+
+fn forget_long_press() {
+    LONG_PRESS.with_borrow_mut(|long_press| *long_press = None);
+}
+
 fn on_pointer(svg: &SvgElement, store: Store, phase: Phase, event: &PointerEvent) {
     match phase {
         Phase::Down => {
             if has_own_action(event) {
                 return;
             }
+            store.set_menu(None);
             let _ = svg.set_pointer_capture(event.pointer_id());
             let _ = svg.focus();
         }
@@ -85,6 +125,12 @@ fn on_pointer(svg: &SvgElement, store: Store, phase: Phase, event: &PointerEvent
     };
     let at = place(svg, f64::from(event.client_x()), f64::from(event.client_y()));
     let modifiers = modifiers(event.shift_key(), event.ctrl_key() || event.meta_key());
+    let moved = |from: ScreenPoint| from.distance(at) > kind.slop_px();
+    match phase {
+        Phase::Down if kind != PointerKind::Mouse && event.is_primary() => wait_for_long_press(store, at),
+        Phase::Move if !LONG_PRESS.with_borrow(|of| of.as_ref().is_some_and(|(_, from)| moved(*from))) => {}
+        _ => forget_long_press(),
+    }
     store.pointer(phase, PointerInput { id: event.pointer_id(), kind, at, button, modifiers });
 }
 

@@ -1,7 +1,7 @@
 //! What edits are called in the history, and what went with them.
 
 use falsewright_core::scheme::Scheme;
-use falsewright_core::scheme::edit::Edit;
+use falsewright_core::scheme::edit::{Align, Edit};
 
 /// Names a step of the history.
 pub fn label(edit: &Edit) -> &'static str {
@@ -15,7 +15,16 @@ pub fn label(edit: &Edit) -> &'static str {
         Edit::AddCell(_) => "Draw cell",
         Edit::AddJoint { .. } => "Add joint",
         Edit::MoveJoint { .. } => "Move joint",
-        Edit::Remove(_) => "Remove",
+        Edit::Remove(_) | Edit::RemoveAll(_) => "Remove",
+        Edit::MoveSection { .. } => "Move section",
+        Edit::Duplicate(_) => "Duplicate",
+        Edit::Mirror(_) => "Mirror",
+        Edit::Opposite(_) => "Copy to the opposite face",
+        Edit::Align { how: Align::Level, .. } => "Bring to the same level",
+        Edit::Align { how: Align::Spacing, .. } => "Give the same spacing",
+        Edit::Align { how: Align::Apart, .. } => "Space equally",
+        Edit::Paste { .. } => "Paste",
+        Edit::Several(edits) => edits.last().map_or("Change", label),
         Edit::AddShutter(_) => "Add shutter",
         Edit::MoveShutterEnds { .. } | Edit::SetShutter(_) => "Change shutter",
         Edit::AddTieRow { .. } => "Add row of ties",
@@ -46,7 +55,7 @@ pub fn label(edit: &Edit) -> &'static str {
 
 /// Says what a change of the section took away with it; nothing for any other edit.
 pub fn lost(edit: &Edit, before: &Scheme, after: &Scheme) -> Option<String> {
-    if matches!(edit, Edit::AddTieRows { .. } | Edit::RespaceLegLines { .. }) {
+    if matches!(edit, Edit::AddTieRows { .. } | Edit::RespaceLegLines { .. } | Edit::Several(_) | Edit::RemoveAll(_)) {
         return None;
     }
     let lines = |scheme: &Scheme| scheme.falsework.iter().map(|falsework| falsework.leg_lines.len()).sum();

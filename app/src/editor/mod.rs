@@ -5,11 +5,13 @@
 //! [`Editor::overlay`], and saves [`Editor::scheme`] whenever an [`Outcome`] says that something was committed.
 
 mod dimensions;
+mod document;
 mod gesture;
 mod history;
 mod hit;
 mod input;
 mod label;
+mod lasso;
 mod moving;
 mod overlay;
 mod places;
@@ -21,13 +23,14 @@ mod tool;
 mod tools;
 mod viewport;
 
+pub use document::{Document, StepName};
 pub use dimensions::{Dimension, DimensionKey};
 pub use input::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, Wheel};
-pub use overlay::{Handle, LengthEntry, Overlay, Readout};
+pub use overlay::{Boxed, Handle, LengthEntry, Overlay, Readout};
 pub use quantity::{QuantityError, parse_length};
 pub use snap::{Snap, SnapReason};
-pub use state::{Editor, Outcome, Refusal};
-pub use target::{Selection, Side, Target};
+pub use state::{Action, Editor, Outcome, Refusal};
+pub use target::{Selection, Side, Target, counted};
 pub use tool::Tool;
 pub use viewport::{Bounds, ScreenPoint, Viewport};
 

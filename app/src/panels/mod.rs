@@ -10,6 +10,7 @@ mod pens;
 mod ratio;
 mod schedule;
 mod start;
+mod steps;
 mod title_block;
 
 pub use margin::Margin;

@@ -147,6 +147,7 @@ impl Scheme {
             ties: Vec::new(),
             falsework: Vec::new(),
             openings: Vec::new(),
+            repeats: Vec::new(),
             items: Vec::new(),
         }
     }

@@ -1,9 +1,9 @@
-//! Selects, moves things, and moves the sheet where there is nothing.
+//! Selects, moves things, and draws a box around several where there is nothing; a finger moves the sheet there.
 
-use crate::editor::Target;
 use crate::editor::moving;
-use crate::editor::overlay::handles;
+use crate::editor::overlay::{Boxed, handles};
 use crate::editor::tool::{Change, Context, Event, Step};
+use crate::editor::{Bounds, Overlay, PointerKind, Target, lasso};
 use falsewright_core::geometry::Point;
 
 /// What is going on.
@@ -14,8 +14,14 @@ pub enum State {
     Idle,
     /// A thing is being dragged.
     Moving(Target),
+    /// All that is selected is being dragged.
+    MovingAll,
     /// The sheet is being dragged.
     Sheet,
+    /// The sheet was pressed for long: a drag draws a box whatever draws it.
+    Held,
+    /// A box is being drawn.
+    Box(Boxed),
 }
 
 impl State {
@@ -23,21 +29,47 @@ impl State {
         match (*self, event) {
             (_, Event::Tap(at)) => {
                 *self = Self::Idle;
-                Step::select(under(context, at))
+                let under = under(context, at);
+                if context.adds { Step::toggle(under) } else { Step::select(under) }
             }
-            (Self::Idle, Event::Drag { from, at, first: true, screen }) => match under(context, from) {
-                Some(target) if movable(target) => {
-                    *self = Self::Moving(target);
-                    Step { select: Some(Some(target)), ..moved(context, target, from, at) }
+            (Self::Idle | Self::Held, Event::Drag { from, at, first: true, screen }) => {
+                let under = under(context, from).filter(|_| *self == Self::Idle);
+                match under {
+                    Some(target) if context.chosen.len() > 1 && context.chosen.contains(&target.whole()) => {
+                        *self = Self::MovingAll;
+                        moved_all(context, from, at)
+                    }
+                    Some(target) if movable(target) && !context.adds => {
+                        *self = Self::Moving(target);
+                        Step { select: Some(Some(target)), ..moved(context, target, from, at) }
+                    }
+                    _ if *self == Self::Idle && context.kind == PointerKind::Touch => {
+                        *self = Self::Sheet;
+                        Step { hold: Some((from, screen)), ..Step::none() }
+                    }
+                    _ => {
+                        *self = Self::Box(boxed(from, at));
+                        Step::none()
+                    }
                 }
-                _ => {
-                    *self = Self::Sheet;
-                    Step { hold: Some((from, screen)), ..Step::none() }
-                }
-            },
+            }
             (Self::Moving(target), Event::Drag { from, at, .. }) => moved(context, target, from, at),
+            (Self::MovingAll, Event::Drag { from, at, .. }) => moved_all(context, from, at),
             (Self::Sheet, Event::Drag { from, screen, .. }) => Step { hold: Some((from, screen)), ..Step::none() },
-            (Self::Moving(_), Event::Drop) => {
+            (Self::Box(_), Event::Drag { from, at, .. }) => {
+                *self = Self::Box(boxed(from, at));
+                Step::none()
+            }
+            (Self::Box(Boxed { bounds, inside }), Event::Drop) => {
+                *self = Self::Idle;
+                let mut found = lasso::in_box(&context.places, bounds, inside);
+                if context.adds {
+                    let others = context.chosen.iter().filter(|target| !found.contains(target));
+                    found = others.copied().chain(found.iter().copied()).collect();
+                }
+                Step { choose: Some(found), ..Step::none() }
+            }
+            (Self::Moving(_) | Self::MovingAll, Event::Drop) => {
                 *self = Self::Idle;
                 Step::change(Change::Keep)
             }
@@ -48,6 +80,31 @@ impl State {
             _ => Step::none(),
         }
     }
+
+    /// A finger adds what it holds to the selection; a right click selects it alone.
+    pub(in crate::editor) fn hold(&mut self, at: Point, context: &Context) -> Step {
+        *self = Self::Held;
+        match under(context, at).map(Target::whole) {
+            Some(target) if context.chosen.iter().any(|other| other.whole() == target) => Step::none(),
+            Some(target) if context.kind == PointerKind::Mouse => Step::select(Some(target)),
+            target => Step::toggle(target),
+        }
+    }
+
+    pub(in crate::editor) fn overlay(&self, overlay: &mut Overlay) {
+        if let Self::Box(boxed) = *self {
+            overlay.boxed = Some(boxed);
+        }
+    }
+}
+
+/// Drawn to the right it takes what lies wholly inside, to the left what it touches.
+fn boxed(from: Point, at: Point) -> Boxed {
+    let bounds = Bounds {
+        min: Point::new(from.x.min(at.x), from.z.min(at.z)),
+        max: Point::new(from.x.max(at.x), from.z.max(at.z)),
+    };
+    Boxed { bounds, inside: at.x >= from.x }
 }
 
 /// Handles of the selection come before all else.
@@ -68,6 +125,16 @@ pub(in crate::editor) fn movable(target: Target) -> bool {
 pub(in crate::editor) fn moved(context: &Context, target: Target, from: Point, at: Point) -> Step {
     let edit = moving::drag(&context.places, &context.snapper(), target, from, at, context.modifiers.shift);
     edit.map_or(Step::none(), Step::preview)
+}
+
+/// Shows all that is selected dragged; with Shift along one axis.
+fn moved_all(context: &Context, from: Point, at: Point) -> Step {
+    let snapper = context.snapper();
+    let mut by = Point::new(snapper.step(at.x - from.x), snapper.step(at.z - from.z));
+    if context.modifiers.shift {
+        by = if by.x.abs() >= by.z.abs() { Point::new(by.x, 0.0) } else { Point::new(0.0, by.z) };
+    }
+    moving::all_by(&context.places, context.chosen, by).map_or(Step::change(Change::Drop), Step::preview)
 }
 
 /// Left and right of two places.

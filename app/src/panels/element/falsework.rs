@@ -1,4 +1,4 @@
-use super::{form, items};
+use super::{form, form_of, items};
 use crate::store::Store;
 use crate::widgets::{Form, Unit};
 use falsewright_core::model::Role;
@@ -12,15 +12,17 @@ const LATERAL: [(Lateral, &str); 2] = [(Lateral::Braced, "diagonals"), (Lateral:
 const STRENGTH_MPA: f64 = 20.0;
 
 /// How falsework is built up.
-pub fn fields(store: Store, id: Id) -> Option<AnyView> {
-    let find = move |scheme: &Scheme| scheme.falsework.iter().find(|of| of.id == id).cloned();
-    let (value, form) = form(store, find, Edit::SetFalsework)?;
-    let slab = Memo::new(move |_| value.with(on_slab));
+pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
+    let find = |scheme: &Scheme, id: Id| scheme.falsework.iter().find(|of| of.id == id).cloned();
+    let (values, form) = form_of(store, ids.clone(), find, Edit::SetFalsework)?;
+    let slab = Memo::new(move |_| values.with(|all| all.iter().all(on_slab)));
     let apart_m = RwSignal::new(1.2_f64);
     let apart = Form::new(Memo::new(move |_| apart_m.get()), move |value| apart_m.set(value));
     let respace = move |_| {
         let spacing = LegSpacing::Apart(apart_m.get_untracked());
-        store.edit(Edit::RespaceLegLines { falsework: id, spacing });
+        let respace = |id: &Id| Edit::RespaceLegLines { falsework: *id, spacing };
+        let one = if let [one] = ids.as_slice() { Some(respace(one)) } else { None };
+        store.edit(one.unwrap_or_else(|| Edit::Several(ids.iter().map(respace).collect())));
     };
     Some(
         view! {
@@ -46,6 +48,22 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
         }
         .into_any(),
     )
+}
+
+/// Several lines of legs.
+pub fn leg_lines(store: Store, ids: Vec<Id>) -> Option<AnyView> {
+    let find = |scheme: &Scheme, id: Id| {
+        scheme.falsework.iter().flat_map(|of| &of.leg_lines).find(|line| line.id == id).copied()
+    };
+    let (values, _) = form_of(store, ids, find, |line: LegLine| Edit::ToggleBraced(line.id))?;
+    let put = move |lines: Vec<LegLine>| {
+        let was = values.get_untracked();
+        let changed = lines.iter().zip(was).filter(|(line, was)| line.braced != was.braced);
+        store.edit(Edit::Several(changed.map(|(line, _)| Edit::ToggleBraced(line.id)).collect()));
+    };
+    let brace = Form::of_several(values, put);
+    let toggle = brace.toggle("Diagonals to the next", |line| line.braced, |line, value| line.braced = value);
+    Some(view! { <div class="fields">{toggle}</div> }.into_any())
 }
 
 /// A line of legs.

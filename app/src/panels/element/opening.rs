@@ -1,4 +1,4 @@
-use super::{form, items};
+use super::{form_of, items};
 use crate::store::Store;
 use crate::units;
 use crate::widgets::Unit;
@@ -8,12 +8,13 @@ use falsewright_core::scheme::{Id, Scheme};
 use leptos::prelude::*;
 
 /// A way kept open and what carries the falsework over it.
-pub fn fields(store: Store, id: Id) -> Option<AnyView> {
-    let find = move |scheme: &Scheme| scheme.openings.iter().find(|of| of.id == id).cloned();
-    let (_, form) = form(store, find, Edit::SetOpening)?;
+pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
+    let find = |scheme: &Scheme, id: Id| scheme.openings.iter().find(|of| of.id == id).cloned();
+    let (_, form) = form_of(store, ids.clone(), find, Edit::SetOpening)?;
+    let one = if let [one] = ids.as_slice() { Some(*one) } else { None };
     let room = move || {
         let worked = store.worked.get();
-        let room = worked.design.results.clearances.iter().find(|room| room.opening == id)?;
+        let room = worked.design.results.clearances.iter().find(|room| Some(room.opening) == one)?;
         Some(format!(
             "Measured {} mm clear between {}, and {} mm clear below {}.",
             units::millimetres(room.width_m),
@@ -28,7 +29,7 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
                 <p class="wide" data-testid="room">{room}</p>
                 {form.number("Clear width", Unit::MM, |of| of.width_m, |of, value| of.width_m = value)}
                 {form.number("Clear height", Unit::MM, |of| of.height_m, |of, value| of.height_m = value)}
-                {form.number("Left edge x", Unit::MM, |of| of.left_m, |of, value| of.left_m = value)}
+                {one.map(|_| form.number("Left edge x", Unit::MM, |of| of.left_m, |of, value| of.left_m = value))}
                 {form.number("Guard each side", Unit::MM, |of| of.guard_m, |of, value| of.guard_m = value)}
                 {form.code("Transfer beams", items(store, Role::Transfer), |of| &of.transfer, |of, code| of.transfer = code)}
                 {form.number("Side by side", Unit::NONE, |of| f64::from(of.transfers), |of, value| of.transfers = value.round().clamp(0.0, 99.0) as u32)}
