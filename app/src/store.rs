@@ -81,6 +81,7 @@ impl Store {
     pub fn provide(document: Document, saved: Saved, left_handed: bool) -> Self {
         let editor = RwSignal::new(Editor::of(document));
         let shown = RwSignal::new(Shown::default());
+        let commits = RwSignal::new(0);
         let generic = Catalogue::generic();
         let scheme = Memo::new(move |_| Arc::new(editor.with(|editor| editor.shown().clone())));
         let catalogue = Memo::new(move |_| Arc::new(generic.clone().with_items_of(&scheme.get())));
@@ -97,7 +98,7 @@ impl Store {
             shown,
             note: RwSignal::new(None),
             left_handed: RwSignal::new(left_handed),
-            commits: RwSignal::new(0),
+            commits,
             menu: RwSignal::new(None),
             scheme,
             catalogue,
@@ -108,8 +109,14 @@ impl Store {
             dimensions: Memo::new(move |_| editor.with(Editor::dimensions)),
             selection: Memo::new(move |_| editor.with(Editor::selection)),
             chosen: Memo::new(move |_| editor.with(|editor| editor.chosen().to_vec())),
-            steps: Memo::new(move |_| editor.with(|editor| editor.document().steps())),
-            at: Memo::new(move |_| editor.with(|editor| editor.document().at())),
+            steps: Memo::new(move |_| {
+                commits.track();
+                editor.with_untracked(|editor| editor.document().steps())
+            }),
+            at: Memo::new(move |_| {
+                commits.track();
+                editor.with_untracked(|editor| editor.document().at())
+            }),
             tool: Memo::new(move |_| editor.with(Editor::tool)),
         };
         provide_context(store);
@@ -144,6 +151,7 @@ impl Store {
         }
         if outcome.committed {
             self.commits.update(|count| *count += 1);
+            self.set_menu(None);
         }
         if outcome.scheme_changed {
             self.worked.with_untracked(|_| ());
@@ -193,6 +201,13 @@ impl Store {
     /// Where the list of what can be done stands, if it is open.
     pub fn menu(&self) -> Option<ScreenPoint> {
         self.menu.get()
+    }
+
+    /// Closes the list once the pointer that opened it goes elsewhere.
+    pub fn leave_menu(&self, at: ScreenPoint, slop_px: f64) {
+        if self.menu.with_untracked(|menu| menu.is_some_and(|from| from.distance(at) > slop_px)) {
+            self.menu.set(None);
+        }
     }
 
     /// Opens the list of what can be done here, or closes it.

@@ -1,6 +1,6 @@
 //! From events of the browser to the editor's inputs.
 
-use crate::editor::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, ScreenPoint, Wheel};
+use crate::editor::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, ScreenPoint, Tool, Wheel};
 use crate::store::{Phase, Store};
 use gloo_events::{EventListener, EventListenerOptions, EventListenerPhase};
 use std::cell::{Cell, RefCell};
@@ -70,6 +70,9 @@ fn listen(target: &SvgElement, name: &'static str, mut then: impl FnMut(&Event) 
 
 /// A right click asks about what is there; the menu key and a long press on a mark about what is selected.
 fn on_context_menu(svg: &SvgElement, store: Store, event: &MouseEvent) {
+    if store.peek(|editor| editor.tool()) == Tool::Outline {
+        return;
+    }
     let at = place(svg, f64::from(event.client_x()), f64::from(event.client_y()));
     if event.button() != SECOND_BUTTON {
         store.set_menu(Some(at));
@@ -80,12 +83,12 @@ fn on_context_menu(svg: &SvgElement, store: Store, event: &MouseEvent) {
         let input = PointerInput { id: 0, kind: PointerKind::Mouse, at, button: Button::Main, modifiers };
         store.pointer(Phase::Down, input);
         store.hold(at);
-        store.pointer(Phase::Up, input);
+        store.pointer(Phase::Cancel, input);
     }
     store.set_menu(Some(at));
 }
 
-/// Opens the list of what can be done once a finger or pen has stayed in its place.
+/// Opens the list of what can be done once a finger has stayed in its place.
 fn wait_for_long_press(store: Store, at: ScreenPoint) {
     let waiting = Timeout::new(LONG_PRESS_MS, move || store.hold(at));
     LONG_PRESS.with_borrow_mut(|long_press| *long_press = Some((waiting, at)));
@@ -127,9 +130,12 @@ fn on_pointer(svg: &SvgElement, store: Store, phase: Phase, event: &PointerEvent
     let modifiers = modifiers(event.shift_key(), event.ctrl_key() || event.meta_key());
     let moved = |from: ScreenPoint| from.distance(at) > kind.slop_px();
     match phase {
-        Phase::Down if kind != PointerKind::Mouse && event.is_primary() => wait_for_long_press(store, at),
+        Phase::Down if kind == PointerKind::Touch && event.is_primary() => wait_for_long_press(store, at),
         Phase::Move if !LONG_PRESS.with_borrow(|of| of.as_ref().is_some_and(|(_, from)| moved(*from))) => {}
         _ => forget_long_press(),
+    }
+    if phase == Phase::Move && event.buttons() != 0 {
+        store.leave_menu(at, kind.slop_px());
     }
     store.pointer(phase, PointerInput { id: event.pointer_id(), kind, at, button, modifiers });
 }

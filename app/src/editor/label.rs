@@ -55,7 +55,7 @@ pub fn label(edit: &Edit) -> &'static str {
 
 /// Says what a change of the section took away with it; nothing for any other edit.
 pub fn lost(edit: &Edit, before: &Scheme, after: &Scheme) -> Option<String> {
-    if matches!(edit, Edit::AddTieRows { .. } | Edit::RespaceLegLines { .. } | Edit::Several(_) | Edit::RemoveAll(_)) {
+    if respaces(edit) {
         return None;
     }
     let lines = |scheme: &Scheme| scheme.falsework.iter().map(|falsework| falsework.leg_lines.len()).sum();
@@ -77,6 +77,20 @@ pub fn lost(edit: &Edit, before: &Scheme, after: &Scheme) -> Option<String> {
             count => format!("{count} {many}"),
         })
         .collect();
+    if let Edit::RemoveAll(ids) = edit {
+        let count = |scheme: &Scheme| counts(scheme).iter().map(|(count, ..)| *count).sum::<usize>();
+        let more = count(before).saturating_sub(count(after)) > ids.len();
+        return more.then(|| format!("Removed in all: {}.", gone.join(", ")));
+    }
     let itself = matches!(edit, Edit::Remove(_)) && gone.len() == 1 && gone[0].starts_with("1 ");
     (!gone.is_empty() && !itself).then(|| format!("Removed with it: {}.", gone.join(", ")))
+}
+
+/// Whether rows or lines are placed anew, so that there may be fewer.
+fn respaces(edit: &Edit) -> bool {
+    match edit {
+        Edit::AddTieRows { .. } | Edit::RespaceLegLines { .. } | Edit::AddFalsework(_) => true,
+        Edit::Several(edits) => edits.iter().all(respaces),
+        _ => false,
+    }
 }

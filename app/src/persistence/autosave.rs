@@ -1,7 +1,7 @@
 use super::{Saved, put_aside};
 use crate::store::Store;
 use crate::editor::Document;
-use falsewright_core::scheme;
+use falsewright_core::scheme::{self, Scheme};
 use gloo_events::EventListener;
 use gloo_timers::callback::Timeout;
 use leptos::prelude::*;
@@ -32,7 +32,7 @@ pub struct Restored {
 /// Reads what was kept at the last visit. A text that cannot be read is put aside unchanged.
 pub fn restore() -> Restored {
     let Some(text) = kept_text() else { return Restored::default() };
-    match scheme::read(&text) {
+    match read(&text) {
         Ok(scheme) => {
             let steps = storage().and_then(|storage| storage.get_item(STEPS_KEY).ok().flatten()).unwrap_or_default();
             Restored { document: Some(Document::with_steps(scheme, &steps)), told: None, known: Some(text) }
@@ -43,6 +43,14 @@ pub fn restore() -> Restored {
             Restored { document: None, told: Some(told), known: None }
         }
     }
+}
+
+/// A blank sheet is no scheme that can be worked with, but it may be where the user left off.
+fn read(text: &str) -> Result<Scheme, scheme::ReadError> {
+    scheme::read(text).or_else(|error| {
+        let blank = |scheme: &Scheme| scheme.section.outline.is_empty() && scheme.section.cells.is_empty();
+        serde_json::from_str(text).ok().filter(blank).ok_or(error)
+    })
 }
 
 fn kept_text() -> Option<String> {

@@ -54,7 +54,7 @@ fn a_box_to_the_right_takes_what_is_inside_and_to_the_left_what_it_touches() {
     desk.drag((-0.9, 1.9), (1.0, 5.2));
     assert_eq!(kinds(&desk), "3 rows of ties");
     desk.drag((1.0, 5.2), (-0.9, 1.9));
-    assert_eq!(kinds(&desk), "2 shutters and 3 rows of ties");
+    assert_eq!(kinds(&desk), "2 shutters and 4 rows of ties", "with the raking props outside");
     desk.drag((-3.0, -1.0), (11.0, 7.0));
     let all = desk.editor.chosen().to_vec();
     assert!(all.iter().any(|target| matches!(target, Target::Falsework(_))));
@@ -208,9 +208,12 @@ fn alignment_offers_what_suits_and_refuses_with_a_reason() {
     desk.act(Action::SameLevel);
     assert_eq!(*desk.scheme(), before);
     assert!(desk.last.message.as_deref().is_some_and(|told| told.contains("there already")), "{:?}", desk.last.message);
-    desk.tap(0.225, 3.45);
-    desk.tap(7.875, 3.45);
+    desk.modifiers.shift = false;
+    desk.drag((0.225, 2.2), (0.225, 2.3));
+    desk.tap(0.225, 2.3);
+    desk.modifiers.shift = true;
+    desk.tap(7.875, 2.2);
     desk.act(Action::SameLevel);
-    let right = desk.scheme().ties.iter().filter(|row| row.z_m == 2.2).count();
-    assert_eq!(right, before.ties.iter().filter(|row| row.z_m == 2.2).count() + 1);
+    let levels: Vec<f64> = rows(&desk).into_iter().filter(|level| (2.1..2.4).contains(level)).collect();
+    assert!(levels.len() == 2 && levels.iter().all(|level| (level - 2.3).abs() < 1e-9), "{levels:?}");
 }

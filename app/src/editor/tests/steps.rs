@@ -63,8 +63,8 @@ fn act(desk: &mut Desk, dice: &mut Dice) {
 
 #[test]
 fn random_sequences_are_taken_back_done_again_and_kept() {
-    for seed in 1..=12 {
-        let mut dice = Dice(seed * 0x9E37_79B9_7F4A_7C15);
+    for seed in 1..=12_u64 {
+        let mut dice = Dice(seed.wrapping_mul(0x9E37_79B9_7F4A_7C15));
         let mut desk = Desk::demo();
         for _ in 0..60 {
             act(&mut desk, &mut dice);

@@ -83,8 +83,9 @@ impl State {
 
     /// A finger adds what it holds to the selection; a right click selects it alone.
     pub(in crate::editor) fn hold(&mut self, at: Point, context: &Context) -> Step {
-        *self = Self::Held;
-        match under(context, at).map(Target::whole) {
+        let under = under(context, at).map(Target::whole);
+        *self = if under.is_some() { Self::Idle } else { Self::Held };
+        match under {
             Some(target) if context.chosen.iter().any(|other| other.whole() == target) => Step::none(),
             Some(target) if context.kind == PointerKind::Mouse => Step::select(Some(target)),
             target => Step::toggle(target),

@@ -43,7 +43,9 @@ pub(super) fn place(scheme: &mut Scheme, excerpt: &Excerpt, onto: Onto) -> Resul
         let own = std::iter::once(&mut copy.of).chain(&mut copy.members);
         let mut own = own.chain(copy.moved.iter_mut().map(|moved| &mut moved.id));
         let all = own.all(|id| placing.ids.get(id).map(|fresh| *id = *fresh).is_some());
-        if all && onto == Onto::Matching {
+        if all {
+            let turned = matches!(onto, Onto::Mirror(_)) && scheme.falsework.iter().any(|of| of.id == copy.of);
+            copy.moved.iter_mut().filter(|_| turned).for_each(|moved| moved.at = 1.0 - moved.at);
             scheme.repeats.push(copy);
         }
     }
