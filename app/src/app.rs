@@ -63,7 +63,9 @@ fn Hint() -> impl IntoView {
         Tool::Joint => "Joint: touch the level where a pour ends.",
         Tool::Shutter => "Shutter: touch a wall face.",
         Tool::Ties => "Ties: touch a shutter at the level of the row.",
-        Tool::Legs => "Legs: touch a soffit to put falsework under it, then where more legs stand; pull along it by one spacing.",
+        Tool::Legs => {
+            "Legs: touch a soffit to put falsework under it, then where more legs stand; pull along it by one spacing."
+        }
         Tool::Opening => "Opening: drag the clear way through falsework.",
         Tool::Hand => "Hand: drag the sheet.",
     };

@@ -5,8 +5,8 @@ mod timing;
 
 use crate::canvas::paint::{Scene, Shown, name_of, scene};
 use crate::editor::{
-    Action, Bounds, Dimension, Document, Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, ScreenPoint, Selection,
-    StepName, Target, Tool, Viewport,
+    Action, Bounds, Dimension, Document, Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, ScreenPoint,
+    Selection, StepName, Target, Tool, Viewport,
 };
 use crate::persistence::Saved;
 use falsewright_core::catalogue::Catalogue;

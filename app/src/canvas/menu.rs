@@ -36,7 +36,12 @@ fn List() -> impl IntoView {
     let (left, top) = place.unwrap_or_default();
     Effect::new(move || {
         if let Some(list) = list.get() {
-            let _ = list.query_selector("button").ok().flatten().and_then(|button| button.dyn_into::<HtmlElement>().ok()).map(|button| button.focus());
+            let _ = list
+                .query_selector("button")
+                .ok()
+                .flatten()
+                .and_then(|button| button.dyn_into::<HtmlElement>().ok())
+                .map(|button| button.focus());
         }
     });
     let close = move || {

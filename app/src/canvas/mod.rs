@@ -16,10 +16,10 @@ pub use pointer::{hold_space, in_field, key_input};
 
 use dimensions::Dimensions;
 use figures::Figures;
-use menu::Menu;
 use leptos::html::Div;
 use leptos::prelude::*;
 use leptos::svg::Svg;
+use menu::Menu;
 use overlay::Marks;
 use patterns::Patterns;
 use sheet::{Grid, ScaleBar};

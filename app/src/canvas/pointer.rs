@@ -3,8 +3,8 @@
 use crate::editor::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, ScreenPoint, Tool, Wheel};
 use crate::store::{Phase, Store};
 use gloo_events::{EventListener, EventListenerOptions, EventListenerPhase};
-use std::cell::{Cell, RefCell};
 use gloo_timers::callback::Timeout;
+use std::cell::{Cell, RefCell};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, KeyboardEvent, MouseEvent, PointerEvent, SvgElement, WheelEvent};
 

@@ -44,9 +44,10 @@ fn equipment(places: &Places) -> Vec<(Target, Bounds)> {
     let shutters = scheme.shutters.iter().map(|of| (Target::Shutter(of.id), places.shutter_bounds(of)));
     let rows = scheme.ties.iter().map(|row| (Target::TieRow(row.id), line(places.row_line(row))));
     let falsework = scheme.falsework.iter().map(|of| (Target::Falsework(of.id), places.falsework_bounds(of)));
-    let lines = scheme.falsework.iter().flat_map(|of| {
-        of.leg_lines.iter().map(move |leg| (Target::LegLine(leg.id), line(places.leg(of, leg))))
-    });
+    let lines = scheme
+        .falsework
+        .iter()
+        .flat_map(|of| of.leg_lines.iter().map(move |leg| (Target::LegLine(leg.id), line(places.leg(of, leg)))));
     let openings = scheme.openings.iter().map(|of| (Target::Opening(of.id), places.way(of)));
     let all = shutters.chain(rows).chain(falsework).chain(lines).chain(openings);
     all.filter_map(|(target, bounds)| Some((target, bounds?))).collect()
@@ -55,7 +56,8 @@ fn equipment(places: &Places) -> Vec<(Target, Bounds)> {
 fn section(places: &Places) -> Vec<(Target, Bounds)> {
     let section = &places.scheme.section;
     let corners = section.outline.iter().chain(section.cells.iter().flat_map(|cell| &cell.corners));
-    let corners = corners.map(|corner| (Target::Corner(corner.id), Bounds { min: corner.point(), max: corner.point() }));
+    let corners =
+        corners.map(|corner| (Target::Corner(corner.id), Bounds { min: corner.point(), max: corner.point() }));
     let Some(whole) = places.section() else { return corners.collect() };
     let joints = section.joints.iter().map(|joint| {
         let at = |x: f64| Point::new(x, joint.z_m);

@@ -23,8 +23,8 @@ mod tool;
 mod tools;
 mod viewport;
 
-pub use document::{Document, StepName};
 pub use dimensions::{Dimension, DimensionKey};
+pub use document::{Document, StepName};
 pub use input::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, Wheel};
 pub use overlay::{Boxed, Handle, LengthEntry, Overlay, Readout};
 pub use quantity::{QuantityError, parse_length};

@@ -165,7 +165,8 @@ pub fn all_by(places: &Places, targets: &[Target], by: Point) -> Option<Edit> {
                 corners.insert(id, by);
             }
             Target::Face(face) => {
-                let Some((normal, [_, start, next])) = outward(places, face.corner).zip(neighbours(places, face.corner))
+                let Some((normal, [_, start, next])) =
+                    outward(places, face.corner).zip(neighbours(places, face.corner))
                 else {
                     continue;
                 };

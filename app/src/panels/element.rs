@@ -11,11 +11,11 @@ use super::checks::ChecksOf;
 use crate::editor::Target;
 use crate::store::Store;
 use crate::widgets::Form;
-use several::Actions;
 use falsewright_core::model::Role;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Id, Scheme};
 use leptos::prelude::*;
+use several::Actions;
 
 /// What is selected, its fields and its checks.
 #[component]

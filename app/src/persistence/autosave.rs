@@ -1,6 +1,6 @@
 use super::{Saved, put_aside};
-use crate::store::Store;
 use crate::editor::Document;
+use crate::store::Store;
 use falsewright_core::scheme::{self, Scheme};
 use gloo_events::EventListener;
 use gloo_timers::callback::Timeout;

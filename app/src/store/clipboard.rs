@@ -57,7 +57,8 @@ impl Store {
             let ours = text.filter(|text| falsewright_core::scheme::edit::Excerpt::read(text).is_ok());
             match ours.or_else(copied) {
                 Some(text) => store.paste(&text),
-                None => store.tell(Some("Nothing was copied yet. Select shutters, ties or falsework, and copy them.".into())),
+                None => store
+                    .tell(Some("Nothing was copied yet. Select shutters, ties or falsework, and copy them.".into())),
             }
         });
     }

@@ -76,9 +76,8 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
 
     /// A number. What is not a number is put back as it was.
     pub fn number(self, label: &'static str, unit: Unit, get: fn(&T) -> f64, set: fn(&mut T, f64)) -> AnyView {
-        let written = move || {
-            self.common(|value| units::trimmed(get(value) / unit.size, unit.decimals)).unwrap_or_default()
-        };
+        let written =
+            move || self.common(|value| units::trimmed(get(value) / unit.size, unit.decimals)).unwrap_or_default();
         let on_focus = |event: FocusEvent| event_target::<HtmlInputElement>(&event).select();
         let on_key = move |event: KeyboardEvent| {
             let input = event_target::<HtmlInputElement>(&event);

@@ -1,8 +1,8 @@
 //! What can be done with the selection, whether by menu, button or key.
 
 use super::{Editor, Outcome, Refusal, find};
-use crate::editor::{Target, counted};
 use crate::editor::label::label;
+use crate::editor::{Target, counted};
 use falsewright_core::scheme::edit::{Align, Edit, Excerpt};
 
 /// Something to do with what is selected.

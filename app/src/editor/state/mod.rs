@@ -334,7 +334,6 @@ impl Editor {
             other => other.element().is_some_and(|id| find(&document.scheme, id).is_some()),
         });
     }
-
 }
 
 fn faces_of(scheme: &Scheme) -> Vec<Face> {

@@ -125,7 +125,8 @@ impl Editor {
             Change::Drop => outcome.scheme_changed = self.preview.take().is_some(),
             Change::Keep => {
                 outcome.message = outcome.message.or_else(|| self.refusal.clone());
-                if let Some((edit, scheme)) = self.preview.take().filter(|(_, scheme)| *scheme != self.document.scheme) {
+                if let Some((edit, scheme)) = self.preview.take().filter(|(_, scheme)| *scheme != self.document.scheme)
+                {
                     outcome.message = outcome.message.or_else(|| lost(&edit, &self.document.scheme, &scheme));
                     let label = self.step_name(&edit);
                     self.commit(scheme, &label);

@@ -55,7 +55,7 @@ fn a_box_to_the_right_takes_what_is_inside_and_to_the_left_what_it_touches() {
     assert_eq!(kinds(&desk), "3 rows of ties");
     desk.drag((1.0, 5.2), (-0.9, 1.9));
     assert_eq!(kinds(&desk), "2 shutters and 4 rows of ties", "with the raking props outside");
-    desk.drag((-3.0, -1.0), (11.0, 7.0));
+    desk.drag((-6.0, -1.0), (14.0, 7.0));
     let all = desk.editor.chosen().to_vec();
     assert!(all.iter().any(|target| matches!(target, Target::Falsework(_))));
     assert!(!all.iter().any(|target| matches!(target, Target::LegLine(_) | Target::Corner(_) | Target::Joint(_))));

@@ -2,12 +2,12 @@
 //! width by a pull of one spacing along its bearers.
 
 use super::select::moved;
-use falsewright_core::scheme::Id;
 use crate::editor::Target;
 use crate::editor::tool::{Change, Context, Event, Step};
 use falsewright_core::geometry::Point;
 use falsewright_core::model::{Face, FaceKind};
 use falsewright_core::scheme::FaceRef;
+use falsewright_core::scheme::Id;
 use falsewright_core::scheme::edit::{Edit, LegSpacing};
 
 /// Lines stand no nearer, m.

@@ -25,8 +25,10 @@ pub fn panel(store: Store, chosen: &[Target]) -> AnyView {
     } else {
         None
     };
-    let various = fields.is_some().then(|| view! {
-        <p class="quiet wide">"An empty field means that they differ. What you enter holds for all of them."</p>
+    let various = fields.is_some().then(|| {
+        view! {
+            <p class="quiet wide">"An empty field means that they differ. What you enter holds for all of them."</p>
+        }
     });
     view! {
         <section class="element" aria-label="Selected elements" data-testid="element">
@@ -52,7 +54,11 @@ pub fn Actions() -> impl IntoView {
     });
     let button = move |action: Action| {
         let pressed = move || (action == Action::AddMore).then(|| store.read(Editor::adding).to_string());
-        let name = if let Some(key) = action.key() { format!("{} ({key})", action.explained()) } else { action.explained().to_owned() };
+        let name = if let Some(key) = action.key() {
+            format!("{} ({key})", action.explained())
+        } else {
+            action.explained().to_owned()
+        };
         view! {
             <button
                 data-testid=action.id()

@@ -12,9 +12,8 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
     let (values, form) = form_of(store, ids.clone(), find, Edit::SetTieRow)?;
     let walings = Memo::new(move |_| {
         let scheme = store.scheme.get();
-        let level = |id: Id| {
-            scheme.shutters.iter().any(|of| of.id == id && of.arrangement == Arrangement::LevelPrimaries)
-        };
+        let level =
+            |id: Id| scheme.shutters.iter().any(|of| of.id == id && of.arrangement == Arrangement::LevelPrimaries);
         values.with(|rows| rows.iter().all(|row| level(row.shutter)))
     });
     let across_concrete = |id: &Id| {

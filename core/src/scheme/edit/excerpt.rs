@@ -216,9 +216,7 @@ impl Standing {
     /// The face that lies exactly there.
     pub fn exact<'a>(&self, faces: &'a [Face]) -> Option<&'a Face> {
         let near = |a: Point, b: Point| (a - b).length() < SAME_M;
-        faces.iter().find(|face| {
-            kind(face) == Some(self.kind) && near(face.from, self.from) && near(face.to, self.to)
-        })
+        faces.iter().find(|face| kind(face) == Some(self.kind) && near(face.from, self.from) && near(face.to, self.to))
     }
 
     /// The face in the same place of the order, in a section of another size.
@@ -278,9 +276,7 @@ pub(super) fn check_free(scheme: &Scheme, row: &TieRow) -> Result<(), EditError>
         let far = if let TieEnd::Shutter { id } = row.to { Some(id) } else { None };
         (Some(row.shutter).max(far), Some(row.shutter).min(far))
     };
-    let same = |other: &&TieRow| {
-        other.id != row.id && ends(other) == ends(row) && (other.z_m - row.z_m).abs() < SAME_M
-    };
+    let same = |other: &&TieRow| other.id != row.id && ends(other) == ends(row) && (other.z_m - row.z_m).abs() < SAME_M;
     match scheme.ties.iter().find(same) {
         Some(other) => Err(EditError::Occupied { what: "Row of ties", id: other.id }),
         None => Ok(()),

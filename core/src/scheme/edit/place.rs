@@ -1,8 +1,6 @@
 //! Places an excerpt: on matching faces, in the mirror, or on one chosen face.
 
-use super::excerpt::{
-    Between, Excerpt, OnFace, Standing, check_free, check_levels, falsework_under, kind, shutter_on,
-};
+use super::excerpt::{Between, Excerpt, OnFace, Standing, check_free, check_levels, falsework_under, kind, shutter_on};
 use super::falsework::{check_under, falsework_mut, in_order, soffit_extent};
 use super::{EditError, opening, shutters};
 use crate::layout::concrete::faces;
@@ -163,8 +161,7 @@ impl Placing<'_> {
     /// The falsework that a lone line or opening goes into, and its place there.
     fn under(&self, scheme: &Scheme, of: &Standing, what: &'static str) -> Result<(Id, f64), EditError> {
         let face = self.face(scheme, of, what)?;
-        let falsework =
-            falsework_under(scheme, &face).ok_or(EditError::NothingThere { what, needs: "falsework" })?;
+        let falsework = falsework_under(scheme, &face).ok_or(EditError::NothingThere { what, needs: "falsework" })?;
         Ok((falsework, soffit_extent(self.faces, &face)[0] - of.extent[0]))
     }
 

@@ -46,8 +46,10 @@ pub(super) fn duplicate(scheme: &mut Scheme, ids: &[Id]) -> Result<(), EditError
     let rows: Vec<TieRow> = scheme.ties.iter().filter(|row| ids.contains(&row.id)).cloned().collect();
     let whole: Vec<Id> = scheme.falsework.iter().map(|of| of.id).filter(|id| ids.contains(id)).collect();
     let lone = scheme.falsework.iter().filter(|of| !whole.contains(&of.id));
-    let lines: Vec<(Id, LegLine)> =
-        lone.flat_map(|of| of.leg_lines.iter().map(|line| (of.id, *line))).filter(|of| ids.contains(&of.1.id)).collect();
+    let lines: Vec<(Id, LegLine)> = lone
+        .flat_map(|of| of.leg_lines.iter().map(|line| (of.id, *line)))
+        .filter(|of| ids.contains(&of.1.id))
+        .collect();
     let openings: Vec<Id> = scheme.openings.iter().map(|of| of.id).filter(|id| ids.contains(id)).collect();
     if chosen.len() + rows.len() + whole.len() + lines.len() + openings.len() == 0 {
         return Err(EditError::NothingTo { what: "duplicated" });
