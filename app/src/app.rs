@@ -7,7 +7,7 @@ use falsewright_core::scheme::{Scheme, Section};
 use gloo_events::{EventListener, EventListenerOptions};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{ClipboardEvent, DragEvent, Event, KeyboardEvent};
+use web_sys::{ClipboardEvent, DragEvent, Element, Event, KeyboardEvent};
 
 /// Puts the page into the document.
 pub fn start() {
@@ -121,6 +121,13 @@ fn listen(store: Store) {
         })
         .forget();
     }
+    EventListener::new(&window, "pointerdown", move |event| {
+        let element = event.target().and_then(|target| target.dyn_into::<Element>().ok());
+        if element.is_none_or(|element| element.closest(".menu").ok().flatten().is_none()) {
+            store.set_menu(None);
+        }
+    })
+    .forget();
     EventListener::new(&window, "keyup", |event| {
         if event.dyn_ref::<KeyboardEvent>().is_some_and(|event| event.key() == " ") {
             hold_space(false);

@@ -302,6 +302,11 @@ impl Store {
         self.act(|editor| editor.toggle_element(id));
     }
 
+    /// Whether an element is among what is selected.
+    pub fn has_chosen(&self, id: Id) -> bool {
+        self.chosen.with_untracked(|chosen| chosen.iter().any(|target| target.element() == Some(id)))
+    }
+
     /// A message with the marks of the drawing in place of ids.
     fn in_marks(&self, message: &str) -> String {
         let worked = self.worked.get_untracked();

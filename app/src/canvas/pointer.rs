@@ -2,6 +2,7 @@
 
 use crate::editor::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, ScreenPoint, Tool, Wheel};
 use crate::store::{Phase, Store};
+use falsewright_core::scheme::Id;
 use gloo_events::{EventListener, EventListenerOptions, EventListenerPhase};
 use gloo_timers::callback::Timeout;
 use std::cell::{Cell, RefCell};
@@ -15,6 +16,8 @@ const SECOND_BUTTON: i16 = 2;
 
 thread_local! {
     static SPACE_HELD: Cell<bool> = const { Cell::new(false) };
+    /// The long press was on a mark: the click that ends it is no tap.
+    static MARK_HELD: Cell<bool> = const { Cell::new(false) };
     static LONG_PRESS: RefCell<Option<(Timeout, ScreenPoint)>> = const { RefCell::new(None) };
 }
 
@@ -62,6 +65,17 @@ fn has_own_action(event: &Event) -> bool {
     element.is_some_and(|element| element.closest("[data-own]").ok().flatten().is_some())
 }
 
+/// The element that a mark belongs to.
+fn own_element(event: &Event) -> Option<Id> {
+    let element = event.target()?.dyn_into::<Element>().ok()?.closest("[data-own]").ok().flatten()?;
+    element.get_attribute("data-own")?.parse().ok().map(Id)
+}
+
+/// Whether it is a finger that asks, as some browsers tell of a long press: it is waited for here already.
+fn is_touch(event: &Event) -> bool {
+    event.dyn_ref::<PointerEvent>().is_some_and(|event| event.pointer_type() == "touch")
+}
+
 /// Listens actively, so that the browser's own scrolling and zooming can be held off.
 fn listen(target: &SvgElement, name: &'static str, mut then: impl FnMut(&Event) + 'static) {
     let options = EventListenerOptions { phase: EventListenerPhase::Bubble, passive: false };
@@ -70,7 +84,7 @@ fn listen(target: &SvgElement, name: &'static str, mut then: impl FnMut(&Event) 
 
 /// A right click asks about what is there; the menu key and a long press on a mark about what is selected.
 fn on_context_menu(svg: &SvgElement, store: Store, event: &MouseEvent) {
-    if store.peek(|editor| editor.tool()) == Tool::Outline {
+    if store.peek(|editor| editor.tool()) == Tool::Outline || is_touch(event) {
         return;
     }
     let at = place(svg, f64::from(event.client_x()), f64::from(event.client_y()));
@@ -94,6 +108,24 @@ fn wait_for_long_press(store: Store, at: ScreenPoint) {
     LONG_PRESS.with_borrow_mut(|long_press| *long_press = Some((waiting, at)));
 }
 
+/// A mark that a finger holds adds its element to the selection.
+fn wait_on_mark(store: Store, at: ScreenPoint, id: Id) {
+    let then = move || {
+        MARK_HELD.set(true);
+        if !store.has_chosen(id) {
+            store.toggle(id);
+        }
+        store.set_menu(Some(at));
+    };
+    let waiting = Timeout::new(LONG_PRESS_MS, then);
+    LONG_PRESS.with_borrow_mut(|long_press| *long_press = Some((waiting, at)));
+}
+
+/// Whether the click now is only the end of a long press on a mark.
+pub(super) fn ends_long_press() -> bool {
+    MARK_HELD.replace(false)
+}
+
 fn forget_long_press() {
     LONG_PRESS.with_borrow_mut(|long_press| *long_press = None);
 }
@@ -101,10 +133,14 @@ fn forget_long_press() {
 fn on_pointer(svg: &SvgElement, store: Store, phase: Phase, event: &PointerEvent) {
     match phase {
         Phase::Down => {
+            MARK_HELD.set(false);
             if has_own_action(event) {
+                let at = place(svg, f64::from(event.client_x()), f64::from(event.client_y()));
+                if let Some(id) = own_element(event).filter(|_| event.pointer_type() == "touch") {
+                    wait_on_mark(store, at, id);
+                }
                 return;
             }
-            store.set_menu(None);
             let _ = svg.set_pointer_capture(event.pointer_id());
             let _ = svg.focus();
         }

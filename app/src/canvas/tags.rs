@@ -1,9 +1,12 @@
 use super::dimensions::written;
 use super::paint::{Block, PlacedTag, Tag, TagKind, place, tone};
+use super::pointer::ends_long_press;
 use crate::editor::{Dimension, Target};
 use crate::store::Store;
 use crate::widgets::letter_px;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{MouseEvent, PointerEvent};
 
 /// Area of drawing for each ratio that is written all the time; the greatest come first.
 const AREA_PX2: f64 = 22_000.0;
@@ -67,9 +70,12 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
             _ => {}
         }
     };
-    let is_chosen = move || {
-        let owner = tag.get_untracked().and_then(|placed| placed.tag.owner);
-        store.chosen.with_untracked(|chosen| chosen.iter().any(|target| target.element() == owner))
+    let owner = move || tag.get_untracked().and_then(|placed| placed.tag.owner);
+    let ask = move |event: MouseEvent| {
+        let touch = event.dyn_ref::<PointerEvent>().is_some_and(|event| event.pointer_type() == "touch");
+        if !touch && owner().is_some_and(|owner| !store.has_chosen(owner)) {
+            choose(false);
+        }
     };
     let class = move || {
         let kind = tag.get().map(|placed| placed.tag.kind);
@@ -83,11 +89,11 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
             tabindex=move || if owned && tag.get().is_some_and(|placed| placed.block.is_some()) { "0" } else { "-1" }
             aria-label=move || tag.get().map(|placed| placed.tag.label)
             data-testid=test_id
-            data-own=move || tappable().then_some("")
-            on:click=move |event| choose(event.shift_key())
-            on:contextmenu=move |_| if owned && !is_chosen() {
-                choose(false);
+            data-own=move || tappable().then(|| owner().map_or(String::new(), |owner| owner.0.to_string()))
+            on:click=move |event| if !ends_long_press() {
+                choose(event.shift_key());
             }
+            on:contextmenu=ask
             on:keydown=move |event| if matches!(event.key().as_str(), "Enter" | " ") {
                 event.prevent_default();
                 event.stop_propagation();
