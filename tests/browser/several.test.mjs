@@ -147,6 +147,6 @@ test("a finger selects several by long presses and by a box", () => withPage(SCR
   await page.getByTestId("menu-remove").tap();
   assert.deepEqual(await levels(page), [0.95, 4.55]);
   await page.getByTestId("undo").tap();
-  await longPress(page, session, [-0.9, 1.9], [[0, 3], [1, 5.2]]);
-  assert.equal(await heading(page), "3 rows of ties");
+  await longPress(page, session, [1.6, 6.3], [[1, 5], [-0.9, 1.9]]);
+  assert.equal(await heading(page), "2 shutters and 4 rows of ties");
 }));
