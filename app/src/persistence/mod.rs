@@ -1,11 +1,13 @@
 //! Keeps what the user makes: in this browser after every change, and in files.
 
 mod autosave;
+mod copied;
 mod files;
 mod settings;
 mod shelf;
 
 pub use autosave::{keep, restore};
+pub use copied::{copied, keep_copied};
 pub use files::{download, file_name, open_dropped, open_file, open_text, save_to_file, set_present_aside};
 pub use settings::{keep_left_handed, left_handed};
 pub use shelf::{Kept, kept, put_aside};
