@@ -4,23 +4,22 @@ mod actions;
 mod choosing;
 mod keys;
 mod pointers;
+mod steps;
+mod typing;
 
 pub use actions::Action;
 
-use super::dimensions::{self, Dimension, DimensionKey};
 use super::gesture::Recogniser;
 use super::label::lost;
 use super::overlay::handles;
 use super::places::Places;
 use super::tool::{Context, Event, Pen, Step};
-use super::{Bounds, Document, Modifiers, Overlay, PointerKind, Selection, Target, Tool, Viewport, parse_length};
+use super::{Bounds, Document, Modifiers, Overlay, PointerKind, Selection, Target, Tool, Viewport};
 use falsewright_core::layout::concrete::faces;
 use falsewright_core::model::{Face, Model};
 use falsewright_core::scheme::edit::{Edit, EditError, apply};
 use falsewright_core::scheme::{Id, Scheme};
 
-/// Distance between rows of dimension lines, px.
-const DIMENSION_ROW_PX: f64 = 26.0;
 /// Room for dimension lines around the section, px.
 const MARGIN_PX: f64 = 110.0;
 
@@ -160,11 +159,6 @@ impl Editor {
         self.preview.is_some()
     }
 
-    /// The character that opened the field of the chosen dimension.
-    pub fn typed(&self) -> Option<char> {
-        self.typed
-    }
-
     /// Whether points are drawn to the grid and to what is there.
     pub fn snaps(&self) -> bool {
         !self.free
@@ -174,15 +168,6 @@ impl Editor {
     pub fn set_snaps(&mut self, snaps: bool) -> Outcome {
         self.free = !snaps;
         Outcome::view()
-    }
-
-    /// Commits what waits to be kept or refused, if anything does.
-    fn keep_proposal(&mut self) -> Option<Outcome> {
-        let (edit, scheme) = self.preview.take_if(|_| self.pen.proposes())?;
-        self.pen = Pen::new(self.pen.tool());
-        let label = self.step_name(&edit);
-        self.commit(scheme, &label);
-        Some(Outcome::committed())
     }
 
     /// The tool in hand.
@@ -245,89 +230,6 @@ impl Editor {
             (Err(refusal), Some(kept)) => Ok(Outcome { message: Some(refusal.to_string()), ..kept }),
             (done, kept) => done.map(|done| done.after(kept)),
         }
-    }
-
-    /// The dimension lines of what is shown.
-    pub fn dimensions(&self) -> Vec<Dimension> {
-        let scheme = self.shown();
-        let faces = faces_of(scheme);
-        let places = Places { scheme, faces: &faces, model: &Model::default() };
-        let mut all = dimensions::dimensions(&places, self.viewport.length_m(DIMENSION_ROW_PX));
-        for dimension in &mut all {
-            dimension.chosen = dimensions::belongs(&places, self.selection(), dimension);
-        }
-        all
-    }
-
-    /// Opens the field of the selected element's own dimension with a typed character.
-    fn type_into_selection(&mut self, typed: char) -> Option<Outcome> {
-        let places = Places { scheme: &self.document.scheme, faces: &self.faces, model: &Model::default() };
-        let all = dimensions::dimensions(&places, self.viewport.length_m(DIMENSION_ROW_PX));
-        let key = dimensions::principal(&places, self.selection(), &all)?;
-        let outcome = self.select(Some(Target::Dimension(key)));
-        self.typed = Some(typed);
-        Some(outcome)
-    }
-
-    /// Gives a dimension a typed value.
-    pub fn type_dimension(&mut self, key: DimensionKey, text: &str) -> Result<Outcome, Refusal> {
-        let value_m = parse_length(text)?;
-        let places = Places { scheme: &self.document.scheme, faces: &self.faces, model: &Model::default() };
-        let edit = dimensions::edit_for(&places, key, value_m).ok_or(Refusal::Dimension)?;
-        self.perform(edit)
-    }
-
-    /// Takes back what is proposed, else the last step.
-    pub fn undo(&mut self) -> Outcome {
-        if self.pen.proposes() {
-            self.drop_gesture();
-            return Outcome { scheme_changed: true, ..Outcome::view() };
-        }
-        self.go_to(self.document.at().wrapping_sub(1))
-    }
-
-    /// Does again what was taken back.
-    pub fn redo(&mut self) -> Outcome {
-        self.go_to(self.document.at() + 1)
-    }
-
-    /// Goes to the state after so many steps. What is proposed is kept, unless that would drop the step to go to.
-    pub fn go_to(&mut self, step: usize) -> Outcome {
-        let kept = if step <= self.document.at() { self.keep_proposal() } else { None };
-        let shown = self.preview.is_some();
-        self.drop_gesture();
-        let Document { scheme, history } = &mut self.document;
-        let before = history.at();
-        let arrived = history.go(step, scheme);
-        if history.at() == before {
-            return Outcome { scheme_changed: shown, ..Outcome::view() }.after(kept);
-        }
-        self.settle();
-        let message = (!arrived).then(|| "The steps beyond this one can no longer be read.".to_owned());
-        Outcome { message, ..Outcome::committed() }
-    }
-
-    /// Whether there is a step to take back.
-    pub fn can_undo(&self) -> bool {
-        self.undo_label().is_some()
-    }
-
-    /// Whether there is a step to do again.
-    pub fn can_redo(&self) -> bool {
-        self.redo_label().is_some()
-    }
-
-    /// What undo would take back.
-    pub fn undo_label(&self) -> Option<&str> {
-        if self.pen.proposes() {
-            return Some("Sketch");
-        }
-        self.document.history.undo_label()
-    }
-
-    /// What redo would do again.
-    pub fn redo_label(&self) -> Option<&str> {
-        self.document.history.redo_label()
     }
 
     /// Marks over the drawing of what is shown.
