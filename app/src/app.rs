@@ -1,4 +1,5 @@
 use crate::canvas::{Drawing, hold_space, in_field, key_input};
+use crate::editor::Document;
 use crate::panels::{Hint, Margin, Pens, Start, TitleBlock};
 use crate::persistence::{self, Saved, open_dropped, save_to_file};
 use crate::store::Store;
@@ -6,7 +7,7 @@ use falsewright_core::scheme::{Scheme, Section};
 use gloo_events::{EventListener, EventListenerOptions};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{DragEvent, Event, KeyboardEvent};
+use web_sys::{ClipboardEvent, DragEvent, Element, Event, KeyboardEvent};
 
 /// Puts the page into the document.
 pub fn start() {
@@ -18,10 +19,10 @@ pub fn start() {
 #[component]
 fn Page() -> impl IntoView {
     let mut restored = persistence::restore();
-    let saved = if restored.scheme.is_some() { Saved::Kept } else { Saved::Nothing };
+    let saved = if restored.document.is_some() { Saved::Kept } else { Saved::Nothing };
     let blank = || Scheme::blank(Section { outline: Vec::new(), cells: Vec::new(), joints: Vec::new() });
-    let scheme = restored.scheme.take().unwrap_or_else(blank);
-    let store = Store::provide(scheme, saved, persistence::left_handed());
+    let document = restored.document.take().unwrap_or_else(|| Document::new(blank()));
+    let store = Store::provide(document, saved, persistence::left_handed());
     store.tell(restored.told.take());
     persistence::keep(store, restored);
     listen(store);
@@ -87,12 +88,50 @@ fn listen(store: Store) {
         }
     })
     .forget();
+    for name in ["copy", "cut", "paste"] {
+        let options = EventListenerOptions::enable_prevent_default();
+        EventListener::new_with_options(&window, name, options, move |event| {
+            if let Some(event) = event.dyn_ref::<ClipboardEvent>() {
+                on_clipboard(store, event);
+            }
+        })
+        .forget();
+    }
+    EventListener::new(&window, "pointerdown", move |event| {
+        let element = event.target().and_then(|target| target.dyn_into::<Element>().ok());
+        if element.is_none_or(|element| element.closest(".menu").ok().flatten().is_none()) {
+            store.set_menu(None);
+        }
+    })
+    .forget();
     EventListener::new(&window, "keyup", |event| {
         if event.dyn_ref::<KeyboardEvent>().is_some_and(|event| event.key() == " ") {
             hold_space(false);
         }
     })
     .forget();
+}
+
+/// Elements are copied and pasted as text, unless it is text in a field, or words marked on the page, that is meant.
+fn on_clipboard(store: Store, event: &ClipboardEvent) {
+    let marked = web_sys::window().and_then(|window| window.get_selection().ok().flatten());
+    let words = marked.is_some_and(|marked| !marked.is_collapsed());
+    let Some(data) = event.clipboard_data().filter(|_| !in_field(event)) else { return };
+    if event.type_() == "paste" {
+        event.prevent_default();
+        store.paste(&data.get_data("text/plain").unwrap_or_default());
+        return;
+    }
+    if words {
+        return;
+    }
+    event.prevent_default();
+    if let Some(text) = store.copied_text()
+        && data.set_data("text/plain", &text).is_ok()
+        && event.type_() == "cut"
+    {
+        store.remove_copied();
+    }
 }
 
 fn on_key(store: Store, event: &KeyboardEvent) {
@@ -109,7 +148,11 @@ fn on_key(store: Store, event: &KeyboardEvent) {
     if letter == " " {
         hold_space(true);
     }
-    if key_input(event).is_some_and(|input| store.key(input)) {
+    if event.key() == "Escape" && store.menu().is_some() {
+        store.set_menu(None);
+        return;
+    }
+    if key_input(event).is_some_and(|input| store.key(input, event.repeat())) {
         event.prevent_default();
     }
 }

@@ -1,12 +1,14 @@
 //! The state of the page. Nothing else writes signals that views share.
 
+mod clipboard;
 mod settled;
 mod timing;
 
 use crate::canvas::legible;
-use crate::canvas::paint::{Scene, Shown, scene};
+use crate::canvas::paint::{Scene, Shown, name_of, scene};
 use crate::editor::{
-    Bounds, Dimension, Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, Selection, Tool, Viewport,
+    Action, Bounds, Dimension, Document, Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, ScreenPoint,
+    Selection, StepName, Target, Tool, Viewport,
 };
 use crate::persistence::{Import, Saved};
 use crate::widgets::letter_px;
@@ -53,6 +55,7 @@ pub struct Store {
     item: RwSignal<Option<String>>,
     look_ups: RwSignal<u64>,
     import: RwSignal<Option<Import>>,
+    menu: RwSignal<Option<ScreenPoint>>,
     /// The scheme as drawn, with the drag that is going on.
     pub scheme: Memo<Arc<Scheme>>,
     /// Generic items and the scheme's own.
@@ -69,19 +72,26 @@ pub struct Store {
     pub overlay: Memo<Overlay>,
     /// The dimension lines.
     pub dimensions: Memo<Vec<Dimension>>,
-    /// What is selected.
+    /// What is selected, if it is one thing.
     pub selection: Memo<Selection>,
     /// What is under the pointer.
     pub hover: Memo<Selection>,
+    /// All that is selected.
+    pub chosen: Memo<Vec<Target>>,
+    /// The names of all steps.
+    pub steps: Memo<Vec<StepName>>,
+    /// The number of the state that is shown.
+    pub at: Memo<usize>,
     /// The pen in hand.
     pub tool: Memo<Tool>,
 }
 
 impl Store {
     /// Starts with a scheme and makes the store known to all views below.
-    pub fn provide(scheme: Scheme, saved: Saved, left_handed: bool) -> Self {
-        let editor = RwSignal::new(Editor::new(scheme));
+    pub fn provide(document: Document, saved: Saved, left_handed: bool) -> Self {
+        let editor = RwSignal::new(Editor::of(document));
         let shown = RwSignal::new(Shown::default());
+        let commits = RwSignal::new(0);
         let generic = Catalogue::generic();
         let scheme = Memo::new(move |_| Arc::new(editor.with(|editor| editor.shown().clone())));
         let catalogue = Memo::new(move |_| Arc::new(generic.clone().with_items_of(&scheme.get())));
@@ -98,10 +108,11 @@ impl Store {
             shown,
             note: RwSignal::new(None),
             left_handed: RwSignal::new(left_handed),
-            commits: RwSignal::new(0),
+            commits,
             item: RwSignal::new(None),
             look_ups: RwSignal::new(0),
             import: RwSignal::new(None),
+            menu: RwSignal::new(None),
             scheme,
             catalogue,
             worked,
@@ -112,6 +123,15 @@ impl Store {
             dimensions: Memo::new(move |_| editor.with(Editor::dimensions)),
             selection: Memo::new(move |_| editor.with(Editor::selection)),
             hover: Memo::new(move |_| editor.with(Editor::hover)),
+            chosen: Memo::new(move |_| editor.with(|editor| editor.chosen().to_vec())),
+            steps: Memo::new(move |_| {
+                commits.track();
+                editor.with_untracked(|editor| editor.document().steps())
+            }),
+            at: Memo::new(move |_| {
+                commits.track();
+                editor.with_untracked(|editor| editor.document().at())
+            }),
             tool: Memo::new(move |_| editor.with(Editor::tool)),
         };
         provide_context(store);
@@ -140,12 +160,13 @@ impl Store {
             outcome.scheme_changed || outcome.committed || outcome.view_changed
         });
         if outcome.message.is_some() {
-            self.message.set(outcome.message);
+            self.message.set(outcome.message.map(|message| self.in_marks(&message)));
         } else if outcome.committed && self.message.with_untracked(Option::is_some) {
             self.message.set(None);
         }
         if outcome.committed {
             self.commits.update(|count| *count += 1);
+            self.set_menu(None);
         }
         if outcome.scheme_changed {
             self.worked.with_untracked(|_| ());
@@ -164,12 +185,59 @@ impl Store {
         });
     }
 
-    /// Hands a key to the editor; false: it is not for the editor.
-    pub fn key(&self, input: KeyInput) -> bool {
+    /// Tells the editor that the pointer stays pressed in its place, and asks what can be done there.
+    pub fn hold(&self, at: ScreenPoint) {
+        let worked = self.worked.get_untracked();
+        let mut held = false;
+        self.act(|editor| {
+            let outcome = editor.pointer_held(&worked.design);
+            held = outcome.is_some();
+            outcome.unwrap_or_default()
+        });
+        if held {
+            self.menu.set(Some(at));
+        }
+    }
+
+    /// Does something with the selection.
+    pub fn perform(&self, action: Action) {
+        match action {
+            Action::Copy => self.copy(),
+            Action::Cut => self.cut(),
+            Action::Paste => self.paste_from_clipboard(),
+            Action::SelectAll => {
+                let worked = self.worked.get_untracked();
+                self.act(|editor| editor.choose_all(&worked.design.model));
+            }
+            _ => self.act(|editor| editor.act(action).unwrap_or_default()),
+        }
+    }
+
+    /// Where the list of what can be done stands, if it is open.
+    pub fn menu(&self) -> Option<ScreenPoint> {
+        self.menu.get()
+    }
+
+    /// Closes the list once the pointer that opened it goes elsewhere.
+    pub fn leave_menu(&self, at: ScreenPoint, slop_px: f64) {
+        if self.menu.with_untracked(|menu| menu.is_some_and(|from| from.distance(at) > slop_px)) {
+            self.menu.set(None);
+        }
+    }
+
+    /// Opens the list of what can be done here, or closes it.
+    pub fn set_menu(&self, at: Option<ScreenPoint>) {
+        if self.menu.with_untracked(|menu| *menu != at) {
+            self.menu.set(at);
+        }
+    }
+
+    /// Hands a key to the editor, `held` once it repeats; false: it is not for the editor.
+    pub fn key(&self, input: KeyInput, held: bool) -> bool {
         let worked = self.worked.get_untracked();
         let mut taken = false;
         self.act(|editor| {
-            let outcome = editor.key(input, &worked.design);
+            let outcome = if held { editor.key_held(input, &worked.design) } else { editor.key(input, &worked.design) };
             taken = outcome.is_some();
             outcome.unwrap_or_default()
         });
@@ -286,6 +354,33 @@ impl Store {
         if let Some(owner) = owner {
             self.select(owner);
         }
+    }
+
+    /// Adds an element to the selection, or takes it out.
+    pub fn toggle(&self, id: Id) {
+        self.act(|editor| editor.toggle_element(id));
+    }
+
+    /// Whether an element is among what is selected.
+    pub fn has_chosen(&self, id: Id) -> bool {
+        self.chosen.with_untracked(|chosen| chosen.iter().any(|target| target.element() == Some(id)))
+    }
+
+    /// A message with the marks of the drawing in place of ids.
+    fn in_marks(&self, message: &str) -> String {
+        let worked = self.worked.get_untracked();
+        let mut parts = message.split('#');
+        let mut told = parts.next().unwrap_or_default().to_owned();
+        for part in parts {
+            let digits = part.len() - part.trim_start_matches(|c: char| c.is_ascii_digit()).len();
+            let (id, rest) = part.split_at(digits);
+            let name = id.parse().ok().and_then(|id| name_of(&worked.design.model, Id(id)));
+            // "Shutter #30" becomes "Shutter S3".
+            let mark = name.as_deref().and_then(|name| name.rsplit(' ').next()).map(str::to_owned);
+            told.push_str(&mark.unwrap_or_else(|| format!("#{id}")));
+            told.push_str(rest);
+        }
+        told
     }
 
     /// Selects an element.

@@ -25,8 +25,8 @@ fn OneFigure(key: String) -> impl IntoView {
         let found = |scene: &Scene| scene.figures.iter().find(|figure| figure.key == key).or(last).cloned();
         store.scene.with(|scene| found(scene)).unwrap_or_default()
     });
-    let is = move |target: Option<Target>| {
-        let element = target.and_then(|target| target.element());
+    let is = move |target: &Target| {
+        let element = target.element();
         element.is_some() && figure.with(|figure| figure.owner == element)
     };
     let strokes = move || {
@@ -36,8 +36,8 @@ fn OneFigure(key: String) -> impl IntoView {
     view! {
         <g
             class="figure"
-            class:selected=move || is(store.selection.get())
-            class:hovered=move || is(store.hover.get())
+            class:selected=move || store.chosen.with(|chosen| chosen.iter().any(is))
+            class:hovered=move || store.hover.with(|hover| hover.as_ref().is_some_and(is))
             role="img"
             aria-label=move || figure.with(|figure| figure.label.clone())
             data-testid=test_id

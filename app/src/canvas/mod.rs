@@ -2,6 +2,7 @@
 
 mod dimensions;
 mod figures;
+mod menu;
 mod overlay;
 pub mod paint;
 mod patterns;
@@ -19,6 +20,7 @@ use figures::Figures;
 use leptos::html::Div;
 use leptos::prelude::*;
 use leptos::svg::Svg;
+use menu::Menu;
 use overlay::Marks;
 use patterns::Patterns;
 use sheet::{Grid, ScaleBar};
@@ -67,6 +69,7 @@ pub fn Drawing() -> impl IntoView {
                 <ScaleBar/>
             </svg>
             <Typing/>
+            <Menu/>
         </div>
     }
 }

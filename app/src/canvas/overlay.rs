@@ -1,5 +1,5 @@
 use super::paint::highlight;
-use crate::editor::{Overlay, ScreenPoint, Selection, SnapReason, Target, Viewport};
+use crate::editor::{Boxed, Overlay, ScreenPoint, SnapReason, Target, Viewport};
 use crate::store::Store;
 use crate::units;
 use falsewright_core::geometry::Point;
@@ -11,15 +11,15 @@ use std::fmt::Write;
 pub fn Marks() -> impl IntoView {
     let store = Store::here();
     let preview = Memo::new(move |_| screen_line(&store.viewport.get(), &store.overlay.with(|it| it.preview.clone())));
-    let lit = move |target: Memo<Selection>| {
-        move || {
-            let Some(target) = target.get() else { return String::new() };
-            let line = store
-                .scheme
-                .with(|scheme| store.worked.with(|worked| highlight(&target, scheme, &worked.design.model)));
-            screen_line(&store.viewport.get(), &line)
+    let lit = move |targets: &[Target]| {
+        if targets.is_empty() {
+            return String::new();
         }
+        let (scheme, worked, view) = (store.scheme.get(), store.worked.get(), store.viewport.get());
+        let line = |target: &Target| screen_line(&view, &highlight(target, &scheme, &worked.design.model));
+        targets.iter().map(line).collect()
     };
+    let boxed = Memo::new(move |_| store.overlay.with(|overlay| overlay.boxed));
     let placed = Memo::new(move |_| store.overlay.with(|overlay| overlay.handles.clone()));
     let handles = move || {
         let (view, handles) = (store.viewport.get(), placed.get());
@@ -34,8 +34,9 @@ pub fn Marks() -> impl IntoView {
     };
     view! {
         <g class="marks" aria-hidden="true">
-            <path class="lit hover" d=lit(store.hover)/>
-            <path class="lit chosen" d=lit(store.selection)/>
+            <path class="lit hover" d=move || store.hover.with(|hover| lit(hover.as_slice()))/>
+            <path class="lit chosen" d=move || store.chosen.with(|chosen| lit(chosen))/>
+            {move || boxed.get().map(|boxed| box_mark(&store.viewport.get(), boxed))}
             <path class="stroke" d=move || store.overlay.with(|it| screen_line(&store.viewport.get(), &it.stroke))/>
             <path class="preview" d=move || preview.get()/>
             {move || store.overlay.with(|overlay| snap_mark(&store.viewport.get(), overlay))}
@@ -43,6 +44,12 @@ pub fn Marks() -> impl IntoView {
             {move || store.overlay.with(|overlay| readout(&store.viewport.get(), overlay))}
         </g>
     }
+}
+
+/// Dashed where it takes what it touches.
+fn box_mark(view: &Viewport, boxed: Boxed) -> impl IntoView + use<> {
+    let (a, b) = (view.to_screen(boxed.bounds.min), view.to_screen(boxed.bounds.max));
+    view! { <rect class="box" class:touching=!boxed.inside x=a.x y=b.y width=b.x - a.x height=a.y - b.y/> }
 }
 
 fn screen_line(view: &Viewport, points: &[Point]) -> String {

@@ -1,16 +1,24 @@
 //! From events of the browser to the editor's inputs.
 
-use crate::editor::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, ScreenPoint, Wheel};
+use crate::editor::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, ScreenPoint, Tool, Wheel};
 use crate::store::{Phase, Store};
+use falsewright_core::scheme::Id;
 use gloo_events::{EventListener, EventListenerOptions, EventListenerPhase};
-use std::cell::Cell;
+use gloo_timers::callback::Timeout;
+use std::cell::{Cell, RefCell};
 use wasm_bindgen::JsCast;
-use web_sys::{Element, Event, KeyboardEvent, PointerEvent, SvgElement, WheelEvent};
+use web_sys::{Element, Event, KeyboardEvent, MouseEvent, PointerEvent, SvgElement, WheelEvent};
 
 const LINE_PX: f64 = 16.0;
+const LONG_PRESS_MS: u32 = 500;
+/// As the browser numbers buttons.
+const SECOND_BUTTON: i16 = 2;
 
 thread_local! {
     static SPACE_HELD: Cell<bool> = const { Cell::new(false) };
+    /// The long press was on a mark: the click that ends it is no tap.
+    static MARK_HELD: Cell<bool> = const { Cell::new(false) };
+    static LONG_PRESS: RefCell<Option<(Timeout, ScreenPoint)>> = const { RefCell::new(None) };
 }
 
 /// Sends pointers and wheel on the drawing to the editor, for as long as the page lives.
@@ -35,7 +43,14 @@ pub fn attach(svg: &SvgElement, store: Store) {
             on_wheel(&target, store, event);
         }
     });
-    for name in ["gesturestart", "gesturechange", "touchstart", "contextmenu"] {
+    let target = svg.clone();
+    listen(svg, "contextmenu", move |event| {
+        event.prevent_default();
+        if let Some(event) = event.dyn_ref::<MouseEvent>() {
+            on_context_menu(&target, store, event);
+        }
+    });
+    for name in ["gesturestart", "gesturechange", "touchstart"] {
         listen(svg, name, |event| {
             if !has_own_action(event) {
                 event.prevent_default();
@@ -50,16 +65,80 @@ fn has_own_action(event: &Event) -> bool {
     element.is_some_and(|element| element.closest("[data-own]").ok().flatten().is_some())
 }
 
+/// The element that a mark belongs to.
+fn own_element(event: &Event) -> Option<Id> {
+    let element = event.target()?.dyn_into::<Element>().ok()?.closest("[data-own]").ok().flatten()?;
+    element.get_attribute("data-own")?.parse().ok().map(Id)
+}
+
+/// Whether it is a finger that asks, as some browsers tell of a long press: it is waited for here already.
+fn is_touch(event: &Event) -> bool {
+    event.dyn_ref::<PointerEvent>().is_some_and(|event| event.pointer_type() == "touch")
+}
+
 /// Listens actively, so that the browser's own scrolling and zooming can be held off.
 fn listen(target: &SvgElement, name: &'static str, mut then: impl FnMut(&Event) + 'static) {
     let options = EventListenerOptions { phase: EventListenerPhase::Bubble, passive: false };
     EventListener::new_with_options(target, name, options, move |event| then(event)).forget();
 }
 
+/// A right click asks about what is there; the menu key and a long press on a mark about what is selected.
+fn on_context_menu(svg: &SvgElement, store: Store, event: &MouseEvent) {
+    if store.peek(|editor| editor.tool()) == Tool::Outline || is_touch(event) {
+        return;
+    }
+    let at = place(svg, f64::from(event.client_x()), f64::from(event.client_y()));
+    if event.button() != SECOND_BUTTON {
+        store.set_menu(Some(at));
+        return;
+    }
+    if !has_own_action(event) {
+        let modifiers = modifiers(false, false);
+        let input = PointerInput { id: 0, kind: PointerKind::Mouse, at, button: Button::Main, modifiers };
+        store.pointer(Phase::Down, input);
+        store.hold(at);
+        store.pointer(Phase::Cancel, input);
+    }
+    store.set_menu(Some(at));
+}
+
+/// Opens the list of what can be done once a finger has stayed in its place.
+fn wait_for_long_press(store: Store, at: ScreenPoint) {
+    let waiting = Timeout::new(LONG_PRESS_MS, move || store.hold(at));
+    LONG_PRESS.with_borrow_mut(|long_press| *long_press = Some((waiting, at)));
+}
+
+/// A mark that a finger holds adds its element to the selection.
+fn wait_on_mark(store: Store, at: ScreenPoint, id: Id) {
+    let then = move || {
+        MARK_HELD.set(true);
+        if !store.has_chosen(id) {
+            store.toggle(id);
+        }
+        store.set_menu(Some(at));
+    };
+    let waiting = Timeout::new(LONG_PRESS_MS, then);
+    LONG_PRESS.with_borrow_mut(|long_press| *long_press = Some((waiting, at)));
+}
+
+/// Whether the click now is only the end of a long press on a mark.
+pub(super) fn ends_long_press() -> bool {
+    MARK_HELD.replace(false)
+}
+
+fn forget_long_press() {
+    LONG_PRESS.with_borrow_mut(|long_press| *long_press = None);
+}
+
 fn on_pointer(svg: &SvgElement, store: Store, phase: Phase, event: &PointerEvent) {
     match phase {
         Phase::Down => {
+            MARK_HELD.set(false);
             if has_own_action(event) {
+                let at = place(svg, f64::from(event.client_x()), f64::from(event.client_y()));
+                if let Some(id) = own_element(event).filter(|_| event.pointer_type() == "touch") {
+                    wait_on_mark(store, at, id);
+                }
                 return;
             }
             let _ = svg.set_pointer_capture(event.pointer_id());
@@ -85,6 +164,15 @@ fn on_pointer(svg: &SvgElement, store: Store, phase: Phase, event: &PointerEvent
     };
     let at = place(svg, f64::from(event.client_x()), f64::from(event.client_y()));
     let modifiers = modifiers(event.shift_key(), event.ctrl_key() || event.meta_key());
+    let moved = |from: ScreenPoint| from.distance(at) > kind.slop_px();
+    match phase {
+        Phase::Down if kind == PointerKind::Touch && event.is_primary() => wait_for_long_press(store, at),
+        Phase::Move if !LONG_PRESS.with_borrow(|of| of.as_ref().is_some_and(|(_, from)| moved(*from))) => {}
+        _ => forget_long_press(),
+    }
+    if phase == Phase::Move && event.buttons() != 0 {
+        store.leave_menu(at, kind.slop_px());
+    }
     store.pointer(phase, PointerInput { id: event.pointer_id(), kind, at, button, modifiers });
 }
 

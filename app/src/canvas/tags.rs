@@ -1,9 +1,12 @@
 use super::dimensions::{tenths, written};
 use super::paint::{Block, PlacedTag, Tag, TagKind, place, tone};
-use crate::editor::{Dimension, Selection};
+use super::pointer::ends_long_press;
+use crate::editor::{Dimension, Target};
 use crate::store::Store;
 use crate::widgets::letter_px;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{MouseEvent, PointerEvent};
 
 /// Area of drawing for each ratio that is written all the time; the greatest come first.
 const AREA_PX2: f64 = 22_000.0;
@@ -21,14 +24,14 @@ pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
         };
         let written: Vec<Block> = legible.get().iter().map(|dimension| written(&view, dimension, letter)).collect();
         let scene = store.scene.get();
-        let (selection, open) = (store.selection.get(), store.note());
+        let (chosen, open) = (store.chosen.get(), store.note());
         let mut room = (view.width_px * view.height_px / AREA_PX2).ceil();
         let (wanted, others): (Vec<Tag>, Vec<Tag>) = scene.tags.iter().cloned().partition(|tag| {
             if !matches!(tag.kind, TagKind::Governing(_)) {
-                return wanted(tag, selection, open);
+                return wanted(tag, &chosen, open);
             }
             room -= 1.0;
-            room >= 0.0 || tag.urgent || is_selected(tag, selection)
+            room >= 0.0 || tag.urgent || is_selected(tag, &chosen)
         });
         let mut placed = place(&wanted, &written, to_screen, (view.width_px, view.height_px), letter);
         // Screen readers hear all of them.
@@ -55,15 +58,23 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
     });
     let owned = tag.get_untracked().is_some_and(|placed| placed.tag.owner.is_some());
     let tappable = move || owned && store.takes_taps();
-    let choose = move || {
+    let choose = move |adds: bool| {
         if !untrack(tappable) {
             return;
         }
         let Some(tag) = tag.get_untracked().map(|placed| placed.tag) else { return };
         match (tag.kind, tag.owner) {
             (TagKind::Ring(index), _) => store.choose_note(Some(index)),
+            (_, Some(owner)) if adds => store.toggle(owner),
             (_, Some(owner)) => store.select(owner),
             _ => {}
+        }
+    };
+    let owner = move || tag.get_untracked().and_then(|placed| placed.tag.owner);
+    let ask = move |event: MouseEvent| {
+        let touch = event.dyn_ref::<PointerEvent>().is_some_and(|event| event.pointer_type() == "touch");
+        if !touch && owner().is_some_and(|owner| !store.has_chosen(owner)) {
+            choose(false);
         }
     };
     let class = move || {
@@ -78,12 +89,15 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
             tabindex=move || if owned && tag.with(|tag| tag.as_ref().is_some_and(|placed| placed.block.is_some())) { "0" } else { "-1" }
             aria-label=move || tag.with(|tag| tag.as_ref().map(|placed| placed.tag.label.clone()))
             data-testid=test_id
-            data-own=move || tappable().then_some("")
-            on:click=move |_| choose()
+            data-own=move || tappable().then(|| owner().map_or(String::new(), |owner| owner.0.to_string()))
+            on:click=move |event| if !ends_long_press() {
+                choose(event.shift_key());
+            }
+            on:contextmenu=ask
             on:keydown=move |event| if matches!(event.key().as_str(), "Enter" | " ") {
                 event.prevent_default();
                 event.stop_propagation();
-                choose();
+                choose(event.shift_key());
             }
         >
             {move || tag.with(|tag| tag.as_ref().map(body))}
@@ -93,16 +107,16 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
 
 /// What is written all the time: what is urgent, one ratio for each element, values. The ratios of an element's members
 /// are written while it is selected, the number of a mere remark while its note is open.
-fn wanted(tag: &Tag, selection: Selection, open: Option<usize>) -> bool {
+fn wanted(tag: &Tag, chosen: &[Target], open: Option<usize>) -> bool {
     match tag.kind {
         TagKind::Ring(index) => tag.urgent || open == Some(index),
-        TagKind::Member(ratio) => tone::exceeds(ratio) || is_selected(tag, selection),
+        TagKind::Member(ratio) => tone::exceeds(ratio) || (chosen.len() == 1 && is_selected(tag, chosen)),
         _ => true,
     }
 }
 
-fn is_selected(tag: &Tag, selection: Selection) -> bool {
-    tag.owner.is_some() && tag.owner == selection.and_then(|target| target.element())
+fn is_selected(tag: &Tag, chosen: &[Target]) -> bool {
+    tag.owner.is_some() && chosen.iter().any(|target| target.element() == tag.owner)
 }
 
 fn class_of(kind: TagKind) -> &'static str {

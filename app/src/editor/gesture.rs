@@ -29,7 +29,7 @@ pub enum Gesture {
         /// Whether the drag starts just now.
         first: bool,
     },
-    /// Lets go after a drag.
+    /// Lets go after a drag or a long press.
     Drop,
     /// Gives up what was going on.
     Cancel,
@@ -67,6 +67,12 @@ enum State {
         from: ScreenPoint,
         last: ScreenPoint,
     },
+    /// Pressed for long, and not moved yet.
+    Held {
+        id: i32,
+        kind: PointerKind,
+        from: ScreenPoint,
+    },
     Panning {
         id: i32,
         last: ScreenPoint,
@@ -87,6 +93,8 @@ pub struct Recogniser {
     state: State,
     /// A pen was used: fingers move the sheet.
     pub pen_mode: bool,
+    /// The hand was in use when the pointer went down: it taps as well.
+    hand: bool,
 }
 
 impl Recogniser {
@@ -98,6 +106,13 @@ impl Recogniser {
     /// Forgets what is going on.
     pub fn reset(&mut self) {
         self.state = State::Idle;
+    }
+
+    /// The pointer that is down has been in its place for long: where, and what pointer.
+    pub fn hold(&mut self) -> Option<(ScreenPoint, PointerKind)> {
+        let State::Pressed { id, kind, from, .. } = self.state else { return None };
+        self.state = State::Held { id, kind, from };
+        Some((from, kind))
     }
 
     /// Takes the next event. With the hand every drag pans.
@@ -114,6 +129,7 @@ impl Recogniser {
     }
 
     fn down(&mut self, input: PointerInput, hand: bool) -> Option<Gesture> {
+        self.hand = hand;
         let pans = hand
             || input.modifiers.space
             || input.button == Button::Middle
@@ -128,7 +144,10 @@ impl Recogniser {
                 self.state = State::Pinching { first: (id, from), second: (input.id, input.at) };
                 Some(Gesture::Cancel)
             }
-            State::Dragging { id, kind: PointerKind::Touch, last, .. } if touch && id != input.id => {
+            State::Held { id, kind: PointerKind::Touch, from: last }
+            | State::Dragging { id, kind: PointerKind::Touch, last, .. }
+                if touch && id != input.id =>
+            {
                 self.state = State::Pinching { first: (id, last), second: (input.id, input.at) };
                 Some(Gesture::Cancel)
             }
@@ -150,6 +169,13 @@ impl Recogniser {
                 if pans {
                     self.state = State::Panning { id, last: input.at };
                     return Some(Gesture::Pan { dx: input.at.x - from.x, dy: input.at.y - from.y });
+                }
+                self.state = State::Dragging { id, kind, from, last: input.at };
+                Some(Gesture::Drag { from, first: true })
+            }
+            State::Held { id, kind, from } if id == input.id => {
+                if from.distance(input.at) <= kind.slop_px() {
+                    return None;
                 }
                 self.state = State::Dragging { id, kind, from, last: input.at };
                 Some(Gesture::Drag { from, first: true })
@@ -183,9 +209,9 @@ impl Recogniser {
         match self.state {
             State::Pressed { id, pans, .. } if id == input.id => {
                 self.state = State::Idle;
-                (!pans || input.kind == PointerKind::Touch).then_some(Gesture::Tap)
+                (!pans || self.hand || input.kind == PointerKind::Touch).then_some(Gesture::Tap)
             }
-            State::Dragging { id, .. } if id == input.id => {
+            State::Dragging { id, .. } | State::Held { id, .. } if id == input.id => {
                 self.state = State::Idle;
                 Some(Gesture::Drop)
             }
@@ -198,7 +224,7 @@ impl Recogniser {
 
     fn cancel(&mut self, input: PointerInput) -> Option<Gesture> {
         match self.state {
-            State::Pressed { id, .. } | State::Dragging { id, .. } if id == input.id => {
+            State::Pressed { id, .. } | State::Dragging { id, .. } | State::Held { id, .. } if id == input.id => {
                 self.state = State::Idle;
                 Some(Gesture::Cancel)
             }
@@ -272,6 +298,21 @@ mod tests {
         assert_eq!(r.feed(Phase::Up, input(1, PointerKind::Touch, 10.0, 0.0), false), None);
         r.feed(Phase::Down, input(1, PointerKind::Touch, 0.0, 0.0), false);
         assert_eq!(r.feed(Phase::Up, input(1, PointerKind::Touch, 0.0, 0.0), false), Some(Gesture::Tap));
+    }
+
+    #[test]
+    fn a_press_that_stays_is_held_and_can_still_be_dragged() {
+        let mut r = Recogniser::default();
+        assert_eq!(r.hold(), None);
+        r.feed(Phase::Down, mouse(10.0, 10.0), false);
+        let at = ScreenPoint::new(10.0, 10.0);
+        assert_eq!(r.hold(), Some((at, PointerKind::Mouse)));
+        assert_eq!(r.feed(Phase::Move, mouse(12.0, 10.0), false), None);
+        assert_eq!(r.feed(Phase::Up, mouse(12.0, 10.0), false), Some(Gesture::Drop));
+        r.feed(Phase::Down, mouse(10.0, 10.0), false);
+        r.hold();
+        assert_eq!(r.feed(Phase::Move, mouse(30.0, 10.0), false), Some(Gesture::Drag { from: at, first: true }));
+        assert_eq!(r.hold(), None);
     }
 
     #[test]

@@ -35,7 +35,7 @@ pub enum Button {
     Main,
     /// Middle button: pans.
     Middle,
-    /// Right button: left to the page.
+    /// Right button: asks what can be done.
     Second,
 }
 

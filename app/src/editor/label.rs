@@ -1,7 +1,7 @@
 //! What edits are called in the history, and what went with them.
 
 use falsewright_core::scheme::Scheme;
-use falsewright_core::scheme::edit::Edit;
+use falsewright_core::scheme::edit::{Align, Edit};
 
 /// Names a step of the history.
 pub fn label(edit: &Edit) -> &'static str {
@@ -17,7 +17,16 @@ pub fn label(edit: &Edit) -> &'static str {
         Edit::CarryEdge { .. } => "Type length",
         Edit::AddJoint { .. } => "Add joint",
         Edit::MoveJoint { .. } => "Move joint",
-        Edit::Remove(_) => "Remove",
+        Edit::Remove(_) | Edit::RemoveAll(_) => "Remove",
+        Edit::MoveSection { .. } => "Move section",
+        Edit::Duplicate(_) => "Duplicate",
+        Edit::Mirror(_) => "Mirror",
+        Edit::Opposite(_) => "Copy to the opposite face",
+        Edit::Align { how: Align::Level, .. } => "Bring to the same level",
+        Edit::Align { how: Align::Spacing, .. } => "Give the same spacing",
+        Edit::Align { how: Align::Apart, .. } => "Space equally",
+        Edit::Paste { .. } => "Paste",
+        Edit::Several(edits) => edits.last().map_or("Change", label),
         Edit::AddShutter(_) => "Add shutter",
         Edit::AddShutters { .. } => "Add shutters",
         Edit::HoldShutters => "Add ties and props",
@@ -53,7 +62,7 @@ pub fn label(edit: &Edit) -> &'static str {
 
 /// Says what a change of the section took away with it; nothing for any other edit.
 pub fn lost(edit: &Edit, before: &Scheme, after: &Scheme) -> Option<String> {
-    if matches!(edit, Edit::AddTieRows { .. } | Edit::RespaceLegLines { .. }) {
+    if respaces(edit) {
         return None;
     }
     let lines = |scheme: &Scheme| scheme.falsework.iter().map(|falsework| falsework.leg_lines.len()).sum();
@@ -75,6 +84,20 @@ pub fn lost(edit: &Edit, before: &Scheme, after: &Scheme) -> Option<String> {
             count => format!("{count} {many}"),
         })
         .collect();
+    if let Edit::RemoveAll(ids) = edit {
+        let count = |scheme: &Scheme| counts(scheme).iter().map(|(count, ..)| *count).sum::<usize>();
+        let more = count(before).saturating_sub(count(after)) > ids.len();
+        return more.then(|| format!("Removed in all: {}.", gone.join(", ")));
+    }
     let itself = matches!(edit, Edit::Remove(_)) && gone.len() == 1 && gone[0].starts_with("1 ");
     (!gone.is_empty() && !itself).then(|| format!("Removed with it: {}.", gone.join(", ")))
+}
+
+/// Whether rows or lines are placed anew, so that there may be fewer.
+fn respaces(edit: &Edit) -> bool {
+    match edit {
+        Edit::AddTieRows { .. } | Edit::RespaceLegLines { .. } | Edit::AddFalsework(_) => true,
+        Edit::Several(edits) => edits.iter().all(respaces),
+        _ => false,
+    }
 }

@@ -5,12 +5,14 @@
 //! [`Editor::overlay`], and saves [`Editor::scheme`] whenever an [`Outcome`] says that something was committed.
 
 mod dimensions;
+mod document;
 mod freehand;
 mod gesture;
 mod history;
 mod hit;
 mod input;
 mod label;
+mod lasso;
 mod moving;
 mod outline_moves;
 mod overlay;
@@ -24,12 +26,13 @@ mod tools;
 mod viewport;
 
 pub use dimensions::{Dimension, DimensionKey};
+pub use document::{Document, StepName};
 pub use input::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, Wheel};
-pub use overlay::{Handle, LengthEntry, Overlay, Readout};
+pub use overlay::{Boxed, Handle, LengthEntry, Overlay, Readout};
 pub use quantity::{QuantityError, parse_length};
 pub use snap::{Snap, SnapReason};
-pub use state::{Editor, Outcome, Refusal};
-pub use target::{Selection, Side, Target};
+pub use state::{Action, Editor, Outcome, Refusal};
+pub use target::{Selection, Side, Target, counted};
 pub use tool::Tool;
 pub use viewport::{Bounds, ScreenPoint, Viewport};
 

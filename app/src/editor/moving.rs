@@ -7,6 +7,7 @@ use super::{Readout, Side, Snap, Target};
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Corner, Cut, Id, Opening};
+use std::collections::BTreeMap;
 
 /// Haunches smaller than this vanish, m.
 pub const LEAST_CUT_M: f64 = 0.02;
@@ -145,4 +146,47 @@ fn resized(opening: &Opening, side: Side, by: Point, step: impl Fn(f64) -> f64) 
         Side::Top | Side::Bottom => (left, opening.width_m, step(opening.height_m + by.z)),
     };
     Edit::ResizeOpening { opening: opening.id, left_m, width_m, height_m }
+}
+
+/// The edit of moving several things by the same distance, each the way it moves: faces along their normals, rows up and
+/// down, leg lines and openings sideways. Shutters and falsework go with their faces. None where nothing moves.
+pub fn all_by(places: &Places, targets: &[Target], by: Point) -> Option<Edit> {
+    let mut corners: BTreeMap<Id, Point> = BTreeMap::new();
+    let chosen = |id: Id| targets.iter().any(|target| matches!(target, Target::Corner(corner) if *corner == id));
+    let mut section = Vec::new();
+    let mut edits = Vec::new();
+    for target in targets {
+        match *target {
+            Target::Corner(id) => {
+                corners.insert(id, by);
+            }
+            Target::Face(face) => {
+                let Some((normal, [_, start, next])) =
+                    outward(places, face.corner).zip(neighbours(places, face.corner))
+                else {
+                    continue;
+                };
+                for end in [start.id, next.id].into_iter().filter(|id| !chosen(*id)) {
+                    let sum = corners.entry(end).or_default();
+                    *sum = *sum + normal * by.dot(normal);
+                }
+            }
+            Target::Joint(id) if by.z != 0.0 => {
+                let joint = places.scheme.section.joints.iter().find(|joint| joint.id == id);
+                section.extend(joint.map(|joint| (id, joint.z_m + by.z)));
+            }
+            // Where the section takes it along, this is where it is then already.
+            _ => edits.extend(nudge(places, *target, by).filter(|_| goes_alone(target))),
+        }
+    }
+    let place = |(id, by): (Id, Point)| Some((id, neighbours(places, id)?[1].point() + by));
+    let corners: Vec<(Id, Point)> = corners.into_iter().filter(|(_, by)| by.length() > 0.0).filter_map(place).collect();
+    if !(corners.is_empty() && section.is_empty()) {
+        edits.insert(0, Edit::MoveSection { corners, joints: section });
+    }
+    (!edits.is_empty()).then_some(Edit::Several(edits))
+}
+
+fn goes_alone(target: &Target) -> bool {
+    matches!(target, Target::TieRow(_) | Target::LegLine(_) | Target::Opening(_))
 }

@@ -15,6 +15,8 @@ pub struct Overlay {
     pub handles: Vec<Handle>,
     /// Where the pointer is drawn to.
     pub snap: Option<Snap>,
+    /// A box being drawn around what is to be selected.
+    pub boxed: Option<Boxed>,
     /// Outline or opening being drawn.
     pub preview: Vec<Point>,
     /// A freehand stroke as it is drawn.
@@ -27,6 +29,15 @@ pub struct Overlay {
     pub entry: Option<LengthEntry>,
     /// Why the last change was refused, until the next one.
     pub refusal: Option<String>,
+}
+
+/// A box that selects.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Boxed {
+    /// Where it is.
+    pub bounds: Bounds,
+    /// It takes what lies wholly inside, not what it touches.
+    pub inside: bool,
 }
 
 /// A point that can be dragged.

@@ -46,6 +46,33 @@ pub enum Target {
 }
 
 impl Target {
+    /// The thing as a whole, not the end or edge of it that was touched.
+    pub fn whole(self) -> Self {
+        match self {
+            Self::Haunch(corner) => Self::Corner(corner),
+            Self::ShutterEnd(id, _) => Self::Shutter(id),
+            Self::OpeningEdge(id, _) | Self::Transfer(id) => Self::Opening(id),
+            other => other,
+        }
+    }
+
+    /// What things of its kind are called: one, and several.
+    pub fn kind(self) -> [&'static str; 2] {
+        match self.whole() {
+            Self::Corner(_) | Self::Haunch(_) => ["corner", "corners"],
+            Self::EdgeEnd { .. } | Self::EdgeMiddle(_) => ["edge", "edges"],
+            Self::Cut(_) => ["haunch or chamfer", "haunches or chamfers"],
+            Self::Face(_) => ["face", "faces"],
+            Self::Joint(_) => ["construction joint", "construction joints"],
+            Self::Shutter(_) | Self::ShutterEnd(..) => ["shutter", "shutters"],
+            Self::TieRow(_) => ["row of ties", "rows of ties"],
+            Self::Falsework(_) => ["soffit falsework", "soffit falseworks"],
+            Self::LegLine(_) => ["leg line", "leg lines"],
+            Self::Opening(_) | Self::OpeningEdge(..) | Self::Transfer(_) => ["opening", "openings"],
+            Self::Dimension(_) => ["dimension", "dimensions"],
+        }
+    }
+
     /// The element of the scheme that it belongs to; a dimension belongs to none.
     pub fn element(&self) -> Option<Id> {
         match *self {
@@ -74,5 +101,23 @@ pub enum Side {
     Bottom,
 }
 
-/// What is selected, if anything.
+/// The one thing that is selected, if it is one.
 pub type Selection = Option<Target>;
+
+/// How many there are of each kind, such as `2 shutters and 1 row of ties`.
+pub fn counted(targets: &[Target]) -> String {
+    let mut kinds: Vec<([&str; 2], usize)> = Vec::new();
+    for target in targets {
+        match kinds.iter_mut().find(|(kind, _)| *kind == target.kind()) {
+            Some((_, count)) => *count += 1,
+            None => kinds.push((target.kind(), 1)),
+        }
+    }
+    let words: Vec<String> =
+        kinds.iter().map(|([one, many], count)| format!("{count} {}", if *count == 1 { one } else { many })).collect();
+    match words.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, others)) => format!("{} and {last}", others.join(", ")),
+        None => String::new(),
+    }
+}

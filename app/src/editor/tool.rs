@@ -4,7 +4,7 @@ use super::hit::hits;
 use super::places::Places;
 use super::snap::Snapper;
 use super::tools::{joint, legs, opening, outline, select, shutter, ties};
-use super::{Key, Modifiers, Overlay, ScreenPoint, Selection, Target, Viewport};
+use super::{Key, Modifiers, Overlay, PointerKind, ScreenPoint, Selection, Target, Viewport};
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
 
@@ -56,6 +56,11 @@ pub(super) struct Context<'a> {
     pub places: Places<'a>,
     pub viewport: &'a Viewport,
     pub selection: Selection,
+    /// All that is selected.
+    pub chosen: &'a [Target],
+    /// Taps add to the selection.
+    pub adds: bool,
+    pub kind: PointerKind,
     /// How near a pointer must come, px.
     pub reach_px: f64,
     pub modifiers: Modifiers,
@@ -90,6 +95,10 @@ pub(super) enum Event {
 pub(super) struct Step {
     pub change: Change,
     pub select: Option<Selection>,
+    /// Adds a thing to the selection, or takes it out.
+    pub toggle: Option<Target>,
+    /// Selects all these.
+    pub choose: Option<Vec<Target>>,
     /// Selects what the change adds.
     pub select_new: bool,
     pub message: Option<String>,
@@ -132,6 +141,10 @@ impl Step {
 
     pub fn select(selection: Selection) -> Self {
         Self { select: Some(selection), ..Self::default() }
+    }
+
+    pub fn toggle(target: Option<Target>) -> Self {
+        Self { toggle: target.map(Target::whole), ..Self::default() }
     }
 
     pub fn say(message: impl Into<String>) -> Self {
@@ -199,7 +212,18 @@ impl Pen {
             Self::Ties(state) => state.step(event, context),
             Self::Legs(state) => state.step(event, context),
             Self::Opening(state) => state.step(event, context),
-            Self::Hand => Step::none(),
+            Self::Hand => match event {
+                Event::Tap(_) => select::State::default().step(event, context),
+                _ => Step::none(),
+            },
+        }
+    }
+
+    /// A press that stays in its place selects, whatever the tool.
+    pub fn hold(&mut self, at: Point, context: &Context) -> Step {
+        match self {
+            Self::Select(state) => state.hold(at, context),
+            _ => select::State::default().hold(at, context),
         }
     }
 

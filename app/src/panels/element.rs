@@ -3,6 +3,7 @@
 mod concrete;
 mod falsework;
 mod opening;
+mod several;
 mod shutter;
 mod ties;
 mod used;
@@ -16,53 +17,52 @@ use falsewright_core::model::Role;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Id, Scheme};
 use leptos::prelude::*;
+use several::Actions;
 
 /// What is selected, its fields and its checks.
 #[component]
 pub fn Element() -> impl IntoView {
     let store = Store::here();
-    let target = Memo::new(move |_| selected(store));
+    let chosen = Memo::new(move |_| selected(store));
     move || {
-        let target = target.get()?;
+        let chosen = chosen.get();
+        let target = match chosen.as_slice() {
+            [] => return None,
+            [one] => *one,
+            all => return Some(several::panel(store, all)),
+        };
         let fields = match target {
             Target::Corner(id) | Target::Cut(id) | Target::Haunch(id) => concrete::corner(store, id),
             Target::Face(face) => concrete::face(store, face),
             Target::Joint(id) => concrete::joint(store, id),
-            Target::Shutter(id) | Target::ShutterEnd(id, _) => shutter::fields(store, id),
-            Target::TieRow(id) => ties::fields(store, id),
-            Target::Falsework(id) => falsework::fields(store, id),
+            Target::Shutter(id) | Target::ShutterEnd(id, _) => shutter::fields(store, vec![id]),
+            Target::TieRow(id) => ties::fields(store, vec![id]),
+            Target::Falsework(id) => falsework::fields(store, vec![id]),
             Target::LegLine(id) => falsework::leg_line(store, id),
-            Target::Opening(id) | Target::OpeningEdge(id, _) | Target::Transfer(id) => opening::fields(store, id),
+            Target::Opening(id) | Target::OpeningEdge(id, _) | Target::Transfer(id) => opening::fields(store, vec![id]),
             Target::EdgeEnd { .. } | Target::EdgeMiddle(_) | Target::Dimension(_) => return None,
         }?;
         let element = target.element();
         let title = move || title(store, &target);
-        let removable = !matches!(target, Target::Face(_));
         Some(view! {
             <section class="element" aria-label="Selected element" data-testid="element">
                 <header>
                     <h2>{title}</h2>
-                    {removable.then(|| view! {
-                        <button
-                            data-testid="remove"
-                            on:click=move |_| if let Some(id) = element {
-                                store.edit(Edit::Remove(id));
-                            }
-                        >"Remove"</button>
-                    })}
                     <button aria-label="Close" data-testid="close" on:click=move |_| store.run(|editor| editor.select(None))>"✕"</button>
                 </header>
+                <Actions/>
                 {fields}
                 {element.map(|element| view! { <used::ItemsUsed element/> })}
                 {move || element.map(|id| checks(store, id))}
             </section>
-        })
+        }
+        .into_any())
     }
 }
 
-/// What is selected, unless it is a dimension.
-pub fn selected(store: Store) -> Option<Target> {
-    store.selection.get().filter(|target| !matches!(target, Target::Dimension(_)))
+/// All that is selected, but dimensions.
+pub fn selected(store: Store) -> Vec<Target> {
+    store.chosen.get().into_iter().filter(|target| !matches!(target, Target::Dimension(_))).collect()
 }
 
 /// The mark of what is selected, or its kind.
@@ -114,6 +114,29 @@ fn form<T: Clone + PartialEq + Send + Sync + 'static>(
         found.unwrap_or_else(|| last.unwrap_or(&first).clone())
     });
     Some((value, Form::new(value, move |value| store.edit(edit(value)))))
+}
+
+/// A form on several elements alike; none if one is not there. It keeps its last values when one goes.
+fn form_of<T: Clone + PartialEq + Send + Sync + 'static>(
+    store: Store,
+    ids: Vec<Id>,
+    find: impl Fn(&Scheme, Id) -> Option<T> + Send + Sync + 'static,
+    edit: impl Fn(T) -> Edit + Send + Sync + 'static,
+) -> Option<(Memo<Vec<T>>, Form<T>)> {
+    let find = move |scheme: &Scheme| ids.iter().map(|id| find(scheme, *id)).collect::<Option<Vec<T>>>();
+    let first = store.scheme.with_untracked(|scheme| find(scheme))?;
+    let values = Memo::new(move |last: Option<&Vec<T>>| {
+        let found = store.scheme.with(|scheme| find(scheme));
+        found.unwrap_or_else(|| last.unwrap_or(&first).clone())
+    });
+    let put = move |values: Vec<T>| edit_all(store, values.into_iter().map(&edit).collect());
+    Some((values, Form::of_several(values, put)))
+}
+
+/// Several edits as one step.
+fn edit_all(store: Store, mut edits: Vec<Edit>) {
+    let edit = if edits.len() == 1 { edits.pop() } else { Some(Edit::Several(edits)) };
+    edit.into_iter().for_each(|edit| store.edit(edit));
 }
 
 /// Codes and names of the items that can take a role.

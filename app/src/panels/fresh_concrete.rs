@@ -36,7 +36,7 @@ pub fn Fillings() -> impl IntoView {
         let warnings = filling.warnings.iter().map(|warning| view! { <p>{format!("▲ {warning}")}</p> }).collect_view();
         view! { <p>{text}</p> {warnings} }
     };
-    let lines = move || store.worked.get().design.results.fillings.iter().map(line).collect_view();
+    let lines = move || store.settled.get().design.results.fillings.iter().map(line).collect_view();
     view! { <div class="fillings" data-testid="fillings">{lines}</div> }
 }
 

@@ -21,18 +21,16 @@ struct Written {
 }
 
 /// Fields of how concrete hardens. Text that is no temperature changes nothing.
-pub fn fields(hardening: Memo<Hardening>, put: impl Fn(Hardening) + Send + Sync + 'static) -> impl IntoView {
-    let written = Memo::new(move |_| {
-        let hardening = hardening.get();
-        Written { temperature: hardening.temperature.to_string(), hardening }
-    });
-    let form = Form::new(written, move |written: Written| {
-        let Written { mut hardening, temperature } = written;
+pub fn fields(hardening: Memo<Vec<Hardening>>, put: impl Fn(Vec<Hardening>) + Send + Sync + 'static) -> impl IntoView {
+    let write = |hardening: Hardening| Written { temperature: hardening.temperature.to_string(), hardening };
+    let written = Memo::new(move |_| hardening.get().into_iter().map(write).collect::<Vec<_>>());
+    let read = |Written { mut hardening, temperature }: Written| {
         if let Ok(temperature) = temperature.parse() {
             hardening.temperature = temperature;
         }
-        put(hardening);
-    });
+        hardening
+    };
+    let form = Form::of_several(written, move |all: Vec<Written>| put(all.into_iter().map(read).collect()));
     view! {
         {form.number("Strength class fck", Unit::of("MPa", 1), |of| of.hardening.class_mpa, |of, value| of.hardening.class_mpa = value)}
         {form.choice("Cement class", CEMENTS, |of| of.hardening.cement, |of, value| of.hardening.cement = value)}
@@ -48,13 +46,13 @@ pub fn StrikingTimes() -> impl IntoView {
     let put = move |striking| store.edit(Edit::SetStriking(striking));
     let form = Form::new(striking, put);
     let computed = Memo::new(move |_| striking.with(Option::is_some));
-    let hardening = Memo::new(move |_| striking.get().map_or(USUAL, |striking| striking.hardening));
-    let change = move |hardening| {
+    let hardening = Memo::new(move |_| vec![striking.get().map_or(USUAL, |striking| striking.hardening)]);
+    let change = move |hardening: Vec<Hardening>| {
         let service_kpa = striking.get_untracked().and_then(|striking| striking.service_kpa);
-        put(Some(Striking { hardening, service_kpa }));
+        put(hardening.into_iter().next().map(|hardening| Striking { hardening, service_kpa }));
     };
     let times = move || {
-        let times = store.worked.get().design.results.striking.clone();
+        let times = store.settled.get().design.results.striking.clone();
         (!times.is_empty()).then(|| table(times))
     };
     view! {

@@ -1,4 +1,4 @@
-use crate::editor::{Key, KeyInput, Modifiers, Tool};
+use crate::editor::{Boxed, Editor, Key, KeyInput, Modifiers, Tool};
 use crate::store::Store;
 use falsewright_core::scheme::edit::Edit;
 use leptos::prelude::*;
@@ -12,11 +12,18 @@ pub fn Hint() -> impl IntoView {
         store.tool.get() == Tool::Outline
             && store.overlay.with(|overlay| overlay.preview.len() > 1 && overlay.stroke.is_empty())
     });
+    let boxed = Memo::new(move |_| store.overlay.with(|overlay| overlay.boxed));
+    let adding = Memo::new(move |_| store.read(Editor::adding));
     let words = move || match store.tool.get() {
         _ if proposed.get() => {
             "Straightened, with round sizes. Touch a dimension to type it; the next stroke keeps the shape."
         }
-        Tool::Select => "",
+        Tool::Select => match boxed.get() {
+            Some(Boxed { inside: true, .. }) => "A box drawn to the right takes what lies wholly inside it.",
+            Some(_) => "A box drawn to the left takes what it touches.",
+            None if adding.get() => "Each tap adds to the selection, or takes out of it.",
+            None => "",
+        },
         Tool::Outline => {
             "Outline: sketch a ring roughly, drag a rectangle by its diagonal, or touch point after point and type \
              lengths. A line from an edge back to it makes a downstand or kicker."
@@ -26,13 +33,15 @@ pub fn Hint() -> impl IntoView {
         Tool::Ties => {
             "Ties: touch a shutter at the level of a row, pull up or down for rows so far apart, or hold all."
         }
-        Tool::Legs => "Legs: touch a soffit to put falsework under it, then touch where more legs stand.",
+        Tool::Legs => {
+            "Legs: touch a soffit to put falsework under it, then where more legs stand; pull along it by one spacing."
+        }
         Tool::Opening => "Opening: drag the clear way through falsework.",
         Tool::Hand => "Hand: drag the sheet.",
     };
     let key = move |key: Key| {
         move |_| {
-            store.key(KeyInput { key, modifiers: Modifiers::default() });
+            store.key(KeyInput { key, modifiers: Modifiers::default() }, false);
         }
     };
     let button = |id: &'static str, name: &'static str, act: Box<dyn Fn()>| {

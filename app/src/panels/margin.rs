@@ -3,6 +3,7 @@ use super::element::{self, Element};
 use super::ledger::Ledger;
 use super::notes::Notes;
 use super::schedule::Schedule;
+use super::steps::Steps;
 use crate::store::Store;
 use falsewright_core::results::Severity;
 use leptos::prelude::*;
@@ -14,6 +15,7 @@ enum Leaf {
     Schedule,
     Loads,
     Items,
+    Steps,
 }
 
 /// The right margin: the selected element, notes, schedule and path of loads. Pulled up on small screens.
@@ -48,12 +50,26 @@ pub fn Margin() -> impl IntoView {
             pulled.set(true);
         }
     });
-    Effect::new(move || match selected.get().map(|target| target.element()) {
-        Some(element) if element.is_none() || element != noted.get_untracked() => leaf.set(Leaf::Element),
-        None if leaf.get_untracked() == Leaf::Element => leaf.set(Leaf::Notes),
-        _ => {}
+    Effect::new(move || {
+        let elements: Vec<_> = selected.get().iter().map(|target| target.element()).collect();
+        let note = noted.get_untracked();
+        // Steps are gone through while what is selected comes and goes.
+        if leaf.get_untracked() == Leaf::Steps {
+            return;
+        }
+        if elements.is_empty() {
+            if leaf.get_untracked() == Leaf::Element {
+                leaf.set(Leaf::Notes);
+            }
+        } else if note.is_none() || elements != [note] {
+            leaf.set(Leaf::Element);
+        }
     });
-    let mark = Signal::derive(move || selected.get().map(|target| element::mark(store, &target)).unwrap_or_default());
+    let mark = Signal::derive(move || match selected.get().as_slice() {
+        [] => String::new(),
+        [one] => element::mark(store, one),
+        all => format!("{} chosen", all.len()),
+    });
     let tab = move |of: Leaf, id: &'static str, name: Signal<String>| {
         view! {
             <button
@@ -75,9 +91,10 @@ pub fn Margin() -> impl IntoView {
     view! {
         <aside class="margin" class:pulled=move || pulled.get() aria-label="Margin of the drawing">
             <div class="leaves" role="tablist">
-                {move || selected.get().is_some().then(|| tab(Leaf::Element, "leaf-element", mark))}
+                {move || (!selected.get().is_empty()).then(|| tab(Leaf::Element, "leaf-element", mark))}
                 {tab(Leaf::Notes, "leaf-notes", Signal::derive(count))}
                 {tab(Leaf::Schedule, "leaf-schedule", Signal::stored("Schedule".to_owned()))}
+                {tab(Leaf::Steps, "leaf-steps", Signal::stored("Steps".to_owned()))}
                 {tab(Leaf::Loads, "leaf-loads", Signal::stored("Loads".to_owned()))}
                 {tab(Leaf::Items, "leaf-items", Signal::stored("Items".to_owned()))}
             </div>
@@ -88,6 +105,7 @@ pub fn Margin() -> impl IntoView {
                     Leaf::Schedule => view! { <Schedule/> }.into_any(),
                     Leaf::Loads => view! { <Ledger/> }.into_any(),
                     Leaf::Items => view! { <Items/> }.into_any(),
+                    Leaf::Steps => view! { <Steps/> }.into_any(),
                 }}
             </div>
         </aside>

@@ -15,6 +15,7 @@ mod schedule;
 mod site_card;
 mod site_loads;
 mod start;
+mod steps;
 mod title_block;
 
 pub use hint::Hint;

@@ -12,7 +12,10 @@ pub fn Pens() -> impl IntoView {
             <button
                 class="pen"
                 data-testid=format!("pen-{id}")
-                title=format!("{name} ({})", tool.letter().to_uppercase())
+                title=match tool {
+                    Tool::Select => "Select (V). A box drawn to the right takes what is inside, to the left what it touches.".to_owned(),
+                    _ => format!("{name} ({})", tool.letter().to_uppercase()),
+                }
                 aria-pressed=move || (store.tool.get() == tool).to_string()
                 on:click=move |_| store.run(|editor| editor.set_tool(tool))
             >

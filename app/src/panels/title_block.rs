@@ -27,7 +27,7 @@ const PERCENT: Unit = Unit { name: "%", size: 1e-2, decimals: 2 };
 pub fn TitleBlock() -> impl IntoView {
     let store = Store::here();
     let open = RwSignal::new(false);
-    let folded = move || selected(store).is_some();
+    let folded = move || !selected(store).is_empty();
     view! {
         <section
             class="title-block"

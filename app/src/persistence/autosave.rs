@@ -1,4 +1,5 @@
 use super::{Saved, put_aside};
+use crate::editor::Document;
 use crate::store::Store;
 use falsewright_core::scheme::{self, Scheme};
 use gloo_events::EventListener;
@@ -9,6 +10,7 @@ use std::rc::Rc;
 use web_sys::{Storage, VisibilityState};
 
 const KEY: &str = "falsewright.scheme";
+const STEPS_KEY: &str = "falsewright.steps";
 const DELAY_MS: u32 = 300;
 
 /// The browser's own store of texts. It is written at once, even while a page is being left.
@@ -19,8 +21,8 @@ pub(super) fn storage() -> Option<Storage> {
 /// What was kept at the last visit.
 #[derive(Default)]
 pub struct Restored {
-    /// The scheme, if there is one that can be read.
-    pub scheme: Option<Scheme>,
+    /// The scheme with its steps, if there is one that can be read.
+    pub document: Option<Document>,
     /// What to tell the user.
     pub told: Option<String>,
     /// The text that may be written over.
@@ -30,14 +32,25 @@ pub struct Restored {
 /// Reads what was kept at the last visit. A text that cannot be read is put aside unchanged.
 pub fn restore() -> Restored {
     let Some(text) = kept_text() else { return Restored::default() };
-    match scheme::read(&text) {
-        Ok(scheme) => Restored { scheme: Some(scheme), told: None, known: Some(text) },
+    match read(&text) {
+        Ok(scheme) => {
+            let steps = storage().and_then(|storage| storage.get_item(STEPS_KEY).ok().flatten()).unwrap_or_default();
+            Restored { document: Some(Document::with_steps(scheme, &steps)), told: None, known: Some(text) }
+        }
         Err(error) => {
             let place = if put_aside(&text) { "set aside unchanged under Earlier sheets" } else { "left as it is" };
             let told = format!("The drawing kept in this browser could not be opened: {error} It is {place}.");
-            Restored { scheme: None, told: Some(told), known: None }
+            Restored { document: None, told: Some(told), known: None }
         }
     }
+}
+
+/// A blank sheet is no scheme that can be worked with, but it may be where the user left off.
+fn read(text: &str) -> Result<Scheme, scheme::ReadError> {
+    scheme::read(text).or_else(|error| {
+        let blank = |scheme: &Scheme| scheme.section.outline.is_empty() && scheme.section.cells.is_empty();
+        serde_json::from_str(text).ok().filter(blank).ok_or(error)
+    })
 }
 
 fn kept_text() -> Option<String> {
@@ -52,7 +65,7 @@ pub fn keep(store: Store, restored: Restored) {
         let (known, waiting) = (known.clone(), waiting.clone());
         Rc::new(move || {
             if waiting.borrow_mut().take().is_some() {
-                let saved = store.peek(|editor| write(editor.scheme(), &mut known.borrow_mut()));
+                let saved = store.peek(|editor| write(editor.document(), &mut known.borrow_mut()));
                 store.set_saved(if saved { Saved::Kept } else { Saved::Failed });
             }
         })
@@ -80,18 +93,22 @@ pub fn keep(store: Store, restored: Restored) {
     }
 }
 
-/// Writes the scheme. What cannot be read, or was written by another tab meanwhile, is put aside first.
-fn write(scheme: &Scheme, known: &mut Option<String>) -> bool {
+/// Writes the scheme and its steps; without room for the steps, the scheme alone. What cannot be read, or was written by another tab meanwhile, is put aside first.
+fn write(document: &Document, known: &mut Option<String>) -> bool {
     let Some(storage) = storage() else { return false };
-    let text = scheme::write(scheme);
+    let text = scheme::write(document.scheme());
     if let Some(other) = kept_text().filter(|present| Some(present) != known.as_ref())
         && !put_aside(&other)
     {
         return false;
     }
-    let written = storage.set_item(KEY, &text).is_ok();
+    let keep = || storage.set_item(KEY, &text).is_ok();
+    let written = keep() || (storage.remove_item(STEPS_KEY).is_ok() && keep());
     if written {
         *known = Some(text);
+        if storage.set_item(STEPS_KEY, &document.written_steps()).is_err() {
+            let _ = storage.remove_item(STEPS_KEY);
+        }
     }
     written
 }

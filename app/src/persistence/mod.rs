@@ -1,12 +1,14 @@
 //! Keeps what the user makes: in this browser after every change, and in files.
 
 mod autosave;
+mod copied;
 mod files;
 mod items;
 mod settings;
 mod shelf;
 
 pub use autosave::{keep, restore};
+pub use copied::{copied, keep_copied};
 pub use files::{download, file_name, open_dropped, open_file, open_text, save_to_file, set_present_aside};
 pub use items::{Import, import_dropped, import_file};
 pub use settings::{keep_left_handed, left_handed};

@@ -2,10 +2,10 @@ use crate::units;
 use leptos::prelude::*;
 use web_sys::{Event, FocusEvent, HtmlInputElement, KeyboardEvent};
 
-/// Fields that change one value in place.
+/// Fields that change one value in place, or several alike: what differs between them is left empty.
 pub struct Form<T: Send + Sync + 'static> {
-    value: Memo<T>,
-    put: Callback<T>,
+    values: Memo<Vec<T>>,
+    put: Callback<Vec<T>>,
 }
 
 impl<T: Send + Sync> Clone for Form<T> {
@@ -44,16 +44,35 @@ impl Unit {
 impl<T: Clone + PartialEq + Send + Sync> Form<T> {
     /// Fields of a value that is read from `value` and put back by `put`.
     pub fn new(value: Memo<T>, put: impl Fn(T) + Send + Sync + 'static) -> Self {
-        Self { value, put: Callback::new(put) }
+        let one = move |mut values: Vec<T>| {
+            if let Some(value) = values.pop() {
+                put(value);
+            }
+        };
+        Self::of_several(Memo::new(move |_| vec![value.get()]), one)
     }
 
-    fn change(self, change: impl FnOnce(&mut T)) {
+    /// Fields of all values alike.
+    pub fn of_several(values: Memo<Vec<T>>, put: impl Fn(Vec<T>) + Send + Sync + 'static) -> Self {
+        Self { values, put: Callback::new(put) }
+    }
+
+    /// What all values have in common.
+    fn common<C: PartialEq>(self, get: impl Fn(&T) -> C) -> Option<C> {
+        let same = |values: &Vec<T>| {
+            let first = get(values.first()?);
+            values.iter().all(|value| get(value) == first).then_some(first)
+        };
+        self.values.try_with(same).flatten()
+    }
+
+    fn change(self, change: impl FnMut(&mut T)) {
         // A field may still lose the focus while it is taken away with its form.
-        if let Some(before) = self.value.try_get_untracked() {
-            let mut value = before.clone();
-            change(&mut value);
-            if value != before {
-                self.put.try_run(value);
+        if let Some(before) = self.values.try_get_untracked() {
+            let mut values = before.clone();
+            values.iter_mut().for_each(change);
+            if values != before {
+                self.put.try_run(values);
             }
         }
     }
@@ -86,10 +105,8 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
         get: impl Fn(&T) -> Option<f64> + Copy + Send + Sync + 'static,
         set: impl Fn(&mut T, Option<f64>) + Copy + Send + Sync + 'static,
     ) -> AnyView {
-        let written = move || {
-            let value = self.value.try_with(get).flatten();
-            value.map_or(String::new(), |value| units::trimmed(value / unit.size, unit.decimals))
-        };
+        let text = move |value: &T| get(value).map(|number| units::trimmed(number / unit.size, unit.decimals));
+        let written = move || self.common(text).flatten().unwrap_or_default();
         let on_focus = |event: FocusEvent| event_target::<HtmlInputElement>(&event).select();
         let on_key = move |event: KeyboardEvent| {
             let input = event_target::<HtmlInputElement>(&event);
@@ -131,7 +148,7 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
 
     /// A line of text. What the value does not take is put back as it was.
     pub fn text(self, label: &'static str, get: fn(&T) -> &str, set: fn(&mut T, String)) -> AnyView {
-        let written = move || self.value.try_with(|value| get(value).to_owned()).unwrap_or_default();
+        let written = move || self.common(|value| get(value).to_owned()).unwrap_or_default();
         let on_change = move |event: Event| {
             let input = event_target::<HtmlInputElement>(&event);
             self.change(|value| set(value, input.value()));
@@ -165,8 +182,8 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
         let all: Vec<(String, String)> =
             options.iter().enumerate().map(|(index, (_, name))| (index.to_string(), (*name).to_owned())).collect();
         let chosen = move || {
-            let value = self.value.with(get);
-            options.iter().position(|(option, _)| *option == value).unwrap_or(options.len()).to_string()
+            let value = self.common(get);
+            options.iter().position(|(option, _)| Some(*option) == value).unwrap_or(options.len()).to_string()
         };
         let put = move |index: String| {
             if let Some((option, _)) = index.parse().ok().and_then(|index: usize| options.get(index)) {
@@ -184,9 +201,8 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
         get: fn(&T) -> &str,
         set: fn(&mut T, String),
     ) -> AnyView {
-        let chosen = move || self.value.with(|value| get(value).to_owned());
-        let put = move |code| self.change(|value| set(value, code));
-        select(label, options.into(), chosen, put)
+        let chosen = move || self.common(|value| get(value).to_owned()).unwrap_or_default();
+        select(label, options.into(), chosen, move |code| self.change(|value| set(value, code.clone())))
     }
 
     /// Yes or no.
@@ -196,7 +212,8 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
                 <input
                     type="checkbox"
                     data-testid=test_id(label)
-                    prop:checked=move || self.value.with(get)
+                    prop:checked=move || self.common(get).unwrap_or_default()
+                    prop:indeterminate=move || self.common(get).is_none()
                     on:change=move |event| self.change(|value| set(value, event_target_checked(&event)))
                 />
                 <span>{label}</span>

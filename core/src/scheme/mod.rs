@@ -9,6 +9,7 @@ mod holding;
 mod ids;
 mod placing;
 mod read;
+mod repeat;
 mod section;
 mod settings;
 mod templates;
@@ -26,6 +27,7 @@ pub use placing::{
     Arrangement, Bearing, Direction, Falsework, Lateral, LegLine, Opening, Shutter, Spacing, TieEnd, TieRow,
 };
 pub use read::{LARGEST_FILE, ReadError, read, read_bytes, write};
+pub use repeat::{Moved, Repeat};
 pub use section::{Cell, Corner, Cut, Joint, Section};
 pub use settings::{
     Basis, Bays, CementChemistry, Concrete, Consistency, Delivery, FormElement, Ground, Limits, Loads, PressureMethod,
@@ -75,6 +77,9 @@ pub struct Scheme {
     /// When forms may go, if that is to be computed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub striking: Option<Striking>,
+    /// Rows and lines that stand regularly.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub repeats: Vec<Repeat>,
     /// The user's own items; one with the code of a catalogue item replaces it.
     #[serde(default)]
     pub items: Vec<Item>,

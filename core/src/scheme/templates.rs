@@ -151,6 +151,7 @@ impl Scheme {
             falsework: Vec::new(),
             openings: Vec::new(),
             striking: None,
+            repeats: Vec::new(),
             items: Vec::new(),
         }
     }

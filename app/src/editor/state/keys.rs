@@ -1,13 +1,12 @@
 //! Keys.
 
-use super::{Editor, Outcome, Refusal};
+use super::{Action, Editor, Outcome, Refusal};
 use crate::editor::places::Places;
 use crate::editor::tool::Event;
-use crate::editor::{Key, KeyInput, Modifiers, ScreenPoint, Target, Tool, moving};
+use crate::editor::{Key, KeyInput, Modifiers, PointerKind, ScreenPoint, Tool, moving};
 use falsewright_core::Design;
 use falsewright_core::geometry::Point;
 use falsewright_core::model::Model;
-use falsewright_core::scheme::edit::Edit;
 
 /// One nudge by an arrow key, and one with Shift, m.
 const NUDGE_M: f64 = 0.005;
@@ -20,15 +19,15 @@ impl Editor {
     pub fn key(&mut self, input: KeyInput, design: &Design) -> Option<Outcome> {
         let KeyInput { key, modifiers } = input;
         if modifiers.control {
-            return self.command(key, modifiers);
+            return self.command(key, modifiers, &design.model);
         }
-        let step = self.step(Event::Key(key), &design.model, 0.0, modifiers);
+        let step = self.step(Event::Key(key), &design.model, PointerKind::Mouse, modifiers);
         if step.taken {
             return Some(self.take(step));
         }
         match key {
             Key::Escape => Some(self.back_out()),
-            Key::Delete | Key::Backspace => self.remove_selection(),
+            Key::Delete | Key::Backspace => self.remove_chosen("Remove"),
             Key::Left | Key::Right | Key::Up | Key::Down => self.nudge(key, modifiers, &design.model),
             Key::Char(c) if c.is_ascii_digit() || c == '.' || c == ',' => self.type_into_selection(c),
             Key::Char(c) => {
@@ -39,12 +38,14 @@ impl Editor {
         }
     }
 
-    fn command(&mut self, key: Key, modifiers: Modifiers) -> Option<Outcome> {
+    fn command(&mut self, key: Key, modifiers: Modifiers, model: &Model) -> Option<Outcome> {
         let Key::Char(c) = key else { return None };
         let middle = ScreenPoint::new(self.viewport.width_px / 2.0, self.viewport.height_px / 2.0);
         match (c.to_ascii_lowercase(), modifiers.shift) {
             ('z', false) => return Some(self.undo()),
             ('z', true) | ('y', false) => return Some(self.redo()),
+            ('a', false) => return Some(self.choose_all(model)),
+            ('d', false) => return self.act(Action::Duplicate),
             ('+' | '=', _) => self.viewport.zoom_by(KEY_ZOOM, middle),
             ('-', _) => self.viewport.zoom_by(1.0 / KEY_ZOOM, middle),
             ('0', _) => self.viewport.zoom_to(1.0, middle),
@@ -53,23 +54,22 @@ impl Editor {
         Some(Outcome::view())
     }
 
-    /// Out of a drag, then out of the selection, then out of the tool.
+    /// A key that is held goes on with its step, so that all of it is one.
+    pub fn key_held(&mut self, input: KeyInput, design: &Design) -> Option<Outcome> {
+        self.nudging = matches!(input.key, Key::Left | Key::Right | Key::Up | Key::Down);
+        let outcome = self.key(input, design);
+        self.nudging = false;
+        outcome
+    }
+
+    /// Out of a drag, then out of the selection, then out of the tool to the hand.
     fn back_out(&mut self) -> Outcome {
         if self.preview.is_some() || self.recogniser.busy() {
             self.drop_gesture();
             return Outcome { scheme_changed: true, ..Outcome::view() };
         }
         self.refusal = None;
-        if self.selection.take().is_some() { Outcome::view() } else { self.set_tool(Tool::Select) }
-    }
-
-    fn remove_selection(&mut self) -> Option<Outcome> {
-        let edit = match self.selection? {
-            Target::Cut(corner) => Edit::SetCut { corner, cut: None },
-            Target::Face(_) | Target::Dimension(_) => return None,
-            other => Edit::Remove(other.element()?),
-        };
-        Some(self.perform(edit).unwrap_or_else(|refusal| self.refused(&refusal)))
+        if self.chosen.is_empty() { self.set_tool(Tool::Hand) } else { self.select(None) }
     }
 
     fn nudge(&mut self, key: Key, modifiers: Modifiers, model: &Model) -> Option<Outcome> {
@@ -80,12 +80,17 @@ impl Editor {
             Key::Up => Point::new(0.0, step),
             _ => Point::new(0.0, -step),
         };
-        let places = Places { scheme: &self.scheme, faces: &self.faces, model };
-        let edit = moving::nudge(&places, self.selection?, by)?;
-        Some(self.perform(edit).unwrap_or_else(|refusal| self.refused(&refusal)))
+        let places = Places { scheme: &self.document.scheme, faces: &self.faces, model };
+        let edit = match self.chosen.as_slice() {
+            [] => return None,
+            [one] => moving::nudge(&places, *one, by)?,
+            all => moving::all_by(&places, all, by)?,
+        };
+        let label = self.step_name(&edit);
+        Some(self.perform_as(&edit, &label))
     }
 
-    fn refused(&mut self, refusal: &Refusal) -> Outcome {
+    pub(super) fn refused(&mut self, refusal: &Refusal) -> Outcome {
         self.refusal = Some(refusal.to_string());
         Outcome { message: self.refusal.clone(), ..Outcome::view() }
     }

@@ -1,23 +1,25 @@
 //! The scheme being edited and all that is going on with it.
 
+mod actions;
+mod choosing;
 mod keys;
 mod pointers;
+mod steps;
+mod typing;
 
-use super::dimensions::{self, Dimension, DimensionKey};
+pub use actions::Action;
+
 use super::gesture::Recogniser;
-use super::history::History;
-use super::label::{label, lost};
+use super::label::lost;
 use super::overlay::handles;
 use super::places::Places;
 use super::tool::{Context, Event, Pen, Step};
-use super::{Bounds, Modifiers, Overlay, Selection, Target, Tool, Viewport, parse_length};
+use super::{Bounds, Document, Modifiers, Overlay, PointerKind, Selection, Target, Tool, Viewport};
 use falsewright_core::layout::concrete::faces;
 use falsewright_core::model::{Face, Model};
 use falsewright_core::scheme::edit::{Edit, EditError, apply};
 use falsewright_core::scheme::{Id, Scheme};
 
-/// Distance between rows of dimension lines, px.
-const DIMENSION_ROW_PX: f64 = 26.0;
 /// Room for dimension lines around the section, px.
 const MARGIN_PX: f64 = 110.0;
 
@@ -42,6 +44,14 @@ impl Outcome {
     fn committed() -> Self {
         Self { scheme_changed: true, committed: true, view_changed: true, message: None }
     }
+
+    /// Together with what was kept before it.
+    fn after(self, kept: Option<Self>) -> Self {
+        match kept {
+            Some(kept) if !self.committed => Self { message: self.message, ..kept },
+            _ => self,
+        }
+    }
 }
 
 /// Why a change was refused.
@@ -60,17 +70,21 @@ pub enum Refusal {
 
 /// A scheme being edited.
 pub struct Editor {
-    scheme: Scheme,
-    /// Faces of `scheme`.
+    document: Document,
+    /// Faces of the committed scheme.
     faces: Vec<Face>,
     /// What a drag would give, with its edit.
     preview: Option<(Edit, Scheme)>,
     refusal: Option<String>,
-    history: History,
     viewport: Viewport,
     recogniser: Recogniser,
     pen: Pen,
-    selection: Selection,
+    /// All that is selected, in the order in which it was.
+    chosen: Vec<Target>,
+    /// Taps add to the selection.
+    adding: bool,
+    /// A key is held: it goes on with the step that it began.
+    nudging: bool,
     hover: Selection,
     wheel_zooms: bool,
     /// Snapping is switched off.
@@ -82,16 +96,22 @@ pub struct Editor {
 impl Editor {
     /// Starts with a scheme and an empty history.
     pub fn new(scheme: Scheme) -> Self {
+        Self::of(Document::new(scheme))
+    }
+
+    /// Starts with a scheme and its steps.
+    pub fn of(document: Document) -> Self {
         let mut editor = Self {
-            faces: faces_of(&scheme),
-            scheme,
+            faces: faces_of(&document.scheme),
+            document,
             preview: None,
             refusal: None,
-            history: History::default(),
             viewport: Viewport::new(800.0, 600.0),
             recogniser: Recogniser::default(),
             pen: Pen::new(Tool::default()),
-            selection: None,
+            chosen: Vec::new(),
+            adding: false,
+            nudging: false,
             hover: None,
             wheel_zooms: false,
             free: false,
@@ -103,29 +123,30 @@ impl Editor {
 
     /// The scheme as last committed: what is saved.
     pub fn scheme(&self) -> &Scheme {
-        &self.scheme
+        &self.document.scheme
+    }
+
+    /// The scheme with all its steps.
+    pub fn document(&self) -> &Document {
+        &self.document
     }
 
     /// The scheme with the drag that is going on: what is computed and drawn.
     pub fn shown(&self) -> &Scheme {
-        self.preview.as_ref().map_or(&self.scheme, |(_, scheme)| scheme)
+        self.preview.as_ref().map_or(&self.document.scheme, |(_, scheme)| scheme)
     }
 
     /// Replaces the scheme, as one step that can be undone.
     pub fn open(&mut self, scheme: Scheme) -> Outcome {
-        self.keep_proposal();
+        let kept = self.keep_proposal();
         self.drop_gesture();
-        if scheme == self.scheme {
-            return Outcome::view();
+        if scheme == self.document.scheme {
+            return Outcome::view().after(kept);
         }
-        self.commit(scheme, "Open");
+        let label = if scheme.section.outline.is_empty() { "New sheet" } else { "Open another scheme" };
+        self.commit(scheme, label);
         self.fit();
         Outcome::committed()
-    }
-
-    /// What is selected.
-    pub fn selection(&self) -> Selection {
-        self.selection
     }
 
     /// What is under the pointer.
@@ -138,19 +159,6 @@ impl Editor {
         self.preview.is_some()
     }
 
-    /// Selects something, or nothing. What is proposed is kept.
-    pub fn select(&mut self, selection: Selection) -> Outcome {
-        let kept = self.keep_proposal();
-        self.selection = selection;
-        self.typed = None;
-        kept.unwrap_or_else(Outcome::view)
-    }
-
-    /// The character that opened the field of the chosen dimension.
-    pub fn typed(&self) -> Option<char> {
-        self.typed
-    }
-
     /// Whether points are drawn to the grid and to what is there.
     pub fn snaps(&self) -> bool {
         !self.free
@@ -159,20 +167,6 @@ impl Editor {
     /// Switches snapping off or on, for hands without a keyboard.
     pub fn set_snaps(&mut self, snaps: bool) -> Outcome {
         self.free = !snaps;
-        Outcome::view()
-    }
-
-    /// Commits what waits to be kept or refused, if anything does.
-    fn keep_proposal(&mut self) -> Option<Outcome> {
-        let (edit, scheme) = self.preview.take_if(|_| self.pen.proposes())?;
-        self.pen = Pen::new(self.pen.tool());
-        self.commit(scheme, label(&edit));
-        Some(Outcome::committed())
-    }
-
-    /// Selects the element of this id, whatever it is.
-    pub fn select_element(&mut self, id: Id) -> Outcome {
-        self.selection = find(&self.scheme, id);
         Outcome::view()
     }
 
@@ -206,7 +200,7 @@ impl Editor {
     /// Shows the whole section, with room for dimensions; a blank sheet at 100 %.
     pub fn fit(&mut self) -> Outcome {
         let size = [self.viewport.width_px, self.viewport.height_px];
-        match section_bounds(&self.scheme) {
+        match section_bounds(&self.document.scheme) {
             Some(bounds) => self.viewport.fit(bounds, MARGIN_PX),
             None => self.viewport = Viewport::new(size[0], size[1]),
         }
@@ -234,75 +228,8 @@ impl Editor {
         self.drop_gesture();
         match (self.change(&edit), kept) {
             (Err(refusal), Some(kept)) => Ok(Outcome { message: Some(refusal.to_string()), ..kept }),
-            (done, _) => done,
+            (done, kept) => done.map(|done| done.after(kept)),
         }
-    }
-
-    /// The dimension lines of what is shown.
-    pub fn dimensions(&self) -> Vec<Dimension> {
-        let scheme = self.shown();
-        let faces = faces_of(scheme);
-        let places = Places { scheme, faces: &faces, model: &Model::default() };
-        let mut all = dimensions::dimensions(&places, self.viewport.length_m(DIMENSION_ROW_PX));
-        for dimension in &mut all {
-            dimension.chosen = dimensions::belongs(&places, self.selection, dimension);
-        }
-        all
-    }
-
-    /// Opens the field of the selected element's own dimension with a typed character.
-    fn type_into_selection(&mut self, typed: char) -> Option<Outcome> {
-        let places = Places { scheme: &self.scheme, faces: &self.faces, model: &Model::default() };
-        let all = dimensions::dimensions(&places, self.viewport.length_m(DIMENSION_ROW_PX));
-        let key = dimensions::principal(&places, self.selection, &all)?;
-        let outcome = self.select(Some(Target::Dimension(key)));
-        self.typed = Some(typed);
-        Some(outcome)
-    }
-
-    /// Gives a dimension a typed value.
-    pub fn type_dimension(&mut self, key: DimensionKey, text: &str) -> Result<Outcome, Refusal> {
-        let value_m = parse_length(text)?;
-        let places = Places { scheme: &self.scheme, faces: &self.faces, model: &Model::default() };
-        let edit = dimensions::edit_for(&places, key, value_m).ok_or(Refusal::Dimension)?;
-        self.perform(edit)
-    }
-
-    /// Takes back what is proposed, else the last step.
-    pub fn undo(&mut self) -> Outcome {
-        if self.pen.proposes() {
-            self.drop_gesture();
-            return Outcome { scheme_changed: true, ..Outcome::view() };
-        }
-        self.travel(History::undo)
-    }
-
-    /// Does again what was taken back.
-    pub fn redo(&mut self) -> Outcome {
-        self.travel(History::redo)
-    }
-
-    /// Whether there is a step to take back.
-    pub fn can_undo(&self) -> bool {
-        self.undo_label().is_some()
-    }
-
-    /// Whether there is a step to do again.
-    pub fn can_redo(&self) -> bool {
-        self.redo_label().is_some()
-    }
-
-    /// What undo would take back.
-    pub fn undo_label(&self) -> Option<&str> {
-        if self.pen.proposes() {
-            return Some("Sketch");
-        }
-        self.history.undo_label()
-    }
-
-    /// What redo would do again.
-    pub fn redo_label(&self) -> Option<&str> {
-        self.history.redo_label()
     }
 
     /// Marks over the drawing of what is shown.
@@ -317,33 +244,49 @@ impl Editor {
             None => &self.faces,
         };
         let places = Places { scheme, faces, model: &Model::default() };
-        let handles = handles(&places, self.selection, self.viewport.length_m(1.0));
+        let handles = handles(&places, self.selection(), self.viewport.length_m(1.0));
         let mut overlay = Overlay { hover: self.hover, handles, refusal: self.refusal.clone(), ..Overlay::default() };
         self.pen.overlay(&mut overlay);
         overlay
     }
 
     /// Tells the tool.
-    fn step(&mut self, event: Event, model: &Model, reach_px: f64, modifiers: Modifiers) -> Step {
+    fn step(&mut self, event: Event, model: &Model, kind: PointerKind, modifiers: Modifiers) -> Step {
         let mut pen = std::mem::take(&mut self.pen);
-        let step = pen.step(event, &self.context(model, reach_px, modifiers));
+        let step = pen.step(event, &self.context(model, kind, modifiers));
         self.pen = pen;
         step
     }
 
-    fn context<'a>(&'a self, model: &'a Model, reach_px: f64, modifiers: Modifiers) -> Context<'a> {
-        let places = Places { scheme: &self.scheme, faces: &self.faces, model };
-        Context { places, viewport: &self.viewport, selection: self.selection, reach_px, modifiers, free: self.free }
+    fn context<'a>(&'a self, model: &'a Model, kind: PointerKind, modifiers: Modifiers) -> Context<'a> {
+        let reach_px = kind.reach_px();
+        let places = Places { scheme: &self.document.scheme, faces: &self.faces, model };
+        Context {
+            places,
+            viewport: &self.viewport,
+            selection: self.selection(),
+            chosen: &self.chosen,
+            adds: self.adding || modifiers.shift,
+            kind,
+            reach_px,
+            modifiers,
+            free: self.free,
+        }
     }
 
     fn change(&mut self, edit: &Edit) -> Result<Outcome, Refusal> {
+        let label = self.step_name(edit);
+        self.change_as(edit, &label)
+    }
+
+    fn change_as(&mut self, edit: &Edit, label: &str) -> Result<Outcome, Refusal> {
         let shown = self.preview.take().is_some();
-        let after = apply(&self.scheme, edit)?;
-        if after == self.scheme {
+        let after = apply(&self.document.scheme, edit)?;
+        if after == self.document.scheme {
             return Ok(Outcome { scheme_changed: shown, ..Outcome::view() });
         }
-        let message = lost(edit, &self.scheme, &after);
-        self.commit(after, label(edit));
+        let message = lost(edit, &self.document.scheme, &after);
+        self.commit(after, label);
         Ok(Outcome { message, ..Outcome::committed() })
     }
 
@@ -356,29 +299,24 @@ impl Editor {
     }
 
     fn commit(&mut self, scheme: Scheme, label: &str) {
-        self.history.record(std::mem::replace(&mut self.scheme, scheme), label);
+        let before = std::mem::replace(&mut self.document.scheme, scheme);
+        let goes_on = self.nudging && self.document.history.undo_label() == Some(label);
+        if !goes_on {
+            self.document.history.record(&before, label);
+        }
         self.settle();
     }
 
     /// Brings what depends on the committed scheme up to date.
     fn settle(&mut self) {
-        self.faces = faces_of(&self.scheme);
+        self.faces = faces_of(&self.document.scheme);
         self.hover = None;
-        self.selection = self.selection.filter(|target| match target {
-            Target::Face(of) => self.faces.iter().any(|face| face.of == *of),
+        let Self { chosen, faces, document, .. } = self;
+        chosen.retain(|target| match target {
+            Target::Face(of) => faces.iter().any(|face| face.of == *of),
             Target::Dimension(_) => true,
-            other => other.element().is_some_and(|id| find(&self.scheme, id).is_some()),
+            other => other.element().is_some_and(|id| find(&document.scheme, id).is_some()),
         });
-    }
-
-    fn travel(&mut self, way: impl FnOnce(&mut History, &mut Scheme) -> bool) -> Outcome {
-        let shown = self.preview.is_some();
-        self.drop_gesture();
-        if !way(&mut self.history, &mut self.scheme) {
-            return Outcome { scheme_changed: shown, ..Outcome::view() };
-        }
-        self.settle();
-        Outcome::committed()
     }
 }
 

@@ -2,9 +2,9 @@
 
 use super::{Editor, Outcome, find};
 use crate::editor::gesture::{Gesture, Phase};
-use crate::editor::label::{label, lost};
+use crate::editor::label::lost;
 use crate::editor::tool::{Change, Event, Step};
-use crate::editor::{PointerInput, PointerKind, Tool, Wheel};
+use crate::editor::{Modifiers, PointerInput, PointerKind, Tool, Wheel};
 use falsewright_core::Design;
 use falsewright_core::model::Model;
 use falsewright_core::scheme::Id;
@@ -49,6 +49,18 @@ impl Editor {
         Outcome::view()
     }
 
+    /// The pointer that is down has stayed in its place for long: what is there is selected as well. None: no pointer is.
+    pub fn pointer_held(&mut self, design: &Design) -> Option<Outcome> {
+        if self.tool() == Tool::Outline {
+            return None;
+        }
+        let (at, kind) = self.recogniser.hold()?;
+        let mut pen = std::mem::take(&mut self.pen);
+        let step = pen.hold(self.viewport.to_world(at), &self.context(&design.model, kind, Modifiers::default()));
+        self.pen = pen;
+        Some(self.take(step))
+    }
+
     fn pointer(&mut self, phase: Phase, input: PointerInput, model: &Model) -> Outcome {
         let hand = self.tool() == Tool::Hand;
         let Some(gesture) = self.recogniser.feed(phase, input, hand) else { return Outcome::default() };
@@ -71,16 +83,15 @@ impl Editor {
                 return Outcome::view();
             }
         };
-        let reach_px = input.kind.reach_px();
         if matches!(event, Event::Tap(_) | Event::Drag { first: true, .. }) {
             self.refusal = None;
         }
         if let (Event::Hover(at), true) = (event, input.kind != PointerKind::Touch) {
-            self.hover = self.context(model, reach_px, input.modifiers).hit(at, |_| true);
+            self.hover = self.context(model, input.kind, input.modifiers).hit(at, |_| true);
         } else {
             self.hover = None;
         }
-        let step = self.step(event, model, reach_px, input.modifiers);
+        let step = self.step(event, model, input.kind, input.modifiers);
         self.take(step)
     }
 
@@ -88,16 +99,22 @@ impl Editor {
     pub(super) fn take(&mut self, step: Step) -> Outcome {
         let mut outcome = Outcome { message: step.message, ..Outcome::view() };
         if let Some(selection) = step.select {
-            self.selection = selection;
+            self.select(selection);
+        }
+        if let Some(target) = step.toggle {
+            self.toggle(target);
+        }
+        if let Some(targets) = step.choose {
+            self.choose(targets);
         }
         if let Some((world, screen)) = step.hold {
             let now = self.viewport.to_screen(world);
             self.viewport.pan(screen.x - now.x, screen.y - now.y);
         }
-        let before = self.scheme.fresh_id();
+        let before = self.document.scheme.fresh_id();
         match step.change {
             Change::None => {}
-            Change::Preview(edit) => match apply(&self.scheme, &edit) {
+            Change::Preview(edit) => match apply(&self.document.scheme, &edit) {
                 Ok(scheme) => {
                     outcome.scheme_changed = scheme != *self.shown();
                     self.refusal = None;
@@ -108,9 +125,11 @@ impl Editor {
             Change::Drop => outcome.scheme_changed = self.preview.take().is_some(),
             Change::Keep => {
                 outcome.message = outcome.message.or_else(|| self.refusal.clone());
-                if let Some((edit, scheme)) = self.preview.take().filter(|(_, scheme)| *scheme != self.scheme) {
-                    outcome.message = outcome.message.or_else(|| lost(&edit, &self.scheme, &scheme));
-                    self.commit(scheme, label(&edit));
+                if let Some((edit, scheme)) = self.preview.take().filter(|(_, scheme)| *scheme != self.document.scheme)
+                {
+                    outcome.message = outcome.message.or_else(|| lost(&edit, &self.document.scheme, &scheme));
+                    let label = self.step_name(&edit);
+                    self.commit(scheme, &label);
                     (outcome.scheme_changed, outcome.committed) = (true, true);
                 }
             }
@@ -123,7 +142,9 @@ impl Editor {
             },
         }
         if step.select_new && outcome.committed {
-            self.selection = (before.0..self.scheme.fresh_id().0).find_map(|id| find(&self.scheme, Id(id)));
+            let scheme = &self.document.scheme;
+            let first = (before.0..scheme.fresh_id().0).find_map(|id| find(scheme, Id(id)));
+            self.select(first);
         }
         outcome
     }

@@ -10,6 +10,10 @@ use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Bays, Scheme, Section, TieEnd, Walls, heron_lane};
 
+mod choosing;
+mod clipboard;
+mod steps;
+
 /// An editor with a pointer; after every event what is shown is valid.
 struct Desk {
     editor: Editor,
@@ -93,6 +97,25 @@ impl Desk {
 
     fn type_text(&mut self, text: &str) {
         text.chars().for_each(|c| assert!(self.key(Key::Char(c))));
+    }
+
+    fn hold(&mut self, x: f64, z: f64) {
+        self.down(x, z);
+        let outcome = self.editor.pointer_held(&self.design).unwrap_or_default();
+        self.seen(outcome);
+        self.up(x, z);
+    }
+
+    fn demo() -> Self {
+        let mut desk = Self::boxed();
+        let outcome = desk.editor.open(heron_lane().unwrap());
+        desk.seen(outcome);
+        desk
+    }
+
+    fn act(&mut self, action: Action) {
+        let outcome = self.editor.act(action).unwrap_or_default();
+        self.seen(outcome);
     }
 
     fn tool(&mut self, tool: Tool) {
@@ -317,8 +340,9 @@ fn a_typed_dimension_changes_the_scheme_or_says_what_is_wrong() {
 }
 
 #[test]
-fn dragging_nothing_moves_the_sheet() {
+fn a_finger_that_drags_nothing_moves_the_sheet() {
     let mut desk = Desk::boxed();
+    desk.kind = PointerKind::Touch;
     let before = desk.editor.viewport().to_screen(Point::new(0.0, 0.0));
     desk.drag((-1.2, 5.0), (-1.0, 5.0));
     let after = desk.editor.viewport().to_screen(Point::new(0.0, 0.0));

@@ -89,6 +89,42 @@ fn the_next_stroke_keeps_the_first_and_two_fingers_do_not_lose_it() {
 }
 
 #[test]
+fn what_is_done_with_the_selection_or_the_steps_keeps_a_sketch() {
+    let mut desk = Desk::blank();
+    desk.tool(Tool::Outline);
+    outer(&mut desk);
+    let outcome = desk.editor.go_to(0);
+    desk.seen(outcome);
+    assert!(desk.last.committed && desk.scheme().section.outline.is_empty());
+    desk.editor.redo();
+    assert_eq!(desk.scheme().section.outline.len(), 4);
+
+    inner(&mut desk);
+    desk.modifiers.control = true;
+    assert!(desk.key(Key::Char('a')) && desk.last.committed);
+    desk.modifiers.control = false;
+    assert_eq!((desk.scheme().section.cells.len(), desk.editor.chosen().len()), (1, 4));
+
+    // What is ahead cannot be gone to and the sketch be kept: it is dropped, as before any redo.
+    desk.editor.undo();
+    inner(&mut desk);
+    desk.editor.redo();
+    assert!(!desk.editor.overlay().proposed && desk.scheme().section.cells.len() == 1);
+}
+
+#[test]
+fn a_handle_stands_for_its_edge_where_taps_add() {
+    let mut desk = Desk::boxed();
+    desk.tap(6.9, 2.0);
+    let face = desk.editor.selection();
+    assert!(matches!(face, Some(Target::Face(_))));
+    desk.editor.set_adding(true);
+    let end = handle(&desk, |target| matches!(target, Target::EdgeEnd { .. }));
+    desk.tap(end.0, end.1);
+    assert!(desk.editor.chosen().is_empty(), "its edge is taken out: {:?}", desk.editor.chosen());
+}
+
+#[test]
 fn a_sketch_that_cannot_be_is_refused_in_words() {
     let mut desk = Desk::boxed();
     desk.tool(Tool::Outline);

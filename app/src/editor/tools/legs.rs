@@ -1,11 +1,17 @@
-//! Puts falsework under the soffit above the point tapped, then a line of legs where it is tapped.
+//! Puts falsework under the soffit above the point tapped, then a line of legs where it is tapped; lines over its whole
+//! width by a pull of one spacing along its bearers.
 
 use super::select::moved;
 use crate::editor::Target;
 use crate::editor::tool::{Change, Context, Event, Step};
 use falsewright_core::geometry::Point;
 use falsewright_core::model::{Face, FaceKind};
-use falsewright_core::scheme::edit::Edit;
+use falsewright_core::scheme::FaceRef;
+use falsewright_core::scheme::Id;
+use falsewright_core::scheme::edit::{Edit, LegSpacing};
+
+/// Lines stand no nearer, m.
+const LEAST_SPACING_M: f64 = 0.3;
 
 /// What is going on.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -15,6 +21,8 @@ pub enum State {
     Idle,
     /// A leg line is being moved.
     Moving(Target),
+    /// The pull is the spacing of the lines under this soffit.
+    Pulling(FaceRef),
 }
 
 impl State {
@@ -26,8 +34,19 @@ impl State {
                     *self = Self::Moving(line);
                     Step { select: Some(Some(line)), ..moved(context, line, from, at) }
                 }
-                None => Step::none(),
+                None => match soffit(context, from) {
+                    Some(face) => {
+                        *self = Self::Pulling(face.of);
+                        pulled(context, face.of, from, at)
+                    }
+                    None => Step::none(),
+                },
             },
+            (Self::Pulling(soffit), Event::Drag { from, at, .. }) => pulled(context, soffit, from, at),
+            (Self::Pulling(_), Event::Drop) => {
+                *self = Self::Idle;
+                Step { select_new: true, ..Step::change(Change::Keep) }
+            }
             (Self::Moving(line), Event::Drag { from, at, .. }) => moved(context, line, from, at),
             (Self::Moving(_), Event::Drop) => {
                 *self = Self::Idle;
@@ -52,6 +71,19 @@ fn tapped(context: &Context, at: Point) -> Step {
     match context.places.scheme.falsework.iter().find(|falsework| falsework.soffit == soffit.of) {
         Some(falsework) => Step::add(Edit::AddLegLine { falsework: falsework.id, x_m: context.snapper().step(at.x) }),
         None => Step::add(Edit::AddFalsework(soffit.of)),
+    }
+}
+
+/// Falsework with its lines so far apart; nothing while the pull is no spacing to speak of.
+fn pulled(context: &Context, soffit: FaceRef, from: Point, at: Point) -> Step {
+    let apart_m = context.snapper().step((at.x - from.x).abs());
+    let scheme = context.places.scheme;
+    let there = scheme.falsework.iter().find(|falsework| falsework.soffit == soffit).map(|falsework| falsework.id);
+    let respace = |falsework: Id| Edit::RespaceLegLines { falsework, spacing: LegSpacing::Apart(apart_m) };
+    match there {
+        _ if apart_m < LEAST_SPACING_M => Step::change(Change::Drop),
+        Some(falsework) => Step::preview(respace(falsework)),
+        None => Step::preview(Edit::Several(vec![Edit::AddFalsework(soffit), respace(scheme.fresh_id())])),
     }
 }
 

@@ -60,7 +60,7 @@ pub fn face(store: Store, of: FaceRef) -> Option<AnyView> {
         worked.design.model.faces.iter().find(|face| face.of == of).map(|face| face.kind)
     };
     let steep = move || {
-        let worked = store.worked.get();
+        let worked = store.settled.get();
         worked.design.model.faces.iter().any(|face| face.of == of && takes_shutter(face))
     };
     let offer = move || {

@@ -1,10 +1,10 @@
-use super::{form, items};
+use super::{edit_all, form, form_of, items};
 use crate::panels::hardening;
 use crate::store::Store;
 use crate::widgets::{Form, Unit};
 use falsewright_core::model::Role;
 use falsewright_core::scheme::edit::{Edit, LegSpacing};
-use falsewright_core::scheme::{Bearing, Direction, Falsework, Id, Lateral, LegLine, Scheme, SlabAge};
+use falsewright_core::scheme::{Bearing, Direction, Falsework, Hardening, Id, Lateral, LegLine, Scheme, SlabAge};
 use leptos::prelude::*;
 
 const DIRECTIONS: [(Direction, &str); 2] =
@@ -13,25 +13,25 @@ const LATERAL: [(Lateral, &str); 2] = [(Lateral::Braced, "diagonals"), (Lateral:
 const STRENGTH_MPA: f64 = 20.0;
 
 /// How falsework is built up.
-pub fn fields(store: Store, id: Id) -> Option<AnyView> {
-    let find = move |scheme: &Scheme| scheme.falsework.iter().find(|of| of.id == id).cloned();
-    let (value, form) = form(store, find, Edit::SetFalsework)?;
-    let slab = Memo::new(move |_| value.with(on_slab));
-    let aged = Memo::new(move |_| value.with(|of| of.slab.is_some()));
-    let hardens =
-        Memo::new(move |_| value.with(|of| of.slab.as_ref().map_or(hardening::USUAL, |of| of.hardening.clone())));
-    let set_hardening = move |hardening| {
-        let mut falsework = value.get_untracked();
-        if let Some(slab) = &mut falsework.slab {
-            slab.hardening = hardening;
-            store.edit(Edit::SetFalsework(falsework));
-        }
+pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
+    let find = |scheme: &Scheme, id: Id| scheme.falsework.iter().find(|of| of.id == id).cloned();
+    let (values, form) = form_of(store, ids.clone(), find, Edit::SetFalsework)?;
+    let slab = Memo::new(move |_| values.with(|all| all.iter().all(on_slab)));
+    let aged = Memo::new(move |_| values.with(|all| all.iter().all(|of| of.slab.is_some())));
+    let hardening = |of: &Falsework| of.slab.as_ref().map_or(hardening::USUAL, |slab| slab.hardening.clone());
+    let hardens = Memo::new(move |_| values.with(|all| all.iter().map(hardening).collect::<Vec<_>>()));
+    let set_hardening = move |hardens: Vec<Hardening>| {
+        let change = |(mut of, hardening): (Falsework, Hardening)| {
+            of.slab.as_mut()?.hardening = hardening;
+            Some(Edit::SetFalsework(of))
+        };
+        edit_all(store, values.get_untracked().into_iter().zip(hardens).filter_map(change).collect());
     };
     let apart_m = RwSignal::new(1.2_f64);
     let apart = Form::new(Memo::new(move |_| apart_m.get()), move |value| apart_m.set(value));
     let respace = move |_| {
         let spacing = LegSpacing::Apart(apart_m.get_untracked());
-        store.edit(Edit::RespaceLegLines { falsework: id, spacing });
+        edit_all(store, ids.iter().map(|id| Edit::RespaceLegLines { falsework: *id, spacing }).collect());
     };
     Some(
         view! {
@@ -62,6 +62,22 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
         }
         .into_any(),
     )
+}
+
+/// Several lines of legs.
+pub fn leg_lines(store: Store, ids: Vec<Id>) -> Option<AnyView> {
+    let find = |scheme: &Scheme, id: Id| {
+        scheme.falsework.iter().flat_map(|of| &of.leg_lines).find(|line| line.id == id).copied()
+    };
+    let (values, _) = form_of(store, ids, find, |line: LegLine| Edit::ToggleBraced(line.id))?;
+    let put = move |lines: Vec<LegLine>| {
+        let was = values.get_untracked();
+        let changed = lines.iter().zip(was).filter(|(line, was)| line.braced != was.braced);
+        store.edit(Edit::Several(changed.map(|(line, _)| Edit::ToggleBraced(line.id)).collect()));
+    };
+    let brace = Form::of_several(values, put);
+    let toggle = brace.toggle("Diagonals to the next", |line| line.braced, |line, value| line.braced = value);
+    Some(view! { <div class="fields">{toggle}</div> }.into_any())
 }
 
 /// A line of legs.
@@ -103,7 +119,8 @@ fn set_on_slab(of: &mut Falsework, slab: bool) {
 }
 
 fn set_aged(of: &mut Falsework, known: bool) {
-    of.slab = known.then_some(SlabAge { age_days: 7.0, hardening: hardening::USUAL });
+    let slab = of.slab.take().unwrap_or(SlabAge { age_days: 7.0, hardening: hardening::USUAL });
+    of.slab = known.then_some(slab);
 }
 
 fn age_days(of: &Falsework) -> f64 {

@@ -1,4 +1,4 @@
-use super::{form, items};
+use super::{edit_all, form_of, items};
 use crate::store::Store;
 use crate::widgets::Unit;
 use falsewright_core::model::Role;
@@ -11,14 +11,19 @@ const ARRANGEMENTS: [(Arrangement, &str); 2] = [
     (Arrangement::LevelPrimaries, "Upright secondaries on level primaries"),
 ];
 
-/// How a shutter is built up.
-pub fn fields(store: Store, id: Id) -> Option<AnyView> {
-    let find = move |scheme: &Scheme| scheme.shutters.iter().find(|shutter| shutter.id == id).cloned();
-    let (value, form) = form(store, find, Edit::SetShutter)?;
-    let upright = Memo::new(move |_| value.with(|shutter| shutter.arrangement == Arrangement::UprightPrimaries));
+/// How shutters are built up.
+pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
+    let find = |scheme: &Scheme, id: Id| scheme.shutters.iter().find(|shutter| shutter.id == id).cloned();
+    let (values, form) = form_of(store, ids.clone(), find, Edit::SetShutter)?;
+    let upright = Memo::new(move |_| {
+        values.with(|all| all.iter().all(|shutter| shutter.arrangement == Arrangement::UprightPrimaries))
+    });
     let rows_m = RwSignal::new(1.0_f64);
     let rows = crate::widgets::Form::new(Memo::new(move |_| rows_m.get()), move |value| rows_m.set(value));
-    let place_rows = move |_| store.edit(Edit::AddTieRows { shutter: id, spacing_m: rows_m.get_untracked() });
+    let place_rows = move |_| {
+        let spacing_m = rows_m.get_untracked();
+        edit_all(store, ids.iter().map(|id| Edit::AddTieRows { shutter: *id, spacing_m }).collect());
+    };
     Some(
         view! {
             <div class="fields">

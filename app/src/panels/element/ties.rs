@@ -1,4 +1,4 @@
-use super::{form, items};
+use super::{form_of, items};
 use crate::store::Store;
 use crate::widgets::{Form, Unit};
 use falsewright_core::model::Role;
@@ -22,24 +22,35 @@ const ENDS: [(End, &str); 4] = [
     (End::Anchor, "cast anchor"),
 ];
 
-/// A row of ties or props.
-pub fn fields(store: Store, id: Id) -> Option<AnyView> {
-    let find = move |scheme: &Scheme| scheme.ties.iter().find(|row| row.id == id).cloned();
-    let (value, form) = form(store, find, Edit::SetTieRow)?;
+/// Rows of ties or props.
+pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
+    let find = |scheme: &Scheme, id: Id| scheme.ties.iter().find(|row| row.id == id).cloned();
+    let (values, form) = form_of(store, ids.clone(), find, Edit::SetTieRow)?;
     let walings = Memo::new(move |_| {
         let scheme = store.scheme.get();
-        let shutter = value.with(|row| row.shutter);
-        scheme.shutters.iter().any(|of| of.id == shutter && of.arrangement == Arrangement::LevelPrimaries)
+        let level =
+            |id: Id| scheme.shutters.iter().any(|of| of.id == id && of.arrangement == Arrangement::LevelPrimaries);
+        values.with(|rows| rows.iter().all(|row| level(row.shutter)))
     });
-    let across_concrete = store.worked.with_untracked(|worked| {
-        worked.design.model.parts.iter().any(|part| part.owner == id && part.role == Role::Tie)
+    let across_concrete = |id: &Id| {
+        store.worked.with_untracked(|worked| {
+            worked.design.model.parts.iter().any(|part| part.owner == *id && part.role == Role::Tie)
+        })
+    };
+    let ties = ids.iter().filter(|id| across_concrete(id)).count();
+    let role = if ties > 0 { Role::Tie } else { Role::Prop };
+    let one_role = ties == 0 || ties == ids.len();
+    let fixed = Memo::new(move |_| values.with(|rows| rows.iter().all(|row| matches!(row.to, TieEnd::Fixed { .. }))));
+    let same_end = Memo::new(move |_| {
+        values.with(|rows| {
+            let first = end(rows.first()?);
+            rows.iter().all(|row| end(row) == first).then_some(first)
+        })
     });
-    let role = if across_concrete { Role::Tie } else { Role::Prop };
-    let fixed = Memo::new(move |_| value.with(|row| matches!(row.to, TieEnd::Fixed { .. })));
     Some(
         view! {
             <div class="fields">
-                {form.code("Item", items(store, role), |row| &row.item, |row, code| row.item = code)}
+                {one_role.then(|| form.code("Item", items(store, role), |row| &row.item, |row, code| row.item = code))}
                 {form.number("Level", Unit::MM, |row| row.z_m, |row, value| row.z_m = value)}
                 {move || walings.get().then(|| view! {
                     {form.number("Apart along the bay", Unit::MM, |row| row.spacing.max_m, |row, value| row.spacing.max_m = value)}
@@ -47,9 +58,9 @@ pub fn fields(store: Store, id: Id) -> Option<AnyView> {
                 })}
                 {move || fixed.get().then(|| view! {
                     {form.number("Length", Unit::MM, length, set_length)}
-                    {(!across_concrete).then(|| form.number("Foot below row", Unit::MM, below, set_below))}
+                    {(ties == 0).then(|| form.number("Foot below row", Unit::MM, below, set_below))}
                     {form.choice("Fixed end", &ENDS, end, set_end)}
-                    {move || end_fields(value.with(end), form)}
+                    {move || same_end.get().map(|end| end_fields(end, form))}
                 })}
                 {move || (!walings.get()).then(|| view! {
                     <p class="quiet wide">"One at each upright primary of its shutter."</p>

@@ -162,8 +162,9 @@ fn read(place: &str, mut value: Value) -> Result<Item, Vec<ExchangeError>> {
 fn missing(reason: &str, value: &Value) -> Option<&'static Field> {
     let name = match reason.strip_prefix("missing field `") {
         Some(rest) => rest.split('`').next()?,
-        // A sheet with one of its two sizes.
-        None if reason.starts_with("invalid length") || reason.starts_with("invalid type: null") => "sheet_m",
+        None if reason.starts_with("invalid length") || reason.starts_with("invalid type: null") => {
+            return FIELDS.iter().find(|field| is_hole(value, field.key));
+        }
         None => return None,
     };
     let name = if name == "section" { "shape" } else { name };
@@ -174,6 +175,16 @@ fn missing(reason: &str, value: &Value) -> Option<&'static Field> {
             && !strength_class_of_leg(field)
     };
     FIELDS.iter().find(absent)
+}
+
+/// Whether one of a pair is missing, or one of a list before its last.
+fn is_hole(value: &Value, key: &str) -> bool {
+    let Some((list, Ok(index))) = key.rsplit_once('.').map(|(list, index)| (list, index.parse::<usize>())) else {
+        return false;
+    };
+    let is_pair = Field::of_key(&format!("{list}.2")).is_none();
+    let found = at(value, list).and_then(Value::as_array);
+    found.is_some_and(|all| all.get(index).map_or(is_pair && index == all.len(), Value::is_null))
 }
 
 /// The word that a reader does not know: the heading of its column and the words that it knows.

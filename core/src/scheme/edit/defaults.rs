@@ -74,6 +74,15 @@ pub(super) fn shutter(id: Id, face: &Face) -> Shutter {
     }
 }
 
+/// Where new lines of legs stand under a soffit.
+pub(super) const LEG_LINES: Spacing = Spacing { edge_m: WALL_TO_LEG_M, max_m: LEGS_APART_M };
+
+/// Diagonals in the first gap between leg lines and in the last.
+pub(super) fn brace_ends(lines: &mut [LegLine]) {
+    let count = lines.len();
+    lines.iter_mut().enumerate().for_each(|(i, line)| line.braced = i == 0 || i + 2 == count);
+}
+
 /// A tie across concrete, a prop otherwise.
 pub(super) fn tie_row(id: Id, shutter: Id, to: TieEnd, across_concrete: bool, z_m: f64) -> TieRow {
     let item = if across_concrete { TIE } else { PROP };
@@ -85,7 +94,7 @@ pub(super) fn tie_row(id: Id, shutter: Id, to: TieEnd, across_concrete: bool, z_
 pub(super) const FIXED: TieEnd = TieEnd::Fixed { length_m: 2.0 };
 
 pub(super) fn falsework(id: Id, face: &Face, extent: [f64; 2], on_slab: bool) -> Falsework {
-    let places = Spacing { edge_m: WALL_TO_LEG_M, max_m: LEGS_APART_M }.positions(extent[1] - extent[0]);
+    let places = LEG_LINES.positions(extent[1] - extent[0]);
     let last = places.len().saturating_sub(2);
     let line = |(i, place): (usize, &f64)| LegLine {
         id: Id(id.0 + 1 + i as u32),

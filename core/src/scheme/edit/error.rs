@@ -105,6 +105,48 @@ pub enum EditError {
         /// From floor to soffit.
         height_m: f64,
     },
+    /// None of the chosen elements can be treated so.
+    #[error("Nothing chosen can be {what}. Choose shutters, rows of ties, falsework, leg lines or openings.")]
+    NothingTo {
+        /// What was to be done.
+        what: &'static str,
+    },
+    /// A text that holds no elements.
+    #[error("What is on the clipboard cannot be pasted here: {why}. Copy elements of a drawing first.")]
+    NotElements {
+        /// What it is.
+        why: String,
+    },
+    /// No face for a copy.
+    #[error("There is no face {place} for a copied {what}. Nothing was placed.")]
+    NoFace {
+        /// Kind of element.
+        what: &'static str,
+        /// Where the face would be.
+        place: &'static str,
+    },
+    /// What an element stands on or joins is not there.
+    #[error("A copied {what} needs a {needs} there. Copy the {needs} with it, or put one there first.")]
+    NothingThere {
+        /// Kind of element.
+        what: &'static str,
+        /// What it needs.
+        needs: &'static str,
+    },
+    /// No room for another one.
+    #[error("There is no free place for another {what} like {id}. Remove one, or paste onto a face that you choose.")]
+    NoneFree {
+        /// Kind of element.
+        what: &'static str,
+        /// The element.
+        id: Id,
+    },
+    /// Elements that cannot be made alike.
+    #[error(
+        "These cannot be aligned so. Choose elements of one kind that are built up alike: shutters, rows of ties, \
+             leg lines of one falsework, or openings."
+    )]
+    Unlike,
     /// The scheme would not be valid.
     #[error(transparent)]
     Invalid(Box<SchemeError>),

@@ -1,6 +1,6 @@
 //! Soffit falsework.
 
-use super::{EditError, LegSpacing, defaults};
+use super::{EditError, LegSpacing, defaults, repeats};
 use crate::geometry::{Point, Side};
 use crate::layout::concrete::faces;
 use crate::model::{Face, FaceKind};
@@ -23,7 +23,10 @@ pub(super) fn add_falsework(scheme: &mut Scheme, of: FaceRef) -> Result<(), Edit
         return Err(EditError::Occupied { what: "Falsework", id: falsework.id });
     }
     let on_slab = floor_under(scheme, face).is_some();
-    scheme.falsework.push(defaults::falsework(scheme.fresh_id(), face, soffit_extent(&faces, face), on_slab));
+    let falsework = defaults::falsework(scheme.fresh_id(), face, soffit_extent(&faces, face), on_slab);
+    let lines = falsework.leg_lines.iter().map(|line| line.id).collect();
+    repeats::note(scheme, falsework.id, defaults::LEG_LINES, lines);
+    scheme.falsework.push(falsework);
     Ok(())
 }
 
@@ -44,6 +47,11 @@ pub(super) fn add_line(scheme: &mut Scheme, falsework: Id, x_m: f64) -> Result<(
 pub(super) fn move_line(scheme: &mut Scheme, line: Id, x_m: f64) -> Result<(), EditError> {
     let falsework = with_line(scheme, line)?;
     check_under(scheme, falsework, "A leg line", x_m)?;
+    let mut lines = scheme.falsework.iter().flat_map(|falsework| &falsework.leg_lines);
+    if lines.any(|l| l.id == line && (l.x_m - x_m).abs() < SAME_PLACE_M) {
+        return Ok(());
+    }
+    repeats::release(scheme, line);
     let lines = &mut falsework_mut(scheme, falsework)?.leg_lines;
     lines.iter_mut().filter(|l| l.id == line).for_each(|l| l.x_m = x_m);
     in_order(lines);
@@ -60,6 +68,8 @@ pub(super) fn toggle_braced(scheme: &mut Scheme, line: Id) -> Result<(), EditErr
 /// Keeps the ids of the lines from the left as far as they go.
 pub(super) fn respace(scheme: &mut Scheme, id: Id, spacing: LegSpacing) -> Result<(), EditError> {
     let fresh = scheme.fresh_id();
+    let faces = faces(&scheme.section, scheme.ground.level_m);
+    let [left, right] = soffit_extent(&faces, soffit_of(scheme, &faces, id)?);
     let lines = &mut falsework_mut(scheme, id)?.leg_lines;
     let (Some(first), Some(last)) = (lines.first().copied(), lines.last().copied()) else { return Ok(()) };
     let width = last.x_m - first.x_m;
@@ -79,8 +89,20 @@ pub(super) fn respace(scheme: &mut Scheme, id: Id, spacing: LegSpacing) -> Resul
     let kept = |i: u32| lines.get(i as usize).map_or(Id(fresh.0.saturating_add(i)), |line| line.id);
     let line = |i: u32| LegLine { id: kept(i), x_m: at(i), braced: i == 0 || i + 2 == count };
     *lines = (0..count).map(line).collect();
+    let members = lines.iter().map(|line| line.id).collect();
+    let edge_m = first.x_m - left;
+    let even = (edge_m - (right - last.x_m)).abs() < SAME_EDGE_M;
+    let apart_m = width / f64::from(count - 1);
+    let max_m = if let LegSpacing::Apart(apart_m) = spacing { apart_m } else { apart_m };
+    repeats::note(scheme, id, Spacing { edge_m, max_m }, if even { members } else { Vec::new() });
     Ok(())
 }
+
+/// A line this near to a place is there, m.
+const SAME_PLACE_M: f64 = 1e-9;
+
+/// Lines this equally far from both ends of the soffit go on standing regularly, m.
+const SAME_EDGE_M: f64 = 1e-3;
 
 /// Left and right end of a soffit with the slopes that adjoin it.
 pub fn soffit_extent(faces: &[Face], soffit: &Face) -> [f64; 2] {
@@ -112,17 +134,17 @@ pub(super) fn check_under(scheme: &Scheme, falsework: Id, what: &'static str, x_
     if (left_m..=right_m).contains(&x_m) { Ok(()) } else { Err(EditError::OffSoffit { what, x_m, left_m, right_m }) }
 }
 
-fn with_line(scheme: &Scheme, line: Id) -> Result<Id, EditError> {
+pub(super) fn with_line(scheme: &Scheme, line: Id) -> Result<Id, EditError> {
     let has = |falsework: &&Falsework| falsework.leg_lines.iter().any(|l| l.id == line);
     let found = scheme.falsework.iter().find(has);
     found.map(|falsework| falsework.id).ok_or(EditError::Missing { what: "leg line", id: line })
 }
 
-fn falsework_mut(scheme: &mut Scheme, id: Id) -> Result<&mut Falsework, EditError> {
+pub(super) fn falsework_mut(scheme: &mut Scheme, id: Id) -> Result<&mut Falsework, EditError> {
     let found = scheme.falsework.iter_mut().find(|falsework| falsework.id == id);
     found.ok_or(EditError::Missing { what: "falsework", id })
 }
 
-fn in_order(lines: &mut [LegLine]) {
+pub(super) fn in_order(lines: &mut [LegLine]) {
     sort(lines, |a, b| a.x_m.total_cmp(&b.x_m));
 }

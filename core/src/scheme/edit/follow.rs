@@ -1,5 +1,6 @@
 //! Keeps equipment on its faces when the section changes under it.
 
+use super::repeats::{self, is_regular};
 use crate::geometry::Point;
 use crate::layout::concrete::faces;
 use crate::model::Face;
@@ -27,10 +28,11 @@ pub(super) fn drop_orphans(scheme: &mut Scheme) {
     let stands = |id| shutters.iter().any(|shutter: &Shutter| shutter.id == id);
     ties.retain(|row| stands(row.shutter) && !matches!(row.to, TieEnd::Shutter { id } if !stands(id)));
     openings.retain(|opening| falsework.iter().any(|f: &Falsework| f.id == opening.falsework));
+    repeats::prune(scheme);
 }
 
 fn keep_shutters(heirs: &Heirs, scheme: &mut Scheme) {
-    let Scheme { shutters, ties, .. } = scheme;
+    let Scheme { shutters, ties, repeats, .. } = scheme;
     let mut found = heirs.of(shutters.iter().map(|shutter| shutter.face)).into_iter();
     shutters.retain_mut(|shutter| {
         let Some((was, is)) = found.next().flatten() else { return false };
@@ -41,14 +43,14 @@ fn keep_shutters(heirs: &Heirs, scheme: &mut Scheme) {
         ties.iter_mut().filter(|row| row.shutter == shutter.id).for_each(|row| row.z_m += rise);
         ties.retain(|row| {
             let holds = row.shutter == shutter.id || row.to == TieEnd::Shutter { id: shutter.id };
-            !holds || reach.contains(&row.z_m)
+            !holds || is_regular(repeats, row.id) || reach.contains(&row.z_m)
         });
         true
     });
 }
 
 fn keep_falsework(heirs: &Heirs, scheme: &mut Scheme) {
-    let Scheme { falsework, openings, .. } = scheme;
+    let Scheme { falsework, openings, repeats, .. } = scheme;
     let mut found = heirs.of(falsework.iter().map(|falsework| falsework.soffit)).into_iter();
     falsework.retain_mut(|falsework| {
         let Some((was, is)) = found.next().flatten() else { return false };
@@ -59,7 +61,7 @@ fn keep_falsework(heirs: &Heirs, scheme: &mut Scheme) {
             own.for_each(|opening| opening.left_m += by.x);
         }
         let [left, right] = super::soffit_extent(heirs.new, is);
-        falsework.leg_lines.retain(|line| left <= line.x_m && line.x_m <= right);
+        falsework.leg_lines.retain(|line| is_regular(repeats, line.id) || (left <= line.x_m && line.x_m <= right));
         openings.retain(|opening| {
             opening.falsework != falsework.id || (left <= opening.left_m && opening.left_m + opening.width_m <= right)
         });

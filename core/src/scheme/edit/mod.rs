@@ -1,15 +1,23 @@
 //! Pure edits: a scheme and what to change give another valid scheme, or the reason why not.
 
+mod align;
 mod defaults;
 mod error;
+mod excerpt;
 mod falsework;
 mod follow;
 mod items;
 mod opening;
 mod outline;
+mod place;
+mod repeats;
+mod several;
 mod shutters;
+mod spread;
 
+pub use align::Align;
 pub use error::EditError;
+pub use excerpt::Excerpt;
 pub use falsework::soffit_extent;
 
 use crate::catalogue::Item;
@@ -99,6 +107,37 @@ pub enum Edit {
     },
     /// Removes a corner, cell, joint, shutter, row, falsework, leg line or opening, and what cannot be without it.
     Remove(Id),
+    /// Removes several elements.
+    RemoveAll(Vec<Id>),
+    /// Moves several corners and joints at once.
+    MoveSection {
+        /// Corners and their new places.
+        corners: Vec<(Id, Point)>,
+        /// Joints and their new levels.
+        joints: Vec<(Id, f64)>,
+    },
+    /// Puts another of each element beside it.
+    Duplicate(Vec<Id>),
+    /// Copies elements to the other side of the section's centre line.
+    Mirror(Vec<Id>),
+    /// Copies shutters to the other face of their walls.
+    Opposite(Vec<Id>),
+    /// Makes elements like the first of them.
+    Align {
+        /// The elements.
+        ids: Vec<Id>,
+        /// What becomes the same.
+        how: Align,
+    },
+    /// Places copied elements.
+    Paste {
+        /// What was copied.
+        excerpt: Box<Excerpt>,
+        /// The face that it goes to; none: to those that match.
+        onto: Option<FaceRef>,
+    },
+    /// Several edits as one.
+    Several(Vec<Edit>),
     /// Puts a shutter of usual build-up on a wall face.
     AddShutter(FaceRef),
     /// Puts shutters of usual build-up on all wall faces of the outside, or of the cells, that have none.
@@ -262,12 +301,22 @@ pub enum LegSpacing {
 /// Refuses what names no element, what is no number, and what would leave a scheme that is not valid.
 pub fn apply(scheme: &Scheme, edit: &Edit) -> Result<Scheme, EditError> {
     let mut after = scheme.clone();
-    change(&mut after, edit)?;
-    if after.section != scheme.section || after.ground != scheme.ground {
-        follow::follow(scheme, &mut after);
-    }
+    apply_each(&mut after, edit)?;
     check(&after)?;
     Ok(after)
+}
+
+fn apply_each(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {
+    if let Edit::Several(edits) = edit {
+        return edits.iter().try_for_each(|edit| apply_each(scheme, edit));
+    }
+    let before = scheme.clone();
+    change(scheme, edit)?;
+    if scheme.section != before.section || scheme.ground != before.ground {
+        follow::follow(&before, scheme);
+    }
+    repeats::settle(scheme);
+    Ok(())
 }
 
 /// Refuses what is not valid. A blank sheet may be edited, although there is nothing on it to compute.
@@ -295,6 +344,16 @@ fn change(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {
         Edit::AddJoint { z_m } => outline::add_joint(scheme, *z_m)?,
         Edit::MoveJoint { joint, z_m } => outline::move_joint(scheme, *joint, *z_m)?,
         Edit::Remove(id) => remove(scheme, *id)?,
+        Edit::RemoveAll(ids) => several::remove_all(scheme, ids)?,
+        Edit::MoveSection { corners, joints } => several::move_section(scheme, corners, joints)?,
+        Edit::Duplicate(ids) => spread::duplicate(scheme, ids)?,
+        Edit::Mirror(ids) => spread::mirror(scheme, ids)?,
+        Edit::Opposite(ids) => spread::opposite(scheme, ids)?,
+        Edit::Align { ids, how } => align::align(scheme, ids, *how)?,
+        Edit::Paste { excerpt, onto } => {
+            place::place(scheme, excerpt, onto.map_or(place::Onto::Matching, place::Onto::Face))?;
+        }
+        Edit::Several(edits) => edits.iter().try_for_each(|edit| change(scheme, edit))?,
         Edit::AddShutter(face) => shutters::add_shutter(scheme, *face)?,
         Edit::AddShutters { inner } => shutters::add_shutters(scheme, *inner)?,
         Edit::HoldShutters => shutters::hold_all(scheme)?,
@@ -343,6 +402,13 @@ fn remove(scheme: &mut Scheme, id: Id) -> Result<(), EditError> {
     if outline::remove(&mut scheme.section, id)? {
         return Ok(());
     }
+    let removed = remove_placed(scheme, id);
+    follow::drop_orphans(scheme);
+    if removed { Ok(()) } else { Err(EditError::Missing { what: "element", id }) }
+}
+
+/// Removes an element that is placed on the section; false: there is none of this id.
+fn remove_placed(scheme: &mut Scheme, id: Id) -> bool {
     let Scheme { shutters, ties, falsework, openings, .. } = scheme;
     let mut removed = false;
     let mut keep = |own: Id| {
@@ -354,8 +420,7 @@ fn remove(scheme: &mut Scheme, id: Id) -> Result<(), EditError> {
     openings.retain(|opening| keep(opening.id));
     falsework.retain(|falsework| keep(falsework.id));
     falsework.iter_mut().for_each(|falsework| falsework.leg_lines.retain(|line| keep(line.id)));
-    follow::drop_orphans(scheme);
-    if removed { Ok(()) } else { Err(EditError::Missing { what: "element", id }) }
+    removed
 }
 
 #[cfg(test)]

@@ -21,6 +21,16 @@ pub(super) fn add(scheme: &mut Scheme, falsework: Id, left_m: f64, width_m: f64)
     Ok(())
 }
 
+/// Adds an opening made elsewhere.
+pub(super) fn put(scheme: &mut Scheme, opening: Opening) -> Result<(), EditError> {
+    if let Some(other) = scheme.openings.iter().find(|other| other.falsework == opening.falsework) {
+        return Err(EditError::Occupied { what: "Opening", id: other.id });
+    }
+    check_way(scheme, opening.falsework, opening.left_m, opening.width_m)?;
+    scheme.openings.push(opening);
+    Ok(())
+}
+
 pub(super) fn shift(scheme: &mut Scheme, id: Id, left_m: f64) -> Result<(), EditError> {
     let (falsework, width_m) = opening_mut(scheme, id).map(|opening| (opening.falsework, opening.width_m))?;
     check_way(scheme, falsework, left_m, width_m)?;
@@ -53,6 +63,6 @@ fn check_way(scheme: &Scheme, falsework: Id, left_m: f64, width_m: f64) -> Resul
     check_under(scheme, falsework, "The opening's right edge", left_m + width_m)
 }
 
-fn opening_mut(scheme: &mut Scheme, id: Id) -> Result<&mut Opening, EditError> {
+pub(super) fn opening_mut(scheme: &mut Scheme, id: Id) -> Result<&mut Opening, EditError> {
     scheme.openings.iter_mut().find(|opening| opening.id == id).ok_or(EditError::Missing { what: "opening", id })
 }

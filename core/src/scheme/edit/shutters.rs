@@ -1,6 +1,6 @@
 //! Wall shutters and what holds them.
 
-use super::{EditError, defaults};
+use super::{EditError, defaults, repeats};
 use crate::geometry::{Edge, Side};
 use crate::layout::concrete::faces;
 use crate::layout::takes_shutter;
@@ -12,6 +12,9 @@ const SAME_M: f64 = 1e-4;
 
 /// Concrete thicker than this is not tied through, m.
 const LONGEST_TIE_M: f64 = 2.5;
+
+/// A row this near to a level is there, m.
+const SAME_LEVEL_M: f64 = 1e-9;
 
 /// Rows of one shutter, at most.
 const MOST_ROWS: usize = 50;
@@ -133,24 +136,33 @@ pub(super) fn add_prop(scheme: &mut Scheme, shutter: Id, z_m: f64, length_m: f64
 
 pub(super) fn add_rows(scheme: &mut Scheme, shutter: Id, spacing_m: f64) -> Result<(), EditError> {
     let faces = faces(&scheme.section, scheme.ground.level_m);
-    let [mut bottom, mut top] = reach(scheme, &faces, shutter)?;
-    if !(spacing_m > (top - bottom) / MOST_ROWS as f64 && spacing_m > 0.05) {
+    let [bottom, top] = rows_over(scheme, &faces, shutter)?;
+    let height = top - bottom;
+    if !(spacing_m > height / MOST_ROWS as f64 && spacing_m > 0.05) {
         return Err(EditError::Value { what: "spacing of rows", value: spacing_m, range: "0.1 m or more" });
     }
     let (opposite, _) = far_end(scheme, &faces, shutter, (bottom + top) / 2.0)?;
-    if let TieEnd::Shutter { id } = opposite {
-        let other = reach(scheme, &faces, id)?;
-        (bottom, top) = (bottom.max(other[0]), top.min(other[1]));
-    }
-    let height = top - bottom;
     let fixed = |end: TieEnd| matches!(end, TieEnd::Fixed { .. });
     scheme.ties.retain(|row| !holds(row, shutter) || fixed(row.to) != fixed(opposite));
-    let edge_m = defaults::SHUTTER_END_TO_TIE_M.min(height / 4.0);
-    for place in (Spacing { edge_m, max_m: spacing_m }).positions(height) {
+    repeats::prune(scheme);
+    let edge_m = defaults::SHUTTER_END_TO_TIE_M;
+    let mut members = Vec::new();
+    for place in (Spacing { edge_m: edge_m.min(height / 4.0), max_m: spacing_m }).positions(height) {
         let row = row_at(scheme, &faces, shutter, bottom + place)?;
+        members.push(row.id);
         scheme.ties.push(row);
     }
+    repeats::note(scheme, shutter, Spacing { edge_m, max_m: spacing_m }, members);
     Ok(())
+}
+
+/// The levels over which rows of a shutter stand: its own height, and that of the shutter opposite where there is one.
+pub(super) fn rows_over(scheme: &Scheme, faces: &[Face], shutter: Id) -> Result<[f64; 2], EditError> {
+    let [bottom, top] = reach(scheme, faces, shutter)?;
+    let (opposite, _) = far_end(scheme, faces, shutter, (bottom + top) / 2.0)?;
+    let TieEnd::Shutter { id } = opposite else { return Ok([bottom, top]) };
+    let other = reach(scheme, faces, id)?;
+    Ok([bottom.max(other[0]), top.min(other[1])])
 }
 
 pub(super) fn move_row(scheme: &mut Scheme, row: Id, z_m: f64) -> Result<(), EditError> {
@@ -160,7 +172,10 @@ pub(super) fn move_row(scheme: &mut Scheme, row: Id, z_m: f64) -> Result<(), Edi
     for end in ends.into_iter().flatten() {
         check_level(scheme, &faces, end, z_m)?;
     }
-    row_mut(scheme, row)?.z_m = z_m;
+    if (row_mut(scheme, row)?.z_m - z_m).abs() > SAME_LEVEL_M {
+        repeats::release(scheme, row);
+        row_mut(scheme, row)?.z_m = z_m;
+    }
     Ok(())
 }
 
@@ -170,18 +185,21 @@ pub(super) fn set_item(scheme: &mut Scheme, row: Id, item: &str) -> Result<(), E
 }
 
 pub(super) fn set_row(scheme: &mut Scheme, row: &TieRow) -> Result<(), EditError> {
+    if (row_mut(scheme, row.id)?.z_m - row.z_m).abs() > SAME_LEVEL_M {
+        repeats::release(scheme, row.id);
+    }
     *row_mut(scheme, row.id)? = row.clone();
     Ok(())
 }
 
-fn row_at(scheme: &Scheme, faces: &[Face], shutter: Id, z_m: f64) -> Result<TieRow, EditError> {
+pub(super) fn row_at(scheme: &Scheme, faces: &[Face], shutter: Id, z_m: f64) -> Result<TieRow, EditError> {
     let (to, across_concrete) = far_end(scheme, faces, shutter, z_m)?;
     Ok(defaults::tie_row(scheme.fresh_id(), shutter, to, across_concrete, z_m))
 }
 
 /// What a row of this shutter reaches at a level: the same pour's shutter across the concrete, else the one across the void, else
 /// a fixed point; and whether concrete lies between.
-fn far_end(scheme: &Scheme, faces: &[Face], shutter: Id, z_m: f64) -> Result<(TieEnd, bool), EditError> {
+pub(super) fn far_end(scheme: &Scheme, faces: &[Face], shutter: Id, z_m: f64) -> Result<(TieEnd, bool), EditError> {
     let face = face_of(scheme, faces, shutter)?;
     let [bottom, top] = levels(face);
     let z = z_m.clamp(bottom + SAME_M, top - SAME_M);
@@ -213,7 +231,7 @@ fn far_end(scheme: &Scheme, faces: &[Face], shutter: Id, z_m: f64) -> Result<(Ti
     })
 }
 
-fn check_level(scheme: &Scheme, faces: &[Face], shutter: Id, z_m: f64) -> Result<(), EditError> {
+pub(super) fn check_level(scheme: &Scheme, faces: &[Face], shutter: Id, z_m: f64) -> Result<(), EditError> {
     let [bottom_m, top_m] = reach(scheme, faces, shutter)?;
     if (bottom_m..=top_m).contains(&z_m) { Ok(()) } else { Err(EditError::OffShutter { z_m, bottom_m, top_m }) }
 }
@@ -224,35 +242,35 @@ fn reach(scheme: &Scheme, faces: &[Face], id: Id) -> Result<[f64; 2], EditError>
     Ok([bottom - shutter.below_m, top + shutter.above_m])
 }
 
-fn face_of<'a>(scheme: &Scheme, faces: &'a [Face], id: Id) -> Result<&'a Face, EditError> {
+pub(super) fn face_of<'a>(scheme: &Scheme, faces: &'a [Face], id: Id) -> Result<&'a Face, EditError> {
     let of = shutter_of(scheme, id)?.face;
     faces.iter().find(|face| face.of == of).ok_or(EditError::Missing { what: "face", id: of.corner })
 }
 
-fn shutter_of(scheme: &Scheme, id: Id) -> Result<&Shutter, EditError> {
+pub(super) fn shutter_of(scheme: &Scheme, id: Id) -> Result<&Shutter, EditError> {
     scheme.shutters.iter().find(|shutter| shutter.id == id).ok_or(EditError::Missing { what: "shutter", id })
 }
 
-fn shutter_mut(scheme: &mut Scheme, id: Id) -> Result<&mut Shutter, EditError> {
+pub(super) fn shutter_mut(scheme: &mut Scheme, id: Id) -> Result<&mut Shutter, EditError> {
     scheme.shutters.iter_mut().find(|shutter| shutter.id == id).ok_or(EditError::Missing { what: "shutter", id })
 }
 
-fn row_mut(scheme: &mut Scheme, id: Id) -> Result<&mut TieRow, EditError> {
+pub(super) fn row_mut(scheme: &mut Scheme, id: Id) -> Result<&mut TieRow, EditError> {
     scheme.ties.iter_mut().find(|row| row.id == id).ok_or(missing_row(id))
 }
 
-fn missing_row(id: Id) -> EditError {
+pub(super) fn missing_row(id: Id) -> EditError {
     EditError::Missing { what: "row of ties", id }
 }
 
-fn holds(row: &TieRow, shutter: Id) -> bool {
+pub(super) fn holds(row: &TieRow, shutter: Id) -> bool {
     row.shutter == shutter || row.to == TieEnd::Shutter { id: shutter }
 }
 
-fn line(face: &Face) -> Edge {
+pub(super) fn line(face: &Face) -> Edge {
     Edge::new(face.from, face.to)
 }
 
-fn levels(face: &Face) -> [f64; 2] {
+pub(super) fn levels(face: &Face) -> [f64; 2] {
     [face.from.z.min(face.to.z), face.from.z.max(face.to.z)]
 }

@@ -1,3 +1,6 @@
+mod copying;
+mod repeats;
+
 use super::*;
 use crate::layout::concrete::faces;
 use crate::model::{Face, FaceKind};

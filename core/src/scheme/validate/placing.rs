@@ -27,6 +27,13 @@ impl Errors {
         for opening in &scheme.openings {
             self.check_opening(opening);
         }
+        for repeat in &scheme.repeats {
+            let subject = Subject::Element("Regular rows or lines of", repeat.of);
+            self.spacing(subject, "rows or lines", &repeat.spacing, width_m.max(height_m));
+            for moved in &repeat.moved {
+                self.range(subject, "a place moved from", moved.at, (0.0, 1.0), "");
+            }
+        }
     }
 
     fn check_shutter(&mut self, shutter: &Shutter, bay_m: f64, height_m: f64) {
@@ -161,6 +168,14 @@ impl Errors {
             if let Some(first) = scheme.openings[..i].iter().find(|other| other.falsework == opening.falsework) {
                 let (first, second) = (first.id, opening.id);
                 self.push(SchemeError::SecondOpening { falsework: opening.falsework, first, second });
+            }
+        }
+        let known: std::collections::BTreeSet<Id> = scheme.ids().collect();
+        for repeat in &scheme.repeats {
+            let subject = Subject::Element("Regular rows or lines of", repeat.of);
+            let all = repeat.members.iter().copied().chain(repeat.moved.iter().map(|moved| moved.id));
+            for missing in std::iter::once(repeat.of).chain(all).filter(|id| !known.contains(id)) {
+                self.push(SchemeError::Dangling { subject, what: "one of them", missing });
             }
         }
         self.same_face("Shutters", scheme.shutters.iter().map(|shutter| (shutter.face, shutter.id)));

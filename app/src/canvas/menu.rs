@@ -1,0 +1,114 @@
+use crate::editor::{Action, Editor};
+use crate::store::Store;
+use crate::widgets::coarse_pointer;
+use leptos::html::Div;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{HtmlElement, KeyboardEvent};
+
+/// Room that the list is given, px.
+const WIDTH_PX: f64 = 232.0;
+/// From a finger to the list, px.
+const BESIDE_PX: f64 = 14.0;
+
+/// What can be done here: opened by a right click, a long press or the menu key. It holds nothing up; whatever is done
+/// elsewhere closes it.
+#[component]
+pub fn Menu() -> impl IntoView {
+    let store = Store::here();
+    move || store.menu().map(|_| view! { <List/> })
+}
+
+#[component]
+fn List() -> impl IntoView {
+    let store = Store::here();
+    let list = NodeRef::<Div>::new();
+    let actions = store.peek(Editor::actions);
+    let adding = store.peek(Editor::adding);
+    let coarse = coarse_pointer();
+    let row_px = if coarse { 46.0 } else { 30.0 };
+    let height = row_px * actions.len() as f64 + 10.0;
+    let place = store.menu().zip(Some(store.viewport.get_untracked())).map(|(at, view)| {
+        let beside = if coarse { BESIDE_PX } else { 2.0 };
+        let x = if at.x + beside + WIDTH_PX > view.width_px { at.x - beside - WIDTH_PX } else { at.x + beside };
+        (x.max(4.0), at.y.min(view.height_px - height - 4.0).max(4.0))
+    });
+    let (left, top) = place.unwrap_or_default();
+    Effect::new(move || {
+        if let Some(list) = list.get() {
+            let _ = list
+                .query_selector("button")
+                .ok()
+                .flatten()
+                .and_then(|button| button.dyn_into::<HtmlElement>().ok())
+                .map(|button| button.focus());
+        }
+    });
+    let close = move || {
+        store.set_menu(None);
+        focus_drawing();
+    };
+    let item = move |action: Action| {
+        let pressed = (action == Action::AddMore).then(|| adding.to_string());
+        view! {
+            <button
+                role="menuitem"
+                data-testid=format!("menu-{}", action.id())
+                title=action.explained()
+                aria-pressed=pressed
+                on:click=move |_| {
+                    close();
+                    store.perform(action);
+                }
+            >
+                <span>{action.words()}</span>
+                <kbd>{action.key()}</kbd>
+            </button>
+        }
+    };
+    let on_key = move |event: KeyboardEvent| {
+        match event.key().as_str() {
+            "ArrowDown" => step(&event, true),
+            "ArrowUp" => step(&event, false),
+            "Escape" | "Tab" => close(),
+            _ => return,
+        }
+        event.prevent_default();
+        event.stop_propagation();
+    };
+    view! {
+        <div
+            class="menu"
+            node_ref=list
+            role="menu"
+            aria-label="What can be done here"
+            data-testid="menu"
+            style:left=format!("{left:.0}px")
+            style:top=format!("{top:.0}px")
+            on:keydown=on_key
+        >
+            {actions.into_iter().map(item).collect_view()}
+        </div>
+    }
+}
+
+/// Moves the focus to the next item, or the one before, all round.
+fn step(event: &KeyboardEvent, forward: bool) {
+    let Some(item) = event.target().and_then(|target| target.dyn_into::<HtmlElement>().ok()) else { return };
+    let next = if forward { item.next_element_sibling() } else { item.previous_element_sibling() };
+    let around = || {
+        let list = item.parent_element()?;
+        if forward { list.first_element_child() } else { list.last_element_child() }
+    };
+    if let Some(next) = next.or_else(around).and_then(|next| next.dyn_into::<HtmlElement>().ok()) {
+        let _ = next.focus();
+    }
+}
+
+fn focus_drawing() {
+    let drawing = web_sys::window().and_then(|window| window.document());
+    let drawing = drawing.and_then(|document| document.query_selector(".drawing").ok().flatten());
+    if let Some(drawing) = drawing.and_then(|drawing| drawing.dyn_into::<web_sys::SvgElement>().ok()) {
+        let _ = drawing.focus();
+    }
+}
