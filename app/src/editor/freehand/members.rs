@@ -170,7 +170,14 @@ fn fitted(run: &[Point]) -> Member {
     } else if along.x.abs() <= SQUARE_WITHIN * along.z.abs() {
         Member::Upright(mean(|p| p.x))
     } else {
-        Member::Slant(run[0], run[run.len() - 1])
+        // The line that lies nearest to its middle, as long as the run.
+        let (x_m, z_m) = (mean(|p| p.x), mean(|p| p.z));
+        let off = |p: &Point| (p.x - x_m, p.z - z_m);
+        let sums = middle.iter().map(off).fold([0.0, 0.0], |[m, n], (x, z)| [m + x * x - z * z, n + 2.0 * x * z]);
+        let turn = libm::atan2(sums[1], sums[0]) / 2.0;
+        let way = Point::new(libm::cos(turn), libm::sin(turn));
+        let on = |p: Point| Point::new(x_m, z_m) + way * (p - Point::new(x_m, z_m)).dot(way);
+        Member::Slant(on(run[0]), on(run[run.len() - 1]))
     }
 }
 

@@ -278,3 +278,19 @@ fn a_dot_is_nothing() {
     }
     assert_eq!(read(&[Point::new(f64::NAN, 0.0), Point::new(5.0, 1.0)], FINEST_M, &sheet), None);
 }
+
+#[test]
+fn a_haunch_that_ends_in_wobbles_keeps_its_slope() {
+    let hand = Hand {
+        seed: 13_018_508_950_518_006_072,
+        wobble_m: 0.036_987_1,
+        round_m: 0.0,
+        start: 0.060_587_147_598_098_88,
+        past_m: 0.0,
+        backward: false,
+    };
+    let cell = points(&[(0.0, 0.0), (6.0, 0.0), (6.0, 3.3), (5.3, 4.0), (0.7, 4.0), (0.0, 3.3)]);
+    let cuts: Vec<_> = ring(&hand.draw(&cell, true), &blank()).iter().filter_map(|bend| bend.cut).collect();
+    let near = |leg_m: f64| (leg_m - 0.7).abs() < 0.25;
+    assert!(cuts.len() == 2 && cuts.iter().all(|cut| near(cut.before_m) && near(cut.after_m)), "{cuts:?}");
+}
