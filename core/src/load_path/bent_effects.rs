@@ -148,11 +148,16 @@ impl Units {
         })
     }
 
-    /// The solutions that have to be added up, each times its factor, for a push and a change of temperature.
-    pub fn parts(&self, push: Push, warmer_k: f64) -> impl Iterator<Item = (f64, &Solution)> {
-        let pushes = push.parts().into_iter().zip(self.pushes.iter().map(Option::as_ref));
-        let all = pushes.chain([(warmer_k, self.warming.as_ref())]);
-        all.filter_map(|(factor, unit)| unit.filter(|_| factor != 0.0).map(|unit| (factor, &unit.solution)))
+    /// The solutions of what pushes and warms it, where there are any.
+    pub fn solutions(&self) -> [Option<&Solution>; 4] {
+        let [heads, tilt, wind] = &self.pushes;
+        [heads, tilt, wind, &self.warming].map(|unit| unit.as_ref().map(|unit| &unit.solution))
+    }
+
+    /// Factors of these solutions.
+    pub fn factors(push: Push, warmer_k: f64) -> [f64; 4] {
+        let [heads, tilt, wind] = push.parts();
+        [heads, tilt, wind, warmer_k]
     }
 
     /// What a push does to a number.

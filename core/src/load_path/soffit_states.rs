@@ -14,6 +14,7 @@ use crate::analysis::{Factorised, FrameError, LoadCase, Solution};
 use crate::checks::stability::Standing;
 use crate::results::Severity;
 use std::rc::Rc;
+use typed_arena::Arena;
 
 /// Bases pulled by more than this lift, kN.
 const LIFTS_KN: f64 = 1e-6;
@@ -86,7 +87,8 @@ impl Run<'_> {
         let range_k = self.table.scheme.loads.temperature_range_k;
         let cases =
             UnitCases::new(self.bent, factors.permanent, self.exposure.as_ref(), self.widest, range_k.is_some());
-        let mut settling = Settling::new(self.bent, &cases)?;
+        let without_bases = Arena::new();
+        let mut settling = Settling::new(self.bent, &without_bases, &cases)?;
         let mut states = Vec::new();
         for front in 0..levels.bent_loads.len() {
             let (case, vertical_kn) = self.vertical(levels, front, factors.permanent);
@@ -209,17 +211,24 @@ struct Settled {
 /// Lets go of legs that would have to be held down.
 struct Settling<'a> {
     bent: &'a Bent<'a>,
+    without_bases: &'a Arena<Bent<'a>>,
     cases: &'a UnitCases,
-    standing: Factorised<'a>,
-    /// Units by lifted legs, in rising order.
-    known: Vec<(Vec<usize>, Rc<Units>)>,
+    /// On all its legs first.
+    known: Vec<OnLegs<'a>>,
+}
+
+/// A bent with some of its legs lifted, in rising order.
+struct OnLegs<'a> {
+    lifted: Vec<usize>,
+    factorised: Factorised<'a>,
+    /// Once it is known to come to rest so.
+    units: Option<Rc<Units>>,
 }
 
 impl<'a> Settling<'a> {
-    fn new(bent: &'a Bent<'a>, cases: &'a UnitCases) -> Result<Self, FrameError> {
-        let standing = bent.frame.factorise()?;
-        let known = vec![(Vec::new(), Rc::new(Units::solve(bent, &standing, cases)?))];
-        Ok(Self { bent, cases, standing, known })
+    fn new(bent: &'a Bent<'a>, without_bases: &'a Arena<Bent<'a>>, cases: &'a UnitCases) -> Result<Self, FrameError> {
+        let standing = OnLegs { lifted: Vec::new(), factorised: bent.frame.factorise()?, units: None };
+        Ok(Self { bent, without_bases, cases, known: vec![standing] })
     }
 
     /// The state at which a load case comes to rest, or the legs that lifted until nothing held the bent.
@@ -229,25 +238,32 @@ impl<'a> Settling<'a> {
     }
 
     fn try_settle(&mut self, case: &LoadCase, lifted: &mut Vec<usize>) -> Result<Settled, FrameError> {
-        let mut solution = self.standing.solve(case)?;
+        let mut on = 0;
+        let mut solution = self.known[on].factorised.solve(case)?;
         let at_first = self.bent.reactions(&solution);
         while let Some(leg) = self.lifting(&solution) {
             lifted.push(leg);
             lifted.sort_unstable();
-            let bent = self.bent.without_bases(lifted);
-            let factorised = bent.frame.factorise()?;
-            solution = factorised.solve(case)?;
-            if self.lifting(&solution).is_none() && self.units(lifted).is_none() {
-                let units = Units::solve(self.bent, &factorised, self.cases)?;
-                self.known.push((lifted.clone(), Rc::new(units)));
-            }
+            on = self.on_legs(lifted)?;
+            solution = self.known[on].factorised.solve(case)?;
         }
-        let units = self.units(lifted).unwrap_or_else(|| self.known[0].1.clone());
+        let found = &mut self.known[on];
+        let units = match &found.units {
+            Some(units) => units.clone(),
+            None => Rc::new(Units::solve(self.bent, &found.factorised, self.cases)?),
+        };
+        found.units = Some(units.clone());
         Ok(Settled { lifted: lifted.clone(), solution, units, at_first })
     }
 
-    fn units(&self, lifted: &[usize]) -> Option<Rc<Units>> {
-        self.known.iter().find(|(legs, _)| legs == lifted).map(|(_, units)| units.clone())
+    /// Index of the bent with these legs lifted.
+    fn on_legs(&mut self, lifted: &[usize]) -> Result<usize, FrameError> {
+        if let Some(index) = self.known.iter().position(|known| known.lifted == lifted) {
+            return Ok(index);
+        }
+        let bent: &'a Bent<'a> = self.without_bases.alloc(self.bent.without_bases(lifted));
+        self.known.push(OnLegs { lifted: lifted.to_vec(), factorised: bent.frame.factorise()?, units: None });
+        Ok(self.known.len() - 1)
     }
 
     /// The leg that pulls hardest at its base, if any does.

@@ -1,5 +1,6 @@
 //! Lateral torsional buckling of transfer beams, with their true moments between restraints.
 
+use super::bent_effects::Units;
 use super::chain::Chain;
 use super::record::{Record, Subject};
 use super::soffit_bent::Run;
@@ -67,21 +68,30 @@ impl Run<'_> {
         let item = &opening.transfer;
         let each = 1.0 / f64::from(opening.drawn.transfers);
         let Some(height_mm) = item.steel().map(|steel| steel.section.dimensions().h / 2.0) else { return };
-        let Some(known) = LateralTorsional::of(item, basis) else { return };
+        let Some(resisting) = LateralTorsional::of(item, basis) else { return };
         let stretches: Vec<Stretch> = stretches(chain, opening.drawn.restraint_m);
         let mut worst: Option<Worst> = None;
+        let mut known: Vec<(&Units, Vec<[Option<Reading>; 4]>)> = Vec::new();
         for state in states {
-            for stretch in &stretches {
+            let units: &Units = &state.units;
+            let place = known.iter().position(|(of, _)| std::ptr::eq(*of, units)).unwrap_or_else(|| {
+                let read = |stretch: &Stretch| units.solutions().map(|it| it.map(|it| stretch.read(chain, it)));
+                known.push((units, stretches.iter().map(read).collect()));
+                known.len() - 1
+            });
+            for (stretch, of_units) in stretches.iter().zip(&known[place].1) {
                 let still = stretch.read(chain, &state.solution);
                 for (push, warmer_k) in state.sides() {
                     let mut read = still.clone();
-                    for (factor, solution) in state.units.parts(push, warmer_k) {
-                        read.add(factor, &stretch.read(chain, solution));
+                    for (factor, unit) in Units::factors(push, warmer_k).into_iter().zip(of_units) {
+                        if let Some(unit) = unit.as_ref().filter(|_| factor != 0.0) {
+                            read.add(factor, unit);
+                        }
                     }
                     read.share(each);
-                    let mut case =
-                        stretch.worst(&read.moments_knm, &stretch.loads(chain, &read), height_mm, state.front);
-                    if let Ok(beam) = &known {
+                    let loads = stretch.loads(chain, &read);
+                    let mut case = stretch.worst(&read.moments_knm, &loads, height_mm, state.front);
+                    if let Ok(beam) = &resisting {
                         case.ratio = case.moment_knm / beam.resistance_knm(case.length_m, case.shape);
                     }
                     if worst.as_ref().is_none_or(|worst| case.ratio > worst.ratio) {
@@ -91,7 +101,7 @@ impl Run<'_> {
             }
         }
         let Some(worst) = worst else { return };
-        let verdict = match &known {
+        let verdict = match &resisting {
             Ok(beam) => Some(beam.verdict(worst.moment_knm, worst.length_m, worst.shape)),
             Err(_) => check_lateral_torsional(item, basis, worst.moment_knm, worst.length_m),
         };
