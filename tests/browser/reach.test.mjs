@@ -1,6 +1,7 @@
 // Controls can be hit by a finger and are known by name; the drawing can be used without a pointer.
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { saved } from "./desk.mjs";
 import { SCREENS, withPage } from "./harness.mjs";
 
 /** Least side of a target under a finger, CSS px: WCAG 2.2, 2.5.8 (AA). */
@@ -32,9 +33,8 @@ test("a member is chosen and removed by keys alone", () => withPage(SCREENS.desk
   await page.keyboard.press("Enter");
   const rows = page.locator('[data-testid^="ratio-T"]');
   await rows.first().waitFor();
-  const count = await rows.count();
-  const become = (wanted) => page.waitForFunction(
-    (wanted) => document.querySelectorAll('[data-testid^="ratio-T"]').length === wanted, wanted);
+  const count = (await saved(page)).ties.length;
+  const become = async (wanted) => assert.equal((await saved(page)).ties.length, wanted);
   await rows.first().focus();
   await page.keyboard.press("Enter");
   await page.getByTestId("element").waitFor();
