@@ -300,7 +300,7 @@ fn the_pushed_diagonal_goes_slack() {
 fn on_contacts(k: f64) -> Frame {
     let mut beam = Frame::default();
     (0..9).for_each(|node| _ = beam.add_node(f64::from(node), 0.0));
-    beam.contacts = (1..7).map(|node| Contact { node, dof: Dof::Uy, pushes_positive: true, k }).collect();
+    beam.contacts = (1..7).map(|node| Contact { k, ..Contact::rigid(node, Dof::Uy) }).collect();
     (0..8).for_each(|i| _ = beam.add_member(Member::beam(i, i + 1, EI, EA)));
     beam.supports.push(Support { node: 0, ux: true, uy: false, rz: false });
     beam
@@ -339,7 +339,7 @@ fn what_lifts_off_altogether_is_a_mechanism() {
     let lifted = on_contacts(f64::INFINITY);
     let error = lifted.factorise().expect("stands").solve_one_sided(&nodal(3, 0.0, 20.0)).err();
     assert!(matches!(error, Some(FrameError::Mechanism { dof: Dof::Uy, .. })), "{error:?}");
-    let twice = Contact { node: 0, dof: Dof::Ux, pushes_positive: true, k: 5.0 };
+    let twice = Contact { k: 5.0, ..Contact::rigid(0, Dof::Ux) };
     let mut held = on_contacts(1.0);
     held.contacts.push(twice);
     assert_eq!(held.factorise().err(), Some(FrameError::HeldTwice { node: 0, dof: Dof::Ux }));
@@ -504,7 +504,7 @@ fn what_if_reports_a_mechanism() {
     panel.members.iter_mut().for_each(|member| member.acts = Acts::Both);
     let factorised = panel.factorise().expect("stands");
     let both = Removal { members: vec![3, 4], ..Removal::default() };
-    assert!(matches!(factorised.without(&both), Err(FrameError::Mechanism { node: 2 | 3, dof: Dof::Ux })));
+    assert!(matches!(factorised.without(&both), Err(FrameError::Mechanism { node: 2 | 3, dof: Dof::Ux, .. })));
     let missing = Removal { members: vec![9], ..Removal::default() };
     assert!(matches!(factorised.without(&missing), Err(FrameError::UnknownMember { member: 9, .. })));
 }

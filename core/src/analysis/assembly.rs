@@ -79,24 +79,6 @@ impl Unknowns {
         movements
     }
 
-    /// The node and direction that move most in `x`: a rotation only if hardly anything shifts.
-    pub fn greatest(&self, x: &[f64]) -> Option<(usize, Dof)> {
-        // Of the shifts and of the rotations.
-        let mut most = [(0.0, None), (0.0, None)];
-        for (node, unknowns) in self.of_node.iter().enumerate() {
-            for (dof, unknown) in Dof::ALL.into_iter().zip(unknowns) {
-                let most = &mut most[usize::from(dof == Dof::Rz)];
-                if let Some(size) = x.get(*unknown).map(|movement| movement.abs())
-                    && size > most.0
-                {
-                    *most = (size, Some((node, dof)));
-                }
-            }
-        }
-        let [(shift, shifts), (rotation, rotates)] = most;
-        if shift > 1e-6 * rotation { shifts } else { rotates }
-    }
-
     /// A matrix with room for the frame's stiffness.
     pub fn matrix(&self, elements: &[Element]) -> Skyline {
         let mut first: Vec<usize> = (0..=self.count).collect();

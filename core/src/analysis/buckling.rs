@@ -2,9 +2,10 @@ use super::assembly::ends;
 use super::element::Element;
 use super::factorised::Stiffness;
 use super::loads::LocalLoads;
+use super::mechanism::greatest;
 use super::piece::{Pieces, Response};
 use super::subdivision::{Subdivision, parts_for_change};
-use super::{Displacement, Frame, FrameError, LoadCase};
+use super::{Displacement, Frame, FrameError, LoadCase, Solution};
 
 /// Relative width to which a factor is closed in.
 const CLOSE: f64 = 1e-8;
@@ -59,8 +60,8 @@ impl BucklingShape {
 impl Frame {
     /// The lowest of the factors that [`Self::buckling_modes`] finds.
     pub fn lowest_buckling_factor(&self, loads: &LoadCase) -> Result<BucklingMode, FrameError> {
-        let mut search = Search::new(self, loads)?;
-        Ok(search.mode(1))
+        let (frame, solution) = self.at_buckling(loads)?;
+        Ok(Search::new(&frame, &solution).mode(1))
     }
 
     /// Lowest factors on the loads, with axial forces growing in proportion, at which the frame buckles elastically: as
@@ -70,15 +71,17 @@ impl Frame {
     /// iteration on the banded stiffness and confirmed by counting the critical factors on either side after W. H.
     /// Wittrick, F. W. Williams, *Q. J. Mech. Appl. Math.* 24 (1971), 263–284, so that none is missed. A member along
     /// which the axial force changes is cut into parts of constant axial force. Bars do not buckle by themselves.
-    /// One-sided parts act both ways.
+    /// One-sided parts that have let go under the loads are off; one that bears nothing and yet has no gap is off where
+    /// the lowest mode would let it go.
     pub fn buckling_modes(&self, loads: &LoadCase, count: usize) -> Result<Vec<BucklingMode>, FrameError> {
-        let mut search = Search::new(self, loads)?;
+        let (frame, solution) = self.at_buckling(loads)?;
+        let mut search = Search::new(&frame, &solution);
         Ok((1..=count).map(|rank| search.mode(rank)).collect())
     }
 }
 
 /// Counts the critical factors below a factor, and closes in on them.
-struct Search {
+pub(super) struct Search {
     fine: Subdivision,
     nodes: usize,
     stiffness: Stiffness,
@@ -95,8 +98,8 @@ struct Search {
 }
 
 impl Search {
-    fn new(frame: &Frame, loads: &LoadCase) -> Result<Self, FrameError> {
-        let solution = frame.factorise()?.solve(loads)?;
+    /// Of a frame under the loads that give these forces.
+    pub fn new(frame: &Frame, solution: &Solution) -> Self {
         let least = ROUNDING * solution.greatest_force();
         let parts = |member: usize| {
             let (at_i, at_j) = solution.axial_ends(member);
@@ -118,19 +121,10 @@ impl Search {
             arms.extend([(fine.starts[member], [at_i, 0.0]), (fine.starts[member + 1] - 1, [0.0, at_j])]);
         }
         let shape = (0..stiffness.unknowns.count()).map(|n| 1.0 + 0.1 * (n % 7) as f64).collect();
-        Ok(Self {
-            fine,
-            nodes: frame.nodes.len(),
-            stiffness,
-            axial,
-            arms,
-            tried: vec![(0.0, 0)],
-            shape,
-            found: Vec::new(),
-        })
+        Self { fine, nodes: frame.nodes.len(), stiffness, axial, arms, tried: vec![(0.0, 0)], shape, found: Vec::new() }
     }
 
-    fn mode(&mut self, rank: usize) -> BucklingMode {
+    pub fn mode(&mut self, rank: usize) -> BucklingMode {
         let (below, factor) = self.close_in(rank);
         if factor.is_finite() {
             self.count_below(below);
@@ -271,8 +265,12 @@ impl Search {
 
     /// Scales the movement so that the greatest shift is 1.
     fn scale(&mut self) {
-        if let Some((node, dof)) = self.stiffness.unknowns.greatest(&self.shape) {
-            let most = self.stiffness.unknowns.movements(&self.shape, &[])[node][dof as usize];
+        let movement: Vec<_> =
+            self.stiffness.unknowns.movements(&self.shape, &[]).into_iter().map(Displacement::from).collect();
+        let (node, dof, size) = greatest(&movement);
+        if size > 0.0 {
+            let Displacement { ux, uy, rz } = movement[node];
+            let most = [ux, uy, rz][dof as usize];
             self.shape.iter_mut().for_each(|x| *x /= most);
         }
     }
@@ -344,7 +342,8 @@ mod tests {
                 frame.add_member(Member::bar(head - 3, head, 8e3));
             }
         }
-        let mut search = Search::new(&frame, &loads).expect("stands");
+        let solution = frame.factorise().and_then(|stands| stands.solve(&loads)).expect("stands");
+        let mut search = Search::new(&frame, &solution);
         let first = search.mode(1).factor;
         let tried = search.tried.len();
         let second = search.mode(2).factor;

@@ -10,7 +10,8 @@
 //!   `release_i`, `release_j` (moment), `axial_release`, `shear_release`, `arms` (pairs: at i, at j),
 //!   `acts` (`both`, `tension`, `compression`), `weight` (kN/m, for `self_weight`).
 //! - A support: **`node`**, `ux`, `uy`, `rz`. A spring: **`node`**, **`dof`** (`ux`, `uy`, `rz`), **`k`**.
-//! - A contact: **`node`**, **`dof`**, `pushes` (1 or −1), `k` (rigid if left out).
+//! - A contact: **`node`**, **`dof`**, `pushes` (1 or −1), `k` (rigid if left out), `grips` (another direction, held
+//!   only while it pushes).
 //! - Loads by `type`: `node` (**`node`**, `Fx`, `Fy`, `Mz`); `dist` (**`member`**, **`dir`**, **`w1`**, **`w2`**,
 //!   **`a`**, **`b`**); `point` (**`member`**, **`dir`**, **`P`**, **`a`**); `settlement` (**`node`**, **`dof`**,
 //!   **`by`**); `strain` (**`member`**, `axial`, `curvature`); `gap` (**`member`**, **`a`**, `along`, `across`, `turn`);
@@ -164,6 +165,7 @@ struct ContactData {
     #[serde(default = "one")]
     pushes: f64,
     k: Option<f64>,
+    grips: Option<Dof>,
 }
 
 #[derive(Clone, Debug, Deserialize)]
@@ -270,6 +272,7 @@ impl Case {
                 dof: contact.dof,
                 pushes_positive: contact.pushes > 0.0,
                 k: contact.k.unwrap_or(f64::INFINITY),
+                grips: contact.grips,
             });
         }
         let mut loads = LoadCase::default();

@@ -1,7 +1,8 @@
 use super::dense::Dense;
 use super::element::Element;
 use super::factorised::Factorised;
-use super::{Acts, Dof, Frame, FrameError, Gap, LoadCase, Settlement, Solution};
+use super::mechanism::greatest;
+use super::{Acts, Displacement, Dof, Frame, FrameError, Gap, LoadCase, Settlement, Solution};
 
 /// Part of a cut's own stiffness below which what is left may be rounding: the rest is then factorised by itself to see
 /// whether it stands.
@@ -128,52 +129,52 @@ impl Unit {
     }
 }
 
-/// A cut without which, those before it open, the frame is loose, and where that moves most.
+/// A cut without which, those before it open, the frame is loose, and how it moves then.
 pub(super) struct Loose {
     pub cut: usize,
-    pub node: usize,
-    pub dof: Dof,
+    pub movement: Vec<Displacement>,
 }
 
-/// Forces of cuts by the movements of all, factorised to find the movements at which none bears anything.
-pub(super) fn compliance(frame: &Frame, units: &[&Unit]) -> Result<Dense, Loose> {
+/// Forces of cuts by the movements of all, factorised to find the movements at which none bears anything, but for a part
+/// `left` of its own stiffness.
+pub(super) fn compliance(frame: &Frame, units: &[&Unit], left: f64) -> Result<Dense, Loose> {
     let row = |of: &Unit, by: &[&Unit]| by.iter().map(|by| of.cut.force(frame, &by.solution)).collect::<Vec<f64>>();
-    Dense::factorise(units.iter().map(|of| row(of, units)).collect()).map_err(|cut| {
+    let mut rows: Vec<Vec<f64>> = units.iter().map(|of| row(of, units)).collect();
+    rows.iter_mut().enumerate().for_each(|(at, row)| row[at] += left);
+    Dense::factorise(rows).map_err(|cut| {
         // The movement, 1 for this cut, at which those before it bear nothing.
         let (before, last) = units.split_at(cut);
         let right = before.iter().map(|of| -of.cut.force(frame, &last[0].solution)).collect();
         let mut parts = Dense::factorise(before.iter().map(|of| row(of, before)).collect())
             .map_or(vec![0.0; cut], |matrix| matrix.solve(right));
         parts.push(1.0);
-        let (node, dof) = loosest(units, &parts);
-        Loose { cut, node, dof }
+        Loose { cut, movement: together(units, &parts) }
     })
 }
 
-impl From<Loose> for FrameError {
-    fn from(Loose { node, dof, .. }: Loose) -> Self {
-        Self::Mechanism { node, dof }
+impl Loose {
+    /// Whether nothing shifts and nodes only turn.
+    pub fn turns(&self) -> bool {
+        greatest(&self.movement).1 == Dof::Rz
     }
 }
 
-/// Where the nodes move most when cuts open by these parts of their unit movements: a rotation only if hardly anything
-/// shifts.
-fn loosest(units: &[&Unit], parts: &[f64]) -> (usize, Dof) {
+impl From<Loose> for FrameError {
+    fn from(loose: Loose) -> Self {
+        Self::mechanism(loose.movement)
+    }
+}
+
+/// How nodes move when cuts open by these parts of their unit movements.
+fn together(units: &[&Unit], parts: &[f64]) -> Vec<Displacement> {
     let nodes = units.first().map_or(0, |unit| unit.solution.displacements.len());
-    let mut most = (0.0, (0, Dof::Ux));
-    for node in 0..nodes {
-        let mut sum = [0.0; 3];
-        for (unit, part) in units.iter().zip(parts) {
-            let moved = unit.solution.displacement(node);
-            sum[0] += part * moved.ux;
-            sum[1] += part * moved.uy;
-            sum[2] += 1e-6 * part * moved.rz;
-        }
-        for (dof, size) in Dof::ALL.into_iter().zip(sum.map(f64::abs)) {
-            if size > most.0 {
-                most = (size, (node, dof));
-            }
+    let mut movement = vec![Displacement::default(); nodes];
+    for (unit, part) in units.iter().zip(parts) {
+        for (sum, moved) in movement.iter_mut().zip(&unit.solution.displacements) {
+            sum.ux += part * moved.ux;
+            sum.uy += part * moved.uy;
+            sum.rz += part * moved.rz;
         }
     }
-    most.1
+    movement
 }

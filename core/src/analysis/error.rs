@@ -1,4 +1,4 @@
-use super::Dof;
+use super::{Displacement, Dof};
 
 /// Why a frame cannot be solved.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -10,6 +10,8 @@ pub enum FrameError {
         node: usize,
         /// How it moves.
         dof: Dof,
+        /// How all nodes move together: the one that moves most moves 1 m, or turns by 1 rad where none shifts.
+        movement: Vec<Displacement>,
     },
     /// A member is released so much that it can move while its nodes rest.
     #[error("member {member} can move between its nodes; take out one of its releases")]

@@ -63,8 +63,8 @@ impl Frame {
             None => Ok(Factorised { frame: self, stiffness }),
             Some(row) => {
                 let movement = stiffness.matrix.soft_movement(row);
-                let (node, dof) = stiffness.unknowns.greatest(&movement).unwrap_or((0, Dof::Ux));
-                Err(FrameError::Mechanism { node, dof })
+                let movement = stiffness.unknowns.movements(&movement, &[]);
+                Err(FrameError::mechanism(movement.into_iter().map(Displacement::from).collect()))
             }
         }
     }
@@ -229,7 +229,7 @@ impl Factorised<'_> {
                     let loose =
                         dof == Dof::Rz && self.stiffness.unknowns.of(node)[2] == self.stiffness.unknowns.count();
                     return Err(if loose {
-                        FrameError::Mechanism { node, dof }
+                        FrameError::turning(node, self.frame.nodes.len())
                     } else {
                         FrameError::IllConditioned { node, dof }
                     });

@@ -85,6 +85,9 @@ pub struct Contact {
     pub pushes_positive: bool,
     /// Stiffness in kN/m, or kNm/rad; infinite if rigid.
     pub k: f64,
+    /// Another direction in which supports and springs hold the node only while the contact pushes, as the ground holds
+    /// a foot sideways.
+    pub grips: Option<Dof>,
 }
 
 /// A part of a member whose section changes.
@@ -137,6 +140,11 @@ pub enum Dof {
 }
 
 impl Contact {
+    /// A rigid contact that pushes along the positive direction and holds nothing else.
+    pub fn rigid(node: usize, dof: Dof) -> Self {
+        Self { node, dof, pushes_positive: true, k: f64::INFINITY, grips: None }
+    }
+
     /// A force along the positive direction as one that pushes.
     pub(super) fn pushed(&self, force: f64) -> f64 {
         if self.pushes_positive { force } else { -force }
@@ -340,6 +348,13 @@ impl Frame {
             }
         }
         Ok(())
+    }
+
+    /// Whether something holds or springs a node along a direction.
+    pub(super) fn holds(&self, node: usize, dof: Dof) -> bool {
+        self.supports.iter().any(|support| support.node == node && [support.ux, support.uy, support.rz][dof as usize])
+            || self.springs.iter().any(|spring| spring.node == node && spring.dof == dof)
+            || self.contacts.iter().any(|contact| contact.node == node && contact.dof == dof)
     }
 
     pub(super) fn has_node(&self, what: &'static str, index: usize, node: usize) -> Result<(), FrameError> {

@@ -1,4 +1,4 @@
-use super::cut::{Cut, DOUBTFUL, Loose, Unit, compliance};
+use super::cut::{Cut, DOUBTFUL, Unit, compliance};
 use super::dense::Dense;
 use super::factorised::Factorised;
 use super::{Dof, Frame, FrameError, LoadCase, Solution};
@@ -74,7 +74,7 @@ impl Factorised<'_> {
         let units = cuts.into_iter().map(|cut| Unit::new(self, cut)).collect::<Result<Vec<_>, _>>()?;
         let (mut units, mut idle) = (units, Vec::new());
         loop {
-            match compliance(self.frame, &units.iter().collect::<Vec<_>>()) {
+            match compliance(self.frame, &units.iter().collect::<Vec<_>>(), 0.0) {
                 Ok(matrix) => {
                     if matrix.weakest() < DOUBTFUL {
                         removal.rest(self.frame).factorise()?;
@@ -82,8 +82,8 @@ impl Factorised<'_> {
                     return Ok(Without { whole: self, members, units, idle, matrix });
                 }
                 // Nothing turns this node any more: there is nothing to let go.
-                Err(Loose { cut, dof: Dof::Rz, .. }) if matches!(units[cut].cut, Cut::Turn(..)) => {
-                    idle.push(units.remove(cut).cut);
+                Err(loose) if loose.turns() && matches!(units[loose.cut].cut, Cut::Turn(..)) => {
+                    idle.push(units.remove(loose.cut).cut);
                 }
                 Err(loose) => return Err(loose.into()),
             }
@@ -109,7 +109,7 @@ impl Without<'_> {
                 && cut.force(frame, &solution).abs() > least
             {
                 let data = &frame.members[member];
-                return Err(FrameError::Mechanism { node: [data.i, data.j][end], dof: Dof::Rz });
+                return Err(FrameError::turning([data.i, data.j][end], frame.nodes.len()));
             }
         }
         Ok(solution)

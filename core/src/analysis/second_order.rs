@@ -24,18 +24,12 @@ const MOST_PARTS: usize = 256;
 const CUTS: usize = 8;
 
 impl Frame {
-    /// Solves the equilibrium of the deflected frame, with the sway of nodes (P-Δ) and the bow of members (P-δ).
-    ///
-    /// Axial forces act on small displacements: `EI·v'''' − N·v'' = q` is solved exactly for the axial force of each
-    /// member, and the axial forces are found again until they settle. A member along which the axial force changes is
-    /// cut into parts of constant axial force for this purpose. Members do not shorten by bowing. One-sided parts act
-    /// both ways.
-    pub fn solve_second_order(&self, loads: &LoadCase) -> Result<Solution, FrameError> {
-        self.solve_imperfect(loads, &Imperfections::default())
-    }
-
-    /// The same for a frame that is not perfectly straight before it is loaded.
-    pub fn solve_imperfect(&self, loads: &LoadCase, imperfections: &Imperfections) -> Result<Solution, FrameError> {
+    /// Solves the equilibrium of the deflected frame in which all parts act both ways.
+    pub(super) fn settle_imperfect(
+        &self,
+        loads: &LoadCase,
+        imperfections: &Imperfections,
+    ) -> Result<Solution, FrameError> {
         let mut solution = self.factorise()?.solve(loads)?;
         imperfections.validate(self)?;
         for _ in 0..CUTS {
