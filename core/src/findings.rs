@@ -7,7 +7,7 @@ pub use own_items::name_own_items;
 use crate::geometry::Point;
 use crate::layout::takes_shutter;
 use crate::model::{Face, FaceKind, Model};
-use crate::results::{Check, CheckKind, Finding, LedgerEntry, Results, Severity};
+use crate::results::{Check, CheckKind, Finding, LedgerEntry, Mechanism, Results, Severity};
 use crate::sorting::sort;
 
 /// Ledger difference above which a scheme does not close.
@@ -21,11 +21,24 @@ pub fn complete(model: &Model, results: &mut Results) {
     found.extend(unchecked(model, !results.striking.is_empty()));
     found.extend(results.ledger.iter().filter(|entry| entry.difference > CLOSES_WITHIN).map(of_ledger));
     results.findings.append(&mut found);
+    // What cannot stand comes before what is overloaded.
+    results.findings.splice(0..0, results.mechanisms.iter().map(of_mechanism));
     let ratio = |finding: &Finding| finding.check.map_or(f64::INFINITY, |index| results.checks[index].ratio);
     let mut findings = std::mem::take(&mut results.findings);
     sort(&mut findings, |a, b| a.severity.cmp(&b.severity).then(ratio(b).total_cmp(&ratio(a))));
     findings.dedup();
     results.findings = findings;
+}
+
+fn of_mechanism(mechanism: &Mechanism) -> Finding {
+    Finding {
+        severity: Severity::Fail,
+        owner: Some(mechanism.owner),
+        at: Some(mechanism.at),
+        check: None,
+        text: mechanism.text.clone(),
+        remedy: mechanism.remedy.clone(),
+    }
 }
 
 fn of_check(index: usize, check: &Check) -> Finding {

@@ -27,6 +27,8 @@ pub struct Results {
     pub clearances: Vec<Clearance>,
     /// When the forms of each pour may go, if the scheme says how its concrete hardens.
     pub striking: Vec<StrikingTime>,
+    /// What can move without resistance.
+    pub mechanisms: Vec<Mechanism>,
     /// What the user should know, most serious first.
     pub findings: Vec<Finding>,
 }
@@ -374,6 +376,31 @@ impl StruckForm {
             Self::Soffits => "soffits",
         }
     }
+}
+
+/// A frame in the section plane that can move without resistance, all of it or a part.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Mechanism {
+    /// The element that it belongs to.
+    pub owner: Id,
+    /// Where it moves most as it begins to move.
+    pub at: Point,
+    /// All its members.
+    pub members: Vec<MovingMember>,
+    /// What moves, in whole sentences.
+    pub text: String,
+    /// What to do.
+    pub remedy: String,
+}
+
+/// A member of a mechanism, and which way its ends set out: the place that moves most moves 1 m.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[allow(missing_docs)]
+pub struct MovingMember {
+    pub from: Point,
+    pub to: Point,
+    pub from_moves: Point,
+    pub to_moves: Point,
 }
 
 /// How much a finding matters.

@@ -1,11 +1,11 @@
 //! Collects what the load paths find.
 
 use super::line::Envelope;
-use crate::analysis::{Dof, FrameError};
+use crate::analysis::{Dof, Frame, FrameError, Member};
 use crate::catalogue::Item;
 use crate::checks::{check_beam, check_board, check_deflection};
 use crate::geometry::Point;
-use crate::results::{Check, CheckKind, Finding, Results, Severity, Verdict};
+use crate::results::{Check, CheckKind, Finding, Mechanism, MovingMember, Results, Severity, Verdict};
 use crate::scheme::{Basis, Id, Scheme};
 
 /// The results as they grow.
@@ -126,17 +126,51 @@ impl Record {
 
     /// Says that a member cannot be solved.
     pub(super) fn unsolved(&mut self, owner: Id, member: &str, error: &FrameError) {
-        let text = match error {
-            FrameError::Mechanism { dof: Dof::Ux, .. } => format!("{member} is free to move sideways."),
-            FrameError::Mechanism { dof: Dof::Uy, .. } => format!("{member} is free to move up or down."),
-            FrameError::Mechanism { dof: Dof::Rz, .. } => format!("{member} is free to turn."),
-            other => format!("{member} cannot be solved: {other}."),
+        self.find(Severity::Fail, owner, in_words(member, error), HOLD_IT);
+    }
+
+    /// The same of a frame in the section plane: where it can move, how is kept for the drawing.
+    pub(super) fn unsolved_frame(&mut self, owner: Id, member: &str, frame: &Frame, error: &FrameError) {
+        self.find_moving(owner, in_words(member, error), HOLD_IT, frame, error);
+    }
+
+    /// Says what does not stand, and keeps how it moves if it is a mechanism of this frame.
+    pub(super) fn find_moving(&mut self, owner: Id, text: String, remedy: &str, frame: &Frame, error: &FrameError) {
+        match Mechanism::of(owner, text, remedy, frame, error) {
+            Ok(mechanism) if self.results.mechanisms.iter().all(|other| other.text != mechanism.text) => {
+                self.results.mechanisms.push(mechanism);
+            }
+            Err(text) if self.results.findings.iter().all(|other| other.text != text) => {
+                self.find(Severity::Fail, owner, text, remedy);
+            }
+            Ok(_) | Err(_) => {}
+        }
+    }
+}
+
+const HOLD_IT: &str = "Hold it: a foot, another row of ties or props, a line of legs or a brace.";
+
+fn in_words(member: &str, error: &FrameError) -> String {
+    match error {
+        FrameError::Mechanism { dof: Dof::Ux, .. } => format!("{member} is free to move sideways."),
+        FrameError::Mechanism { dof: Dof::Uy, .. } => format!("{member} is free to move up or down."),
+        FrameError::Mechanism { dof: Dof::Rz, .. } => format!("{member} is free to turn."),
+        other => format!("{member} cannot be solved: {other}."),
+    }
+}
+
+impl Mechanism {
+    /// A frame of the section plane that moves so; the text again if it does not move.
+    fn of(owner: Id, text: String, remedy: &str, frame: &Frame, error: &FrameError) -> Result<Self, String> {
+        let FrameError::Mechanism { node, movement, .. } = error else { return Err(text) };
+        let place = |node: usize| frame.nodes.get(node).map(|node| Point::new(node.x, node.y));
+        let by = |node: usize| movement.get(node).map(|by| Point::new(by.ux, by.uy));
+        let member = |member: &Member| {
+            let (i, j) = (member.i, member.j);
+            Some(MovingMember { from: place(i)?, to: place(j)?, from_moves: by(i)?, to_moves: by(j)? })
         };
-        self.find(
-            Severity::Fail,
-            owner,
-            text,
-            "Hold it: a foot, another row of ties or props, a line of legs or a brace.",
-        );
+        let Some(at) = place(*node) else { return Err(text) };
+        let members = frame.members.iter().filter_map(member).collect();
+        Ok(Self { owner, at, members, text, remedy: remedy.into() })
     }
 }

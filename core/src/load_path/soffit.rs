@@ -104,7 +104,12 @@ impl<'a> Table<'a> {
             check("primary", &falsework.primary, strength, service, on_head);
         }
         let bent = Bent::build(falsework, self.ends_m);
-        soffit_bent::solve(self, &bent, &service, factored.as_ref().map(|levels| (levels, &factors)), record)
+        if let Err(error) =
+            soffit_bent::solve(self, &bent, &service, factored.as_ref().map(|levels| (levels, &factors)), record)
+        {
+            record.unsolved_frame(falsework.id, &falsework.mark, &bent.frame, &error);
+        }
+        Ok(())
     }
 
     /// Pour, stage and front, in words.

@@ -4,7 +4,7 @@ use super::beam::ContinuousBeam;
 use super::chain::BeamLoad;
 use super::line::{Envelope, Peak};
 use super::record::{Bending, Record, Subject};
-use super::wall_frame::{self, Link, Upright};
+use super::wall_frame::{self, Link, Unsolved, Upright};
 use super::{wall_ledger, wall_pressure, wall_standing};
 use crate::actions::factors::factors;
 use crate::analysis::FrameError;
@@ -189,9 +189,10 @@ impl<'a> Walls<'a> {
         let links: Vec<Link> = group.rows.iter().filter_map(|row| self.link(row, group, index)).collect();
         let solved = match wall_frame::solve(&uprights, &links) {
             Ok(solved) => solved,
-            Err(error) => {
+            Err(unsolved) => {
+                let Unsolved { error, frame } = *unsolved;
                 for path in &group.paths {
-                    record.unsolved(path.shutter.id, &path.shutter.mark, &error);
+                    record.unsolved_frame(path.shutter.id, &path.shutter.mark, &frame, &error);
                 }
                 return;
             }

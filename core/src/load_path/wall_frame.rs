@@ -100,13 +100,25 @@ pub fn steel_stiffness(area_m2: f64, length_m: f64) -> f64 {
     STEEL_KPA * area_m2 / length_m
 }
 
+/// A group that cannot be solved.
+pub struct Unsolved {
+    pub error: FrameError,
+    pub frame: Frame,
+}
+
 /// Solves the group. Links that would have to push (ties) or pull (props) drop out. Shutters tied only to each other
 /// can lean over together: the solution then holds the highest link, and says what that takes.
-pub fn solve(uprights: &[Upright], links: &[Link]) -> Result<GroupResult, FrameError> {
+///
+/// A loop of its own, not the one-sided solution of the frame: what is held, and the spans of the uprights, follow from
+/// the links that work.
+pub fn solve(uprights: &[Upright], links: &[Link]) -> Result<GroupResult, Box<Unsolved>> {
     let mut working: Vec<bool> = vec![true; links.len()];
     loop {
         let group = Group::build(uprights, links, &working);
-        let solution = group.frame.factorise()?.solve(&group.loads)?;
+        let solution = match group.frame.factorise().and_then(|stands| stands.solve(&group.loads)) {
+            Ok(solution) => solution,
+            Err(error) => return Err(Box::new(Unsolved { error, frame: group.frame })),
+        };
         let forces = group.link_forces(&solution, links);
         let one_way = forces.iter().enumerate().filter(|(index, _)| !links[*index].both_ways);
         match one_way.min_by(|a, b| a.1.total_cmp(b.1)) {

@@ -126,7 +126,8 @@ impl Walls<'_> {
                     if leans { weight_kn / wall_m / (height_m(shutter) * shutter.face.stretch()) } else { 0.0 };
                 let loads = self.loads(path, others, stage, to);
                 let upright = Upright { loads, weight_kn_m, ..self.upright(path) };
-                let solved = wall_frame::solve(std::slice::from_ref(&upright), &links)?;
+                let solved =
+                    wall_frame::solve(std::slice::from_ref(&upright), &links).map_err(|unsolved| unsolved.error)?;
                 let case = format!("{} empty, {} {toward}", self.pour.mark, stage.name);
                 for ((row, &force), &(share, place_m)) in alone.rows.iter().zip(&solved.links).zip(&shares) {
                     let held = Held { level_kn: force * share, factor: factors(self.scheme.basis).variable };

@@ -5,6 +5,7 @@ mod equipment;
 mod figure;
 mod forces;
 mod highlight;
+mod mechanism;
 mod opening;
 mod path;
 mod placing;

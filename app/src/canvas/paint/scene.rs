@@ -1,4 +1,4 @@
-use super::{Figure, Tag, concrete, equipment, forces, opening, tags};
+use super::{Figure, Tag, concrete, equipment, forces, mechanism, opening, tags};
 use falsewright_core::Design;
 use falsewright_core::catalogue::Catalogue;
 use falsewright_core::scheme::Scheme;
@@ -57,6 +57,7 @@ pub fn scene(scheme: &Scheme, design: Option<&Design>, catalogue: &Catalogue, sh
     figures.extend(concrete::joints(scheme));
     let tags = tags::tags(model, results, &values);
     figures.extend(values.into_iter().map(|value| value.figure));
+    figures.extend(mechanism::mechanisms(results));
     Scene { figures, tags }
 }
 
