@@ -5,11 +5,15 @@ import statistics
 import subprocess
 import sys
 import time
+import warnings
 
 import numpy
 import scipy.linalg
 
 RUNS = 7
+
+# One library fits a polynomial to each of thousands of members, and warns each time.
+warnings.simplefilter("ignore")
 
 
 def median(run, prepare=lambda: None):
