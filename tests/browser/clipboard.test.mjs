@@ -41,6 +41,8 @@ test("a shutter is copied by a button in one tab and pasted by another in a seco
   await page.getByTestId("copy").click();
   await page.getByTestId("message").filter({ hasText: "Copied 1 shutter" }).waitFor();
   await page.getByTestId("undo").click();
+  // The second tab opens what the first has kept.
+  await page.getByText("Saved in this browser").waitFor();
   const second = await context.newPage();
   await second.goto(page.url());
   await opened(second);
