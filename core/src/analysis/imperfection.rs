@@ -22,15 +22,6 @@ pub struct Bow {
     pub rise: f64,
 }
 
-impl Bow {
-    /// Bow of a falsework member `length` m long between its joints: 1 in 250 (EN 12812:2008, 9.3.4, from memory, without
-    /// what it lets one take off for many members side by side). A member that is checked with a buckling curve has its
-    /// bow in that curve (EN 1993-1-1:2005, 5.2.2(7)).
-    pub fn falsework_rise(length: f64) -> f64 {
-        length / 250.0
-    }
-}
-
 impl Imperfections {
     /// Lean `φ = φ₀·αh·αm` of a row of columns: `αh = 2/√h` between 2/3 and 1, `αm = √(0.5·(1 + 1/m))`.
     ///
@@ -40,12 +31,6 @@ impl Imperfections {
         let height_factor = (2.0 / height.sqrt()).clamp(2.0 / 3.0, 1.0);
         let column_factor = (0.5 * (1.0 + 1.0 / columns.max(1) as f64)).sqrt();
         basic * height_factor * column_factor
-    }
-
-    /// Lean of falsework `height` m high: 1 in 100 up to 10 m, and `0.01·√(10/h)` above (EN 12812:2008, 9.3.4, from
-    /// memory). Without play in joints, which a maker states.
-    pub fn falsework_sway(height: f64) -> f64 {
-        0.01 * (10.0 / height).min(1.0).sqrt()
     }
 
     pub(super) fn validate(&self, frame: &Frame) -> Result<(), FrameError> {

@@ -48,20 +48,14 @@ fn unstacked_verdict(unstacked: Unstacked, height_m: f64) -> Verdict {
             no_resistance(CheckKind::Extension, height_m, "m", &reason)
         }
         Unstacked::TooFar { extension_m, greatest_m } => {
-            let comparison = Comparison {
-                check: CheckKind::Extension,
-                demand: extension_m,
-                resistance: greatest_m,
-                unit: "m",
-                source: "Range of its jacks, with the standards that leave them least".into(),
-            };
-            let numbers = format!("{} m / {} m", number(extension_m), number(greatest_m));
+            let (comparison, numbers) = range(extension_m, greatest_m);
             comparison.verdict("both extensions / both ranges", &numbers)
         }
     }
 }
 
-fn extension(name: &str, extension_m: f64, greatest_m: f64, standards: usize) -> Verdict {
+/// An extension by its range, with the numbers.
+fn range(extension_m: f64, greatest_m: f64) -> (Comparison, String) {
     let comparison = Comparison {
         check: CheckKind::Extension,
         demand: extension_m,
@@ -70,6 +64,11 @@ fn extension(name: &str, extension_m: f64, greatest_m: f64, standards: usize) ->
         source: "Range of its jacks, with the standards that leave them least".into(),
     };
     let numbers = format!("{} m / {} m", number(extension_m), number(greatest_m));
+    (comparison, numbers)
+}
+
+fn extension(name: &str, extension_m: f64, greatest_m: f64, standards: usize) -> Verdict {
+    let (comparison, numbers) = range(extension_m, greatest_m);
     comparison.verdict_given(&format!("{standards} standards, {name} jack"), "e / emax", &numbers)
 }
 
