@@ -1,5 +1,6 @@
 use crate::canvas::{Drawing, hold_space, in_field, key_input};
 use crate::editor::Document;
+use crate::language::t;
 use crate::panels::{Hint, Margin, Pens, Start, TitleBlock};
 use crate::persistence::{self, Saved, open_dropped, save_to_file};
 use crate::store::Store;
@@ -70,8 +71,8 @@ fn Message() -> impl IntoView {
     };
     view! {
         <div class="message" role="status" data-testid="update" hidden=move || !newer.get() || text.with(Option::is_some)>
-            <p>"A new version is ready. The drawing is kept."</p>
-            <button on:click=reload>"Reload"</button>
+            <p>{t("A new version is ready. The drawing is kept.")}</p>
+            <button on:click=reload>{t("Reload")}</button>
         </div>
         <div class="message" role="status" aria-live="polite" data-testid="message" hidden=move || text.with(Option::is_none)>
             {move || text.get().map(body)}

@@ -1,6 +1,7 @@
 //! The Falsewright page: an editor without a browser, and the Leptos views around it.
 
 pub mod editor;
+mod language;
 
 mod app;
 mod canvas;
