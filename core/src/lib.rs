@@ -17,6 +17,7 @@ pub mod actions;
 pub mod analysis;
 pub mod catalogue;
 pub mod checks;
+pub mod decimals;
 mod findings;
 pub mod geometry;
 pub mod layout;

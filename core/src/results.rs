@@ -221,8 +221,13 @@ pub struct Verdict {
 impl Verdict {
     /// Demand by resistance; infinite where there is no resistance.
     pub fn ratio(&self) -> f64 {
-        if self.demand <= 0.0 { 0.0 } else { self.demand / self.resistance.max(0.0) }
+        ratio(self.demand, self.resistance)
     }
+}
+
+/// Demand by resistance; infinite where there is no resistance.
+pub(crate) fn ratio(demand: f64, resistance: f64) -> f64 {
+    if demand <= 0.0 { 0.0 } else { demand / resistance.max(0.0) }
 }
 
 /// Force of one tie or prop.

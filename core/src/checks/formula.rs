@@ -1,23 +1,35 @@
 //! How numbers are written into formulas.
 
+use crate::decimals::decimals;
 use crate::results::{CheckKind, Verdict};
+use std::fmt::{self, Display, Formatter};
 
 /// Four significant figures, no exponent.
-pub(super) fn number(value: f64) -> String {
-    let decimals = match value.abs() {
-        size if !size.is_finite() => return if value.is_nan() { "unknown".into() } else { "∞".into() },
-        size if size >= 1000.0 || size == 0.0 => 0,
-        size if size >= 100.0 => 1,
-        size if size >= 10.0 => 2,
-        size if size >= 1.0 => 3,
-        size if size >= 0.1 => 4,
-        _ => 5,
-    };
-    format!("{value:.decimals$}")
+pub(super) fn number(value: f64) -> Number {
+    Number(value)
+}
+
+/// A number in a formula.
+#[derive(Clone, Copy)]
+pub(super) struct Number(f64);
+
+impl Display for Number {
+    fn fmt(&self, formatter: &mut Formatter) -> fmt::Result {
+        let places = match self.0.abs() {
+            size if !size.is_finite() => return formatter.write_str(if self.0.is_nan() { "unknown" } else { "∞" }),
+            size if size >= 1000.0 || size == 0.0 => 0,
+            size if size >= 100.0 => 1,
+            size if size >= 10.0 => 2,
+            size if size >= 1.0 => 3,
+            size if size >= 0.1 => 4,
+            _ => 5,
+        };
+        decimals(self.0, places).fmt(formatter)
+    }
 }
 
 fn ratio(value: f64) -> String {
-    if value.is_finite() { format!("{value:.3}") } else { number(value) }
+    if value.is_finite() { decimals(value, 3).to_string() } else { number(value).to_string() }
 }
 
 /// What is compared, before its formula is written out.

@@ -2,7 +2,7 @@
 
 use super::formula::{Comparison, number};
 use crate::actions::factors::balance;
-use crate::results::{CheckKind, Verdict};
+use crate::results::{CheckKind, Verdict, ratio};
 use crate::scheme::Basis;
 
 /// Loads that hold or tip, of one unit.
@@ -30,9 +30,19 @@ impl Standing {
         balance(basis).favourable * self.holding + self.held
     }
 
+    /// What tips by what holds, factored; infinite where nothing holds.
+    pub fn ratio(&self, basis: Basis) -> f64 {
+        ratio(self.tipping(basis), self.holding(basis))
+    }
+
     /// What a hold-down has to add, nought where weight is enough.
     pub fn hold_down(&self, basis: Basis) -> f64 {
         (self.tipping(basis) - balance(basis).favourable * self.holding).max(0.0)
+    }
+
+    /// The same where what holds does so by friction.
+    pub fn rubbing(self, coefficient: f64) -> Self {
+        Self { holding: coefficient * self.holding, ..self }
     }
 
     fn check(&self, check: CheckKind, basis: Basis, unit: &'static str) -> Verdict {
@@ -77,6 +87,5 @@ pub fn check_uplift(basis: Basis, forces: &Standing) -> Verdict {
 
 /// Horizontal forces against friction under what weighs `holding` kN, kN. The least coefficient of the contact counts.
 pub fn check_sliding(basis: Basis, forces: &Standing, coefficient: f64) -> Verdict {
-    let friction = Standing { holding: coefficient * forces.holding, ..*forces };
-    friction.check(CheckKind::Sliding, basis, "kN")
+    forces.rubbing(coefficient).check(CheckKind::Sliding, basis, "kN")
 }

@@ -4,6 +4,7 @@ use super::line::Envelope;
 use crate::analysis::{Dof, Frame, FrameError, Member};
 use crate::catalogue::Item;
 use crate::checks::{check_beam, check_board, check_deflection};
+use crate::decimals::decimals;
 use crate::geometry::Point;
 use crate::results::{Check, CheckKind, Finding, Mechanism, MovingMember, Results, Severity, Verdict};
 use crate::scheme::{Basis, Id, Scheme};
@@ -146,6 +147,16 @@ impl Record {
             Ok(_) | Err(_) => {}
         }
     }
+}
+
+/// A place across the culvert, in words.
+pub(super) fn at_x(x_m: f64) -> String {
+    format!("x = {} m", decimals(x_m, 2))
+}
+
+/// A height, in words.
+pub(super) fn at_level(z_m: f64) -> String {
+    format!("level {} m", decimals(z_m, 2))
 }
 
 const HOLD_IT: &str = "Hold it: a foot, another row of ties or props, a line of legs or a brace.";

@@ -2,7 +2,7 @@
 
 use super::bent::Bent;
 use super::line::Envelope;
-use super::record::{Bending, Record};
+use super::record::{Bending, Record, at_x};
 use super::soffit_load::{Front, Strip, carries, fronts, strips};
 use super::{soffit_bent, soffit_ledger, soffit_levels};
 use crate::actions::factors::{Factors, factors};
@@ -93,7 +93,7 @@ impl<'a> Table<'a> {
                 service: *service,
                 bearing_m,
                 case: &|front| self.case(front),
-                place: &|x| (format!("x = {x:.2} m"), Point::new(x, falsework.head_m)),
+                place: &|x| (at_x(x), Point::new(x, falsework.head_m)),
             });
         };
         check("facing", &falsework.facing, &strength.facing, &service.facing, 0.0);

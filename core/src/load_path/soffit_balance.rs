@@ -23,29 +23,46 @@ impl Run<'_> {
         if falsework.lateral == Lateral::HeldByWalls {
             return;
         }
+        let basis = self.table.scheme.basis;
         let cases = UnitCases::new(self.bent, 1.0, self.exposure.as_ref(), self.widest, false);
-        let member = format!("{} bent", falsework.mark);
+        let friction = self.friction();
+        let (mut overturning, mut sliding): (Option<Worst>, Option<Worst>) = (None, None);
         for front in 0..service.bent_loads.len() {
             let (weights, vertical_kn) = self.vertical(service, front, 1.0);
-            let case = self.table.case(front);
             for push in self.pushes(front, vertical_kn, &UNFACTORED) {
                 let pushing_kn = cases.sum(push, |unit| self.bent.forces(unit).map(|(_, [right, _])| right).sum());
                 if pushing_kn == 0.0 {
                     continue;
                 }
                 let edge = if pushing_kn > 0.0 { right } else { left };
-                let at = Point::new(edge.x_m, edge.foot_m);
-                let place = format!("about the base of {}", edge.mark);
-                let subject = Subject { owner: falsework.id, member: &member, case: &case, place: &place, at };
-                record.check(&subject, [self.overturning(&cases, &weights, push, edge, pushing_kn.signum())]);
-                let place = "at its bases";
-                record.check(&Subject { place, ..subject }, self.sliding(vertical_kn, pushing_kn.abs()));
+                let standing = self.turning(&cases, &weights, push, edge, pushing_kn.signum());
+                Worst { front, edge, ratio: standing.ratio(basis), standing }.keep(&mut overturning);
+                if let Some(coefficient) = friction {
+                    let standing =
+                        Standing { holding: vertical_kn, tipping_variable: pushing_kn.abs(), ..Standing::default() };
+                    let ratio = standing.rubbing(coefficient).ratio(basis);
+                    Worst { front, edge, ratio, standing }.keep(&mut sliding);
+                }
             }
+        }
+        if let Some(worst) = overturning {
+            let place = format!("about the base of {}", worst.edge.mark);
+            self.check_worst(&worst, &place, check_overturning(basis, &worst.standing), record);
+        }
+        if let Some((worst, coefficient)) = sliding.zip(friction) {
+            self.check_worst(&worst, "at its bases", check_sliding(basis, &worst.standing, coefficient), record);
         }
     }
 
-    /// About the outer base on the side to which it is pushed.
-    fn overturning(&self, cases: &UnitCases, weights: &LoadCase, push: Push, edge: &Leg, side: f64) -> Verdict {
+    fn check_worst(&self, worst: &Worst, place: &str, verdict: Verdict, record: &mut Record) {
+        let falsework = self.table.falsework;
+        let at = Point::new(worst.edge.x_m, worst.edge.foot_m);
+        let (member, case) = (format!("{} bent", falsework.mark), self.table.case(worst.front));
+        record.check(&Subject { owner: falsework.id, member: &member, case: &case, place, at }, [verdict]);
+    }
+
+    /// Moments about the outer base on the side to which it is pushed.
+    fn turning(&self, cases: &UnitCases, weights: &LoadCase, push: Push, edge: &Leg, side: f64) -> Standing {
         // Moments that turn the bent over the edge.
         let moment =
             |(at, [right, up]): (Point, [f64; 2])| side * (right * (at.z - edge.foot_m) - up * (at.x - edge.x_m));
@@ -55,11 +72,11 @@ impl Run<'_> {
             standing.tipping_permanent += moment_knm.max(0.0);
         }
         standing.tipping_variable = cases.sum(push, |unit| self.bent.forces(unit).map(moment).sum()).max(0.0);
-        check_overturning(self.table.scheme.basis, &standing)
+        standing
     }
 
-    /// On a slab; of what stands on the ground the friction is not known.
-    fn sliding(&self, vertical_kn: f64, pushing_kn: f64) -> Option<Verdict> {
+    /// Least coefficient under the bases, on a slab; of what stands on the ground the friction is not known.
+    fn friction(&self) -> Option<f64> {
         let falsework = self.table.falsework;
         if falsework.bearing == Bearing::Ground {
             return None;
@@ -68,8 +85,23 @@ impl Run<'_> {
             PlateMaterial::Steel => &[Contact::SteelOnTrowelledConcrete],
             PlateMaterial::Timber => &[Contact::TimberOnConcrete, Contact::TimberOnSteel],
         };
-        let least = contacts.iter().map(|contact| contact.coefficients().0).fold(f64::INFINITY, f64::min);
-        let standing = Standing { holding: vertical_kn, tipping_variable: pushing_kn, ..Standing::default() };
-        Some(check_sliding(self.table.scheme.basis, &standing, least))
+        Some(contacts.iter().map(|contact| contact.coefficients().0).fold(f64::INFINITY, f64::min))
+    }
+}
+
+/// The state that comes nearest to moving the bent.
+struct Worst<'a> {
+    front: usize,
+    /// About which it turns.
+    edge: &'a Leg,
+    ratio: f64,
+    standing: Standing,
+}
+
+impl<'a> Worst<'a> {
+    fn keep(self, worst: &mut Option<Self>) {
+        if worst.as_ref().is_none_or(|worst| self.ratio > worst.ratio * (1.0 + 1e-9)) {
+            *worst = Some(self);
+        }
     }
 }

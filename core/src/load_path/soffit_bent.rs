@@ -4,7 +4,7 @@ use super::bent::Bent;
 use super::bent_effects::Effects;
 use super::chain::Chain;
 use super::line::{Envelope, Peak};
-use super::record::{Bending, Record, Subject};
+use super::record::{Bending, Record, Subject, at_level, at_x};
 use super::soffit::{Table, UNFACTORED};
 use super::soffit_ledger;
 use super::soffit_levels::{Levels, total_kn};
@@ -135,7 +135,7 @@ impl Run<'_> {
             service: self.envelope(of, service),
             bearing_m: falsework.leg.leg().map_or(0.1, |leg| 2.0 * leg.footprint_m),
             case: &|front| self.table.case(front),
-            place: &|x| (format!("x = {x:.2} m"), Point::new(x, falsework.head_m)),
+            place: &|x| (at_x(x), Point::new(x, falsework.head_m)),
         });
         self.draw(chain, falsework.id, member, falsework.head_m, service, record);
     }
@@ -158,7 +158,7 @@ impl Run<'_> {
             service: service_envelope,
             bearing_m: 2.0 * stub_or_trestle[0].min(stub_or_trestle[1]),
             case: &|front| self.table.case(front),
-            place: &|x| (format!("x = {x:.2} m"), Point::new(x, opening.underside_m)),
+            place: &|x| (at_x(x), Point::new(x, opening.underside_m)),
         });
         self.check_twisting(chain, opening, states, record);
         self.draw(chain, opening.drawn.id, member, opening.underside_m, service, record);
@@ -195,7 +195,7 @@ impl Run<'_> {
         for (bar, peak) in peaks {
             let member = format!("{} {}", falsework.mark, if bar.diagonal { "diagonal" } else { "level tube" });
             let at = bar.from.lerp(bar.to, 0.5);
-            let place = format!("x = {:.2} m, level {:.2} m", at.x, at.z);
+            let place = format!("{}, {}", at_x(at.x), at_level(at.z));
             let case = self.table.case(peak.case);
             let subject = Subject { owner: falsework.id, member: &member, case: &case, place: &place, at };
             let length = (bar.to - bar.from).length();

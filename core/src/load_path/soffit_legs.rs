@@ -1,7 +1,7 @@
 //! Legs, stubs and trestles of the bents: checks and forces.
 
 use super::line::Peak;
-use super::record::{Record, Subject};
+use super::record::{Record, Subject, at_x};
 use super::soffit_bent::Run;
 use super::soffit_states::State;
 use crate::checks::{StrutForces, check_base, check_leg, check_stack};
@@ -52,7 +52,7 @@ impl Run<'_> {
             let peak = peaks.compression[index];
             let case = self.table.case(peak.case);
             let at = Point::new(leg.x_m, (leg.foot_m + leg.head_m) / 2.0);
-            let place = format!("x = {:.2} m", leg.x_m);
+            let place = at_x(leg.x_m);
             let subject = Subject { owner: leg.owner, member: &member, case: &case, place: &place, at };
             let item = falsework.item_of(leg);
             let basis = self.table.scheme.basis;

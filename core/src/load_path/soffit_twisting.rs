@@ -2,7 +2,7 @@
 
 use super::bent_effects::Units;
 use super::chain::Chain;
-use super::record::{Record, Subject};
+use super::record::{Record, Subject, at_x};
 use super::soffit_bent::Run;
 use super::soffit_states::State;
 use crate::analysis::Solution;
@@ -108,7 +108,7 @@ impl Run<'_> {
         let member = format!("{} transfer beam", opening.mark);
         let case = self.table.case(worst.front);
         let at = Point::new(worst.at_m, opening.underside_m);
-        let place = format!("x = {:.2} m", at.x);
+        let place = at_x(at.x);
         let subject = Subject { owner: opening.drawn.id, member: &member, case: &case, place: &place, at };
         record.check(&subject, verdict);
     }

@@ -3,7 +3,7 @@
 use super::beam::ContinuousBeam;
 use super::chain::BeamLoad;
 use super::line::{Envelope, Peak};
-use super::record::{Bending, Record, Subject};
+use super::record::{Bending, Record, Subject, at_level};
 use super::wall_frame::{self, Link, Unsolved, Upright};
 use super::{wall_ledger, wall_pressure, wall_standing};
 use crate::actions::factors::factors;
@@ -334,7 +334,7 @@ impl<'a> Walls<'a> {
             ..Standing::default()
         };
         let member = format!("{} foot", shutter.mark);
-        let place = format!("level {:.2} m", shutter.bottom_m);
+        let place = at_level(shutter.bottom_m);
         let (case, at) = (self.case(), self.at(shutter, shutter.bottom_m));
         let subject = Subject { owner: shutter.id, member: &member, case: &case, place: &place, at };
         record.check(&subject, [check_uplift(self.scheme.basis, &standing)]);
@@ -361,7 +361,7 @@ impl<'a> Walls<'a> {
             service: envelope,
             bearing_m: below.map_or(0.1, |beam| beam.breadth_m),
             case: &|_| self.case(),
-            place: &|at| (format!("level {:.2} m", level(at)), self.at(shutter, level(at))),
+            place: &|at| (at_level(level(at)), self.at(shutter, level(at))),
         });
     }
 

@@ -2,7 +2,7 @@
 
 use super::beam::{BeamResult, ContinuousBeam};
 use super::chain::BeamLoad;
-use super::record::{Record, Subject};
+use super::record::{Record, Subject, at_level};
 use super::wall::{Level, LinkedGroup, Path, Walls, greatest};
 use crate::actions::factors::factors;
 use crate::analysis::FrameError;
@@ -10,6 +10,7 @@ use crate::catalogue::{Item, Kind};
 use crate::checks::concrete::Anchor;
 use crate::checks::fittings::TiePlate;
 use crate::checks::{EndForce, StrutForces, check_fixed_end, check_leg, check_pulled_prop, check_tie};
+use crate::decimals::decimals;
 use crate::geometry::Point;
 use crate::model::PlacedTieRow;
 use crate::results::{Severity, TieForce, Verdict};
@@ -98,7 +99,7 @@ impl Walls<'_> {
         let basis = self.scheme.basis;
         let is_tie = row.item.tie().is_some();
         let member = format!("{} {}", row.mark, if is_tie { "tie" } else { "prop" });
-        let place = format!("level {:.2} m, {place_m:.2} m along the bay", row.z_m);
+        let place = along_the_bay(row.z_m, place_m);
         let at = self.model.shutter(row.shutter).map_or(Point::default(), |shutter| self.at(shutter, row.z_m));
         let subject = Subject { owner: row.id, member: &member, case, place: &place, at };
         let by_level = if row.to.is_none() { row.length_m / row.run_m() } else { 1.0 };
@@ -140,7 +141,7 @@ impl Walls<'_> {
         for shutter in shutters {
             let Some(plate) = plate(&row.item, &shutter.primary) else { continue };
             let member = format!("{} plate", row.mark);
-            let place = format!("level {:.2} m, {place_m:.2} m along the bay, {}", row.z_m, shutter.mark);
+            let place = format!("{}, {}", along_the_bay(row.z_m, place_m), shutter.mark);
             let at = self.at(shutter, row.z_m);
             let subject = Subject { owner: row.id, member: &member, case, place: &place, at };
             let mut verdicts: Vec<Verdict> = Vec::new();
@@ -181,6 +182,11 @@ impl Walls<'_> {
 pub(super) struct Held {
     pub level_kn: f64,
     pub factor: f64,
+}
+
+/// A place on a row, in words.
+fn along_the_bay(z_m: f64, place_m: f64) -> String {
+    format!("{}, {} m along the bay", at_level(z_m), decimals(place_m, 2))
 }
 
 /// The plate of a tie on a primary.

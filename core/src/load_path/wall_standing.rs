@@ -1,7 +1,7 @@
 //! Shutters that stand empty before the pour: wind and the notional load, what props them, and what they weigh.
 
 use super::chain::BeamLoad;
-use super::record::{Record, Subject};
+use super::record::{Record, Subject, at_level};
 use super::wall::{LinkedGroup, Path, Walls, weight_kn};
 use super::wall_frame::{self, GroupResult, Link, Upright};
 use super::wall_rows::{AS_GOOD_AS_NOTHING_KN, Held};
@@ -120,6 +120,7 @@ impl Walls<'_> {
         let wall_m: f64 = path.widths.iter().sum();
         let weight_kn = weight_kn(shutter, &self.model.parts);
         let leans = shutter.face.lean() != 0.0;
+        let mut pushed: Vec<[Option<(f64, String)>; 2]> = vec![[None, None]; alone.rows.len()];
         for stage in stages(site, shutter.top_m - self.scheme.ground.level_m) {
             for (to, toward) in [(1.0, "outward"), (-1.0, "toward the concrete")] {
                 let weight_kn_m =
@@ -129,15 +130,23 @@ impl Walls<'_> {
                 let solved =
                     wall_frame::solve(std::slice::from_ref(&upright), &links).map_err(|unsolved| unsolved.error)?;
                 let case = format!("{} empty, {} {toward}", self.pour.mark, stage.name);
-                for ((row, &force), &(share, place_m)) in alone.rows.iter().zip(&solved.links).zip(&shares) {
-                    let held = Held { level_kn: force * share, factor: factors(self.scheme.basis).variable };
-                    self.check_held(row, &held, &case, place_m, record);
+                for (known, &force) in pushed.iter_mut().zip(&solved.links) {
+                    let known = &mut known[usize::from(force < 0.0)];
+                    if known.as_ref().is_none_or(|(greatest, _)| force.abs() > greatest.abs() * (1.0 + 1e-9)) {
+                        *known = Some((force, case.clone()));
+                    }
                 }
                 let lifted_kn = solved.lifts.iter().sum::<f64>() * wall_m + if leans { weight_kn } else { 0.0 };
                 self.check_empty_lift(path, lifted_kn, weight_kn, &case, record);
                 if to > 0.0 && !stage.notional {
                     record.results.ledger.push(self.empty_ledger(path, &upright, &solved, stage));
                 }
+            }
+        }
+        let factor = factors(self.scheme.basis).variable;
+        for ((row, ways), &(share, place_m)) in alone.rows.iter().zip(&pushed).zip(&shares) {
+            for (force, case) in ways.iter().flatten() {
+                self.check_held(row, &Held { level_kn: force * share, factor }, case, place_m, record);
             }
         }
         Ok(())
@@ -169,7 +178,7 @@ impl Walls<'_> {
             ..Standing::default()
         };
         let member = format!("{} foot", shutter.mark);
-        let place = format!("level {:.2} m", shutter.bottom_m);
+        let place = at_level(shutter.bottom_m);
         let at = self.at(shutter, shutter.bottom_m);
         let subject = Subject { owner: shutter.id, member: &member, case, place: &place, at };
         record.check(&subject, [check_uplift(self.scheme.basis, &standing)]);
@@ -240,7 +249,7 @@ impl Walls<'_> {
             let marks: Vec<&str> = group.paths.iter().map(|path| path.shutter.mark.as_str()).collect();
             let member = format!("{} on its own weight", marks.join(" + "));
             let case = format!("{} empty, {}", self.pour.mark, stage.name);
-            let place = format!("level {bottom:.2} m");
+            let place = at_level(bottom);
             let at = self.at(first.shutter, first.shutter.bottom_m);
             let subject = Subject { owner: first.shutter.id, member: &member, case: &case, place: &place, at };
             record.check(&subject, [check_overturning(basis, &moments)]);
