@@ -1,6 +1,7 @@
 //! What loads do to a bent, in numbers that can be added up.
 
 use super::bent::Bent;
+use super::chain::Chain;
 use super::line::Envelope;
 use super::soffit_wind::Exposure;
 use crate::analysis::{Factorised, FrameError, LoadCase, Solution};
@@ -28,13 +29,22 @@ pub struct Effects {
 
 impl Effects {
     pub fn of(bent: &Bent, solution: &Solution) -> Self {
+        Self::read(bent, solution, Chain::envelope)
+    }
+
+    /// Without deflections, which are not added up.
+    fn of_unit(bent: &Bent, solution: &Solution) -> Self {
+        Self::read(bent, solution, Chain::forces)
+    }
+
+    fn read(bent: &Bent, solution: &Solution, envelope: fn(&Chain, &Solution) -> Envelope) -> Self {
         Self {
             compressions: bent.compressions(solution),
             reactions: bent.reactions(solution),
             moments: bent.leg_moments(solution),
             braces: bent.brace_forces(solution).map(|(_, force)| force).collect(),
-            primary: bent.primary().map(|chain| chain.envelope(solution)),
-            transfer: bent.transfer.as_ref().map(|chain| chain.envelope(solution)),
+            primary: bent.primary().map(|chain| envelope(chain, solution)),
+            transfer: bent.transfer.as_ref().map(|chain| envelope(chain, solution)),
             heads_kn: bent.heads_kn(solution),
             heads_sideways_kn: bent.heads_sideways_kn(solution),
             ground_sideways_kn: bent.ground_sideways_kn(solution),
@@ -62,6 +72,11 @@ impl Push {
         Self { heads_kn: self.heads_kn.abs(), tilt_knm: self.tilt_knm.abs(), wind_kpa: self.wind_kpa.abs() }
     }
 
+    /// What it comes to, from what each part of one unit does.
+    pub fn sum(self, of_parts: [f64; 3]) -> f64 {
+        self.parts().into_iter().zip(of_parts).map(|(factor, unit)| factor * unit).sum()
+    }
+
     fn parts(self) -> [f64; 3] {
         [self.heads_kn, self.tilt_knm, self.wind_kpa]
     }
@@ -69,8 +84,8 @@ impl Push {
 
 /// Load cases of which there is one for every bent alike.
 pub struct UnitCases {
-    /// Own weight.
-    pub own: LoadCase,
+    /// Own weight, unfactored.
+    own: LoadCase,
     /// One of each part of a push.
     pushes: [LoadCase; 3],
     /// One kelvin more in its beams, if any are of steel and the range is known.
@@ -78,9 +93,9 @@ pub struct UnitCases {
 }
 
 impl UnitCases {
-    pub fn new(bent: &Bent, permanent: f64, exposure: Option<&Exposure>, width_m: f64, warmed: bool) -> Self {
+    pub fn new(bent: &Bent, exposure: Option<&Exposure>, width_m: f64, warmed: bool) -> Self {
         let mut own = LoadCase::default();
-        bent.own_weight(permanent, &mut own);
+        bent.own_weight(1.0, &mut own);
         let mut pushes = [LoadCase::default(), LoadCase::default(), LoadCase::default()];
         bent.lateral(1.0, &mut pushes[0]);
         bent.tilt(1.0, &mut pushes[1]);
@@ -108,14 +123,9 @@ impl UnitCases {
         }
     }
 
-    /// What a push comes to, where `of` tells it of each unit.
-    pub fn sum(&self, push: Push, of: impl Fn(&LoadCase) -> f64) -> f64 {
-        push.parts()
-            .into_iter()
-            .zip(&self.pushes)
-            .filter(|(factor, _)| *factor != 0.0)
-            .map(|(f, unit)| f * of(unit))
-            .sum()
+    /// What `of` tells of each part of a push.
+    pub fn of_parts(&self, of: impl Fn(&LoadCase) -> f64) -> [f64; 3] {
+        [0, 1, 2].map(|part| of(&self.pushes[part]))
     }
 }
 
@@ -137,7 +147,7 @@ struct Unit {
 impl Units {
     pub fn solve(bent: &Bent, frame: &Factorised, cases: &UnitCases) -> Result<Self, FrameError> {
         let unit = |case: &LoadCase| {
-            frame.solve(case).map(|solution| Unit { effects: Effects::of(bent, &solution), solution })
+            frame.solve(case).map(|solution| Unit { effects: Effects::of_unit(bent, &solution), solution })
         };
         let some = |case: &LoadCase| (!case.nodal.is_empty()).then(|| unit(case)).transpose();
         let [heads, tilt, wind] = &cases.pushes;

@@ -135,15 +135,7 @@ impl Chain {
 
     /// Greatest moment, shear and deflection along the chain.
     pub fn envelope(&self, solution: &Solution) -> Envelope {
-        let mut envelope = Envelope::default();
-        let mut from_chord = Vec::with_capacity(self.nodes_m.len());
-        for (index, start) in self.nodes_m.iter().enumerate().take(self.nodes_m.len().saturating_sub(1)) {
-            let extremes = solution.extremes(self.first_member + index);
-            let peak = |(value, x): (f64, f64)| (start + x, value);
-            envelope.moment.raise(Peak::among(0, [extremes.moment_max, extremes.moment_min].map(peak)));
-            envelope.shear.raise(Peak::among(0, [extremes.shear_max, extremes.shear_min].map(peak)));
-            from_chord.push(peak(extremes.deflection_from_chord));
-        }
+        let (mut envelope, from_chord) = self.along(solution);
         for span in self.supports.windows(2) {
             let (a, b) = (span[0], span[1]);
             let peak = if b == a + 1 { from_chord[a] } else { self.off_chord(solution, a, b) };
@@ -161,23 +153,40 @@ impl Chain {
         envelope
     }
 
-    /// Forces and shape at places along the chain.
-    pub fn stations(&self, solution: &Solution) -> Vec<Station> {
-        (0..self.nodes_m.len().saturating_sub(1)).flat_map(|index| self.member_stations(solution, index)).collect()
+    /// Greatest moment and shear along the chain.
+    pub fn forces(&self, solution: &Solution) -> Envelope {
+        self.along(solution).0
     }
 
-    fn member_stations<'s>(&'s self, solution: &'s Solution, index: usize) -> impl Iterator<Item = Station> + 's {
-        let (start, length) = (self.nodes_m[index], self.nodes_m[index + 1] - self.nodes_m[index]);
-        let member = self.first_member + index;
-        (0..=INTERVALS).map(move |i| {
-            let x = length * i as f64 / INTERVALS as f64;
-            Station {
-                s_m: start + x,
-                moment_knm: solution.moment_at(member, x),
-                shear_kn: solution.shear_at(member, x),
-                deflection_m: solution.deflection_at(member, x),
-            }
-        })
+    /// Greatest moment and shear, and for each member where and how far it is off the chord between its ends.
+    fn along(&self, solution: &Solution) -> (Envelope, Vec<(f64, f64)>) {
+        let mut envelope = Envelope::default();
+        let mut from_chord = Vec::with_capacity(self.nodes_m.len());
+        for (index, start) in self.nodes_m.iter().enumerate().take(self.nodes_m.len().saturating_sub(1)) {
+            let extremes = solution.extremes(self.first_member + index);
+            let peak = |(value, x): (f64, f64)| (start + x, value);
+            envelope.moment.raise(Peak::among(0, [extremes.moment_max, extremes.moment_min].map(peak)));
+            envelope.shear.raise(Peak::among(0, [extremes.shear_max, extremes.shear_min].map(peak)));
+            from_chord.push(peak(extremes.deflection_from_chord));
+        }
+        (envelope, from_chord)
+    }
+
+    /// Forces and shape at places along the chain.
+    pub fn stations(&self, solution: &Solution) -> Vec<Station> {
+        let station = |(member, x): (usize, f64)| Station {
+            s_m: self.nodes_m[member] + x,
+            moment_knm: solution.moment_at(self.first_member + member, x),
+            shear_kn: solution.shear_at(self.first_member + member, x),
+            deflection_m: solution.deflection_at(self.first_member + member, x),
+        };
+        (0..self.nodes_m.len().saturating_sub(1)).flat_map(|member| self.places(member)).map(station).collect()
+    }
+
+    /// Evenly spaced places on a member, as its index in the chain and the distance from its start.
+    fn places(&self, member: usize) -> impl Iterator<Item = (usize, f64)> + use<> {
+        let length = self.nodes_m[member + 1] - self.nodes_m[member];
+        (0..=INTERVALS).map(move |i| (member, length * i as f64 / INTERVALS as f64))
     }
 
     /// Deflection across the chain at a node.
@@ -194,12 +203,17 @@ impl Chain {
     /// Greatest distance from the chord of a span of several members between two nodes: the station furthest away,
     /// and the top of the parabola through it and its neighbours.
     fn off_chord(&self, solution: &Solution, a: usize, b: usize) -> (f64, f64) {
-        let mut span: Vec<Station> = (a..b).flat_map(|index| self.member_stations(solution, index)).collect();
-        span.dedup_by(|p, q| (p.s_m - q.s_m).abs() < 1e-9);
-        let (Some(start), Some(end)) = (span.first(), span.last()) else { return (0.0, 0.0) };
-        let slope = (end.deflection_m - start.deflection_m) / (end.s_m - start.s_m);
-        let off = |station: &Station| station.deflection_m - start.deflection_m - slope * (station.s_m - start.s_m);
-        let points: Vec<(f64, f64)> = span.iter().map(|station| (station.s_m, off(station))).collect();
+        let chord = [a, b].map(|node| (self.nodes_m[node], self.deflection_at(solution, node)));
+        let slope = (chord[1].1 - chord[0].1) / (chord[1].0 - chord[0].0);
+        let mut points: Vec<(f64, f64)> = Vec::with_capacity((b - a) * INTERVALS + 1);
+        for (member, x) in (a..b).flat_map(|member| self.places(member)) {
+            let s = self.nodes_m[member] + x;
+            // The end of each member is the start of the next.
+            if points.is_empty() || x > 0.0 {
+                let deflection = solution.deflection_at(self.first_member + member, x);
+                points.push((s, deflection - chord[0].1 - slope * (s - chord[0].0)));
+            }
+        }
         let furthest = points.windows(3).max_by(|p, q| p[1].1.abs().total_cmp(&q[1].1.abs()));
         let Some(&[before, (x, y), after]) = furthest.and_then(|three| three.first_chunk::<3>()) else {
             return (0.0, 0.0);

@@ -1,12 +1,10 @@
 //! Whether a braced bent as a whole stands at every stage: overturning about its outer bases, and sliding on them.
 
-use super::bent_effects::{Push, UnitCases};
 use super::record::{Record, Subject};
 use super::soffit::UNFACTORED;
 use super::soffit_bent::Run;
 use super::soffit_levels::Levels;
 use crate::actions::friction::Contact;
-use crate::analysis::LoadCase;
 use crate::catalogue::PlateMaterial;
 use crate::checks::stability::{Standing, check_overturning, check_sliding};
 use crate::geometry::Point;
@@ -24,18 +22,36 @@ impl Run<'_> {
             return;
         }
         let basis = self.table.scheme.basis;
-        let cases = UnitCases::new(self.bent, 1.0, self.exposure.as_ref(), self.widest, false);
+        let sideways = self.cases.of_parts(|unit| self.bent.forces(unit).map(|(_, [right, _])| right).sum());
+        // Moments of a force that turn the bent over an edge.
+        let over = |edge: &'_ Leg, side: f64, (at, [right, up]): (Point, [f64; 2])| {
+            side * (right * (at.z - edge.foot_m) - up * (at.x - edge.x_m))
+        };
+        let edges = [(left, -1.0), (right, 1.0)].map(|(edge, side)| {
+            let moments = self.cases.of_parts(|unit| self.bent.forces(unit).map(|force| over(edge, side, force)).sum());
+            (edge, side, moments)
+        });
         let friction = self.friction();
         let (mut overturning, mut sliding): (Option<Worst>, Option<Worst>) = (None, None);
         for front in 0..service.bent_loads.len() {
             let (weights, vertical_kn) = self.vertical(service, front, 1.0);
+            let weighed = [0, 1].map(|way| {
+                let (edge, side, _) = edges[way];
+                let mut standing = Standing::default();
+                for moment_knm in self.bent.forces(&weights).map(|force| over(edge, side, force)) {
+                    standing.holding += (-moment_knm).max(0.0);
+                    standing.tipping_permanent += moment_knm.max(0.0);
+                }
+                standing
+            });
             for push in self.pushes(front, vertical_kn, &UNFACTORED) {
-                let pushing_kn = cases.sum(push, |unit| self.bent.forces(unit).map(|(_, [right, _])| right).sum());
+                let pushing_kn = push.sum(sideways);
                 if pushing_kn == 0.0 {
                     continue;
                 }
-                let edge = if pushing_kn > 0.0 { right } else { left };
-                let standing = self.turning(&cases, &weights, push, edge, pushing_kn.signum());
+                let way = usize::from(pushing_kn > 0.0);
+                let (edge, _, moments) = edges[way];
+                let standing = Standing { tipping_variable: push.sum(moments).max(0.0), ..weighed[way] };
                 Worst { front, edge, ratio: standing.ratio(basis), standing }.keep(&mut overturning);
                 if let Some(coefficient) = friction {
                     let standing =
@@ -59,20 +75,6 @@ impl Run<'_> {
         let at = Point::new(worst.edge.x_m, worst.edge.foot_m);
         let (member, case) = (format!("{} bent", falsework.mark), self.table.case(worst.front));
         record.check(&Subject { owner: falsework.id, member: &member, case: &case, place, at }, [verdict]);
-    }
-
-    /// Moments about the outer base on the side to which it is pushed.
-    fn turning(&self, cases: &UnitCases, weights: &LoadCase, push: Push, edge: &Leg, side: f64) -> Standing {
-        // Moments that turn the bent over the edge.
-        let moment =
-            |(at, [right, up]): (Point, [f64; 2])| side * (right * (at.z - edge.foot_m) - up * (at.x - edge.x_m));
-        let mut standing = Standing::default();
-        for moment_knm in self.bent.forces(weights).map(moment) {
-            standing.holding += (-moment_knm).max(0.0);
-            standing.tipping_permanent += moment_knm.max(0.0);
-        }
-        standing.tipping_variable = cases.sum(push, |unit| self.bent.forces(unit).map(moment).sum()).max(0.0);
-        standing
     }
 
     /// Least coefficient under the bases, on a slab; of what stands on the ground the friction is not known.

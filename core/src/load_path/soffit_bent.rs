@@ -1,15 +1,15 @@
 //! The bents of a soffit at every stage and position of the pour front.
 
 use super::bent::Bent;
-use super::bent_effects::Effects;
+use super::bent_effects::{Effects, UnitCases};
 use super::chain::Chain;
 use super::line::{Envelope, Peak};
 use super::record::{Bending, Record, Subject, at_level, at_x};
 use super::soffit::{Table, UNFACTORED};
 use super::soffit_ledger;
 use super::soffit_levels::{Levels, total_kn};
-use super::soffit_states::State;
-use super::soffit_wind::{Exposure, exposure};
+use super::soffit_states::{Settling, State};
+use super::soffit_wind::exposure;
 use crate::actions::factors::Factors;
 use crate::analysis::{FrameError, LoadCase};
 use crate::catalogue::Item;
@@ -17,6 +17,7 @@ use crate::checks::check_brace;
 use crate::geometry::Point;
 use crate::model::{BracingBar, LegKind};
 use crate::results::{CheckKind, Diagram, Severity, Verdict};
+use typed_arena::Arena;
 
 /// Elastic critical load factors: below the first a bent is refused, below the second it needs second order
 /// (EN 1993-1-1, 5.2.1 for the second; common practice for the first).
@@ -33,12 +34,16 @@ pub fn solve(
     record: &mut Record,
 ) -> Result<(), FrameError> {
     let widest = service.bent_widths.iter().copied().fold(0.0, f64::max);
-    let mut run = Run { table, bent, widest, exposure: exposure(table), sway_factor: 1.0 };
+    let warmed = table.scheme.loads.temperature_range_k.is_some();
+    let cases = UnitCases::new(bent, exposure(table).as_ref(), widest, warmed);
+    let mut run = Run { table, bent, widest, cases, sway_factor: 1.0 };
     let (levels, factors) = factored.unwrap_or((service, &UNFACTORED));
     run.sway_factor = run.check_stability(levels, factors.permanent, record)?;
 
-    let unfactored = run.states(service, &UNFACTORED, record)?;
-    let factored = factored.map(|(levels, factors)| run.states(levels, factors, record)).transpose()?;
+    let without_bases = Arena::new();
+    let mut settling = Settling::new(bent, &without_bases, &run.cases)?;
+    let unfactored = run.states(service, &UNFACTORED, &mut settling, record)?;
+    let factored = factored.map(|(levels, factors)| run.states(levels, factors, &mut settling, record)).transpose()?;
     let strength = factored.as_ref().unwrap_or(&unfactored);
     run.check_chain(bent.primary(), &table.falsework.primary, "primary", strength, &unfactored, record);
     run.check_transfer(strength, &unfactored, record);
@@ -56,8 +61,8 @@ pub(super) struct Run<'a> {
     pub bent: &'a Bent<'a>,
     /// Metres of bay on the most loaded bent.
     pub widest: f64,
-    /// To the wind, where the site's is known.
-    pub exposure: Option<Exposure>,
+    /// What does not change from state to state.
+    pub cases: UnitCases,
     /// By which horizontal loads grow for effects of second order.
     pub sway_factor: f64,
 }

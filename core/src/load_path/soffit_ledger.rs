@@ -1,6 +1,6 @@
 //! What comes in and goes out at each level under a soffit, kN for the whole bay.
 
-use super::bent_effects::{Effects, Push, UnitCases};
+use super::bent_effects::{Effects, Push};
 use super::record::Record;
 use super::soffit_bent::Run;
 use super::soffit_levels::Levels;
@@ -51,16 +51,17 @@ pub fn vertical(run: &Run, service: &Levels, states: &[State], record: &mut Reco
 
 /// What pushes the most loaded bent hardest to one side at each stage.
 pub fn sideways(run: &Run, states: &[State], record: &mut Record) {
-    let Run { table, bent, .. } = run;
-    let cases = UnitCases::new(bent, 1.0, run.exposure.as_ref(), run.widest, false);
+    let Run { table, bent, cases, .. } = run;
+    let right = cases.of_parts(|unit| bent.forces(unit).map(|(_, [right, _])| right).sum());
+    let on_top = cases.of_parts(|unit| bent.sideways_on_top_kn(unit));
     for stage in [Stage::Erected, Stage::Concreting, Stage::Loaded] {
         let at_stage = states.iter().filter(|state| table.fronts[state.front].stage == stage);
         let pushed =
             at_stage.flat_map(|state| state.pushes.iter().chain(&state.pushed).map(move |push| (state, *push)));
-        let size = |push: Push| cases.sum(push, |unit| bent.forces(unit).map(|(_, [right, _])| right).sum());
+        let size = |push: Push| push.sum(right);
         let Some((state, push)) = pushed.max_by(|a, b| size(a.1).total_cmp(&size(b.1))) else { continue };
 
-        let on_top = cases.sum(push, |unit| bent.sideways_on_top_kn(unit));
+        let on_top = push.sum(on_top);
         let held = |of: fn(&Effects) -> f64| {
             let added = if state.pushed.is_some() { 0.0 } else { state.units.of_push(push, of) };
             of(&state.effects) + added

@@ -83,12 +83,14 @@ impl State {
 
 impl Run<'_> {
     /// Every state that the bent withstands.
-    pub fn states(&self, levels: &Levels, factors: &Factors, record: &mut Record) -> Result<Vec<State>, FrameError> {
+    pub fn states(
+        &self,
+        levels: &Levels,
+        factors: &Factors,
+        settling: &mut Settling,
+        record: &mut Record,
+    ) -> Result<Vec<State>, FrameError> {
         let range_k = self.table.scheme.loads.temperature_range_k;
-        let cases =
-            UnitCases::new(self.bent, factors.permanent, self.exposure.as_ref(), self.widest, range_k.is_some());
-        let without_bases = Arena::new();
-        let mut settling = Settling::new(self.bent, &without_bases, &cases)?;
         let mut states = Vec::new();
         for front in 0..levels.bent_loads.len() {
             let (case, vertical_kn) = self.vertical(levels, front, factors.permanent);
@@ -117,9 +119,7 @@ impl Run<'_> {
             unpushed.pushes = pushing;
             states.push(unpushed);
             for push in lifting {
-                let mut case = case.clone();
-                cases.push(push, &mut case);
-                match settling.settle(&case) {
+                match settling.settle_pushed(&case, push, &without_push) {
                     Ok(settled) => states.push(state(settled, Some(push))),
                     Err(lifted) => self.tell_tipping(front, Some(push), &lifted, record),
                 }
@@ -209,7 +209,7 @@ struct Settled {
 }
 
 /// Lets go of legs that would have to be held down.
-struct Settling<'a> {
+pub struct Settling<'a> {
     bent: &'a Bent<'a>,
     without_bases: &'a Arena<Bent<'a>>,
     cases: &'a UnitCases,
@@ -226,34 +226,69 @@ struct OnLegs<'a> {
 }
 
 impl<'a> Settling<'a> {
-    fn new(bent: &'a Bent<'a>, without_bases: &'a Arena<Bent<'a>>, cases: &'a UnitCases) -> Result<Self, FrameError> {
+    pub fn new(
+        bent: &'a Bent<'a>,
+        without_bases: &'a Arena<Bent<'a>>,
+        cases: &'a UnitCases,
+    ) -> Result<Self, FrameError> {
         let standing = OnLegs { lifted: Vec::new(), factorised: bent.frame.factorise()?, units: None };
         Ok(Self { bent, without_bases, cases, known: vec![standing] })
     }
 
-    /// The state at which a load case comes to rest, or the legs that lifted until nothing held the bent.
+    /// The state at which loads come to rest, or the legs that lifted until nothing held the bent.
     fn settle(&mut self, case: &LoadCase) -> Result<Settled, Vec<usize>> {
         let mut lifted = Vec::new();
-        self.try_settle(case, &mut lifted).map_err(|_| lifted)
+        self.let_go(case, None, &mut lifted).map_err(|_| lifted)
     }
 
-    fn try_settle(&mut self, case: &LoadCase, lifted: &mut Vec<usize>) -> Result<Settled, FrameError> {
-        let mut on = 0;
-        let mut solution = self.known[on].factorised.solve(case)?;
-        let at_first = self.bent.reactions(&solution);
-        while let Some(leg) = self.lifting(&solution) {
+    /// The same with a push beside them, from the reactions without it before any leg lifted.
+    fn settle_pushed(&mut self, case: &LoadCase, push: Push, at_rest: &[f64]) -> Result<Settled, Vec<usize>> {
+        let mut pushed = case.clone();
+        self.cases.push(push, &mut pushed);
+        let mut lifted = Vec::new();
+        let at_first = self.units(0).map(|units| {
+            let with_push = |(leg, still)| still + units.of_push(push, |effects| effects.reactions[leg]);
+            at_rest.iter().enumerate().map(with_push).collect()
+        });
+        at_first.and_then(|at_first| self.let_go(&pushed, Some(at_first), &mut lifted)).map_err(|_| lifted)
+    }
+
+    /// Solves on ever fewer legs. Known reactions on all legs save the first time.
+    fn let_go(
+        &mut self,
+        case: &LoadCase,
+        at_first: Option<Vec<f64>>,
+        lifted: &mut Vec<usize>,
+    ) -> Result<Settled, FrameError> {
+        let (mut on, mut solution) = (0, None);
+        let at_first = match at_first {
+            Some(reactions) => reactions,
+            None => self.bent.reactions(solution.insert(self.known[on].factorised.solve(case)?)),
+        };
+        let mut next = lifting(&at_first);
+        while let Some(leg) = next {
             lifted.push(leg);
             lifted.sort_unstable();
             on = self.on_legs(lifted)?;
-            solution = self.known[on].factorised.solve(case)?;
+            next = lifting(&self.bent.reactions(solution.insert(self.known[on].factorised.solve(case)?)));
         }
-        let found = &mut self.known[on];
-        let units = match &found.units {
-            Some(units) => units.clone(),
-            None => Rc::new(Units::solve(self.bent, &found.factorised, self.cases)?),
+        let solution = match solution {
+            Some(solution) => solution,
+            None => self.known[on].factorised.solve(case)?,
         };
-        found.units = Some(units.clone());
-        Ok(Settled { lifted: lifted.clone(), solution, units, at_first })
+        Ok(Settled { lifted: lifted.clone(), solution, units: self.units(on)?, at_first })
+    }
+
+    /// Effects of the unit cases on one of the known bents.
+    fn units(&mut self, on: usize) -> Result<Rc<Units>, FrameError> {
+        let known = &mut self.known[on];
+        match &known.units {
+            Some(units) => Ok(units.clone()),
+            None => {
+                let units = Rc::new(Units::solve(self.bent, &known.factorised, self.cases)?);
+                Ok(known.units.insert(units).clone())
+            }
+        }
     }
 
     /// Index of the bent with these legs lifted.
@@ -265,11 +300,10 @@ impl<'a> Settling<'a> {
         self.known.push(OnLegs { lifted: lifted.to_vec(), factorised: bent.frame.factorise()?, units: None });
         Ok(self.known.len() - 1)
     }
+}
 
-    /// The leg that pulls hardest at its base, if any does.
-    fn lifting(&self, solution: &Solution) -> Option<usize> {
-        let reactions = self.bent.reactions(solution);
-        let (leg, &least) = reactions.iter().enumerate().min_by(|a, b| a.1.total_cmp(b.1))?;
-        (least < -LIFTS_KN).then_some(leg)
-    }
+/// The leg that pulls hardest at its base, if any does.
+fn lifting(reactions: &[f64]) -> Option<usize> {
+    let (leg, &least) = reactions.iter().enumerate().min_by(|a, b| a.1.total_cmp(b.1))?;
+    (least < -LIFTS_KN).then_some(leg)
 }
