@@ -58,6 +58,12 @@ impl BucklingShape {
 }
 
 impl Frame {
+    /// The factor of [`Self::lowest_buckling_factor`] without its shape, which takes longer.
+    pub fn lowest_critical_factor(&self, loads: &LoadCase) -> Result<f64, FrameError> {
+        let (frame, solution) = self.at_buckling(loads)?;
+        Ok(Search::new(&frame, &solution).close_in(1).1)
+    }
+
     /// The lowest of the factors that [`Self::buckling_modes`] finds.
     pub fn lowest_buckling_factor(&self, loads: &LoadCase) -> Result<BucklingMode, FrameError> {
         let (frame, solution) = self.at_buckling(loads)?;

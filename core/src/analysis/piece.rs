@@ -261,6 +261,12 @@ impl Pieces {
                 strains: take(&mut strains, |load| load.member == member),
             };
             let first = pieces.all.len();
+            if own.is_nothing() && element.imperfection == [0.0; 2] {
+                pieces.all.push(Piece { length: element.length, section: element.section, ..Piece::default() });
+                pieces.starts.push(first + 1);
+                responses.push(None);
+                continue;
+            }
             if own.is_even(element.length) {
                 own.add_piece(element, 0.0, element.length, &mut pieces.all);
             } else {
@@ -273,8 +279,7 @@ impl Pieces {
                 }
             }
             pieces.starts.push(pieces.all.len());
-            let is_idle = own.is_nothing() && element.imperfection == [0.0; 2];
-            responses.push((!is_idle).then(|| Response::of(&mut pieces.all[first..])));
+            responses.push(Some(Response::of(&mut pieces.all[first..])));
         }
         (pieces, responses)
     }

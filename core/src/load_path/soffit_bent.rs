@@ -80,7 +80,7 @@ impl Run<'_> {
     /// Checks the lowest critical load factor; by how much horizontal loads grow (EN 1993-1-1, 5.2.2(5)).
     fn check_stability(&self, factored: &Levels, permanent: f64, record: &mut Record) -> Result<f64, FrameError> {
         let (case, _) = self.vertical(factored, 0, permanent);
-        let lowest = self.bent.frame.lowest_buckling_factor(&case)?.factor;
+        let lowest = self.bent.frame.lowest_critical_factor(&case)?;
         let falsework = self.table.falsework;
         let member = format!("{} bent", falsework.mark);
         let case = self.table.case(0);
