@@ -27,6 +27,19 @@ const PARTS: usize = 8;
 /// A place within a piece and the state there.
 type Place = (f64, State);
 
+/// Greatest and least forces along a member, each with its place in m from node i.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ForceExtremes {
+    /// Greatest moment in kNm.
+    pub moment_max: (f64, f64),
+    /// Least moment in kNm.
+    pub moment_min: (f64, f64),
+    /// Greatest shear in kN.
+    pub shear_max: (f64, f64),
+    /// Least shear in kN.
+    pub shear_min: (f64, f64),
+}
+
 /// Finds the turning points of shear, moment and deflection.
 #[derive(Default)]
 pub(super) struct Search {
@@ -46,6 +59,21 @@ impl Search {
         }
         self.widen(&mut extremes, last, &end, chord);
         extremes
+    }
+
+    /// The same of forces only.
+    pub fn forces(&mut self, pieces: &[Piece]) -> ForceExtremes {
+        let mut extremes = Extremes::of(pieces.first().unwrap_or(&Piece::default()));
+        for piece in pieces {
+            let end = piece.at(piece.length);
+            if piece.is_plain() {
+                extremes.widen_forces(piece, &end);
+            } else {
+                self.widen(&mut extremes, piece, &end, (0.0, 0.0));
+            }
+        }
+        let Extremes { moment_max, moment_min, shear_max, shear_min, .. } = extremes;
+        ForceExtremes { moment_max, moment_min, shear_max, shear_min }
     }
 
     fn widen(&mut self, extremes: &mut Extremes, piece: &Piece, end: &State, chord: (f64, f64)) {
@@ -160,7 +188,40 @@ impl Extremes {
         raise(&mut self.deflection_from_chord, off_chord(state.deflection, x, chord), x);
     }
 
-    /// The same over a whole piece that only moments bend: all functions are polynomials then.
+    /// Forces over a whole piece that only moments bend: all functions are polynomials then.
+    fn widen_forces(&mut self, piece: &Piece, end: &State) {
+        let no_chord = (0.0, 0.0);
+        self.widen(piece, 0.0, &piece.start, no_chord);
+        self.widen(piece, piece.length, end, no_chord);
+        if piece.load[1] != 0.0 || piece.growth[1] != 0.0 {
+            self.widen_at_turns(piece);
+        }
+    }
+
+    /// Shear and moment where they turn along a loaded piece that only moments bend, and where the moment does.
+    #[inline]
+    fn widen_at_turns(&mut self, piece: &Piece) -> Roots {
+        let State { transverse, moment, .. } = piece.start;
+        let (q, dq) = (piece.load[1], piece.growth[1]);
+        let bending = Polynomial([moment, transverse, 0.5 * q, dq * (1.0 / 6.0), 0.0]);
+        let shear = bending.derivative();
+        let mut turns = Roots::default();
+        if dq != 0.0 {
+            turns = Roots::of(&shear.derivative(), &turns, piece.length);
+            for &x in turns.all() {
+                raise(&mut self.shear_max, shear.at(x), piece.x + x);
+                lower(&mut self.shear_min, shear.at(x), piece.x + x);
+            }
+        }
+        turns = Roots::of(&shear, &turns, piece.length);
+        for &x in turns.all() {
+            raise(&mut self.moment_max, bending.at(x), piece.x + x);
+            lower(&mut self.moment_min, bending.at(x), piece.x + x);
+        }
+        turns
+    }
+
+    /// All over a whole piece that only moments bend.
     #[inline]
     fn widen_plain(&mut self, piece: &Piece, end: &State, chord: (f64, f64)) {
         let length = piece.length;
@@ -174,7 +235,6 @@ impl Extremes {
         if !loaded && (c == 0.0 || (moment == 0.0 && transverse == 0.0)) {
             return;
         }
-        let bending = Polynomial([moment, transverse, 0.5 * q, dq * (1.0 / 6.0), 0.0]);
         let bent = Polynomial([slope, c * moment, 0.5 * c * transverse, c * q * (1.0 / 6.0), c * dq * (1.0 / 24.0)]);
         let from_chord = bent.plus(-chord.1);
         let at = |x: f64| deflection + bent.integral(x);
@@ -188,23 +248,11 @@ impl Extremes {
             }
             return;
         }
-        let shear = bending.derivative();
-        let mut turns = Roots::default();
-        if dq != 0.0 {
-            turns = Roots::of(&shear.derivative(), &turns, length);
-            for &x in turns.all() {
-                raise(&mut self.shear_max, shear.at(x), piece.x + x);
-                lower(&mut self.shear_min, shear.at(x), piece.x + x);
-            }
-        }
-        turns = Roots::of(&shear, &turns, length);
-        for &x in turns.all() {
-            raise(&mut self.moment_max, bending.at(x), piece.x + x);
-            lower(&mut self.moment_min, bending.at(x), piece.x + x);
-        }
+        let mut turns = self.widen_at_turns(piece);
         if c == 0.0 {
             return;
         }
+        let bending = Polynomial([moment, transverse, 0.5 * q, dq * (1.0 / 6.0), 0.0]);
         turns = Roots::of(&bending, &turns, length);
         for &x in Roots::of(&bent, &turns, length).all() {
             self.widen_deflection(at(x), piece.x + x);

@@ -47,7 +47,7 @@ mod subdivision;
 pub use buckling::{BucklingMode, BucklingShape};
 pub use envelope::{Governing, MemberEnvelope, envelope};
 pub use error::FrameError;
-pub use extremes::Extremes;
+pub use extremes::{Extremes, ForceExtremes};
 pub use factorised::Factorised;
 pub use frame::{Acts, Contact, Dof, Frame, Member, Node, Section, Spring, Support};
 pub use imperfection::{Bow, Imperfections};

@@ -246,13 +246,13 @@ impl Pieces {
 
     /// Cuts members where their loads jump or kink, and finds how each responds; none where nothing acts on it.
     pub fn cut(elements: &[Element], loads: &LocalLoads) -> (Self, Vec<Option<Response>>) {
-        let room = elements.len() + loads.forces.len() + loads.gaps.len();
+        let room = elements.len() + 2 * loads.lines.len() + loads.forces.len() + loads.gaps.len();
         let mut pieces = Self { all: Vec::with_capacity(room), starts: Vec::with_capacity(elements.len() + 1) };
         pieces.starts.push(0);
         let mut responses = Vec::with_capacity(elements.len());
         let (mut lines, mut forces) = (loads.lines.as_slice(), loads.forces.as_slice());
         let (mut gaps, mut strains) = (loads.gaps.as_slice(), loads.strains.as_slice());
-        let mut breaks = Vec::new();
+        let mut breaks = Vec::with_capacity(16);
         for (member, element) in elements.iter().enumerate() {
             let own = Own {
                 lines: take(&mut lines, |load| load.member == member),

@@ -1,4 +1,4 @@
-use super::extremes::Search;
+use super::extremes::{ForceExtremes, Search};
 use super::piece::{Piece, Pieces, State};
 use super::{Extremes, Frame};
 
@@ -104,6 +104,11 @@ impl Solution {
     /// Greatest and least moment, shear and deflection of a member and where they are, exactly.
     pub fn extremes(&self, member: usize) -> Extremes {
         Search::default().extremes(self.pieces.of(member))
+    }
+
+    /// Those of its moment and shear alone, which takes less time.
+    pub fn force_extremes(&self, member: usize) -> ForceExtremes {
+        Search::default().forces(self.pieces.of(member))
     }
 
     /// Those of all members in their order, faster than one by one.

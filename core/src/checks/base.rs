@@ -30,8 +30,8 @@ pub fn check_base(item: &Item, basis: Basis, bearing: &Bearing, ground: &Ground,
         unit: "kPa",
         source: allowed.source.into(),
     };
-    let numbers = format!("({} kN / {} m²) / ({})", number(force_kn), number(area_m2), allowed.text);
-    let given = format!("Aeff = {} m² of {} m²", number(area_m2), number(plate.width_m * plate.length_m));
+    let numbers = format_args!("({} kN / {} m²) / ({})", number(force_kn), number(area_m2), allowed.text);
+    let given = format_args!("Aeff = {} m² of {} m²", number(area_m2), number(plate.width_m * plate.length_m));
     let mut verdicts = vec![comparison.verdict_given(&given, &format!("(N / Aeff) / {}", allowed.symbol), &numbers)];
     if plate.material == PlateMaterial::Timber {
         verdicts.push(crushing(plate, basis, force_kn));
@@ -123,6 +123,7 @@ fn crushing(plate: &Plate, basis: Basis, force_kn: f64) -> Verdict {
         }
         .into(),
     };
-    let numbers = format!("{} kN / ({} N/mm² × ({} mm)²)", number(force_kn), number(strength_mpa), number(side_mm));
+    let numbers =
+        format_args!("{} kN / ({} N/mm² × ({} mm)²)", number(force_kn), number(strength_mpa), number(side_mm));
     comparison.verdict("N / (fc90 s²)", &numbers)
 }

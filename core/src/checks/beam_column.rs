@@ -67,7 +67,7 @@ pub fn check_beam_column(item: &Item, basis: Basis, member: &BeamColumn) -> Vec<
             unit: "kN",
             source: source("EN 1993-1-1 6.3.3, Annex B", basis),
         };
-        let numbers = format!(
+        let numbers = format_args!(
             "{} kN / {} kN + {} × {} kNm / {} kNm + {} × {} kNm / {} kNm",
             number(demand),
             number(buckling_kn),

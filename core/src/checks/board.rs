@@ -28,7 +28,7 @@ pub fn check_board(item: &Item, basis: Basis, moment_knm_m: f64, shear_kn_m: f64
         unit: "kNm/m",
         source: source.into(),
     };
-    let bending_numbers = format!(
+    let bending_numbers = format_args!(
         "{} kNm/m / ({kmod} × {} N/mm² × {} cm³/m / {divisor})",
         number(moment),
         number(board.bending_mpa),
@@ -41,7 +41,7 @@ pub fn check_board(item: &Item, basis: Basis, moment_knm_m: f64, shear_kn_m: f64
         unit: "kN/m",
         source: source.into(),
     };
-    let rolling_numbers = format!(
+    let rolling_numbers = format_args!(
         "1.5 × {} kN/m / ({kmod} × {} N/mm² × {} mm / {divisor})",
         number(shear),
         number(board.shear_mpa),

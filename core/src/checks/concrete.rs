@@ -161,13 +161,13 @@ impl Anchor {
             unit: "kN",
             source: "EN 1992-4 7.2.1 (from memory), γMc 1.5".into(),
         };
-        let numbers = format!(
+        let numbers = format_args!(
             "{} kN / (least of ({} kN, {} kN) / {divisor})",
             number(tension_kn),
             number(self.cone_kn(fck)),
             number(self.pull_out_kn(fck))
         );
-        let given = format!("fck = {} N/mm², cone and pull-out", number(fck));
+        let given = format_args!("fck = {} N/mm², cone and pull-out", number(fck));
         comparison.verdict_given(&given, "F / (FRk / γ)", &numbers)
     }
 }
@@ -203,14 +203,14 @@ impl Anchor {
             unit: "",
             source: "EN 1992-4 7.2.1 to 7.2.3, added (from memory), γMc 1.5".into(),
         };
-        let numbers = format!(
+        let numbers = format_args!(
             "{} kN / ({} kN / {divisor}) + {} kN / ({} kN / {divisor})",
             number(tension_kn),
             number(tension),
             number(shear_kn),
             number(shear)
         );
-        let given = format!("fck = {} N/mm², cone, pull-out, pry-out and edge", number(fck));
+        let given = format_args!("fck = {} N/mm², cone, pull-out, pry-out and edge", number(fck));
         comparison.verdict_given(&given, "N / (NRk / γ) + V / (VRk / γ)", &numbers)
     }
 }
@@ -230,7 +230,7 @@ impl PlateOnSlab {
             unit: "kN",
             source: "EN 1992-1-1 6.7(2)".into(),
         };
-        let local_numbers = format!(
+        let local_numbers = format_args!(
             "{} kN / ({} × {} m × {} m × {ALPHA_CC} × {} N/mm² / {divisor})",
             number(force_kn),
             number(bearing / (a * b * design_mpa * 1e3)),
@@ -249,7 +249,7 @@ impl PlateOnSlab {
             unit: "kN",
             source: "EN 1992-1-1 6.4.4".into(),
         };
-        let punching_numbers = format!(
+        let punching_numbers = format_args!(
             "{} kN / ({} N/mm² × {} m × {} m)",
             number(force_kn),
             number(stress),

@@ -11,6 +11,7 @@ pub fn check_deflection(deflection_m: f64, span_m: f64, span_over_deflection: f6
         unit: "mm",
         source: "Limit of deflection set in the scheme".into(),
     };
-    let numbers = format!("{} mm / ({} mm / {})", number(deflection_mm), number(span_mm), number(span_over_deflection));
+    let numbers =
+        format_args!("{} mm / ({} mm / {})", number(deflection_mm), number(span_mm), number(span_over_deflection));
     comparison.verdict("δ / (L / n)", &numbers)
 }

@@ -94,7 +94,7 @@ impl TiePlate {
             unit: "kNm",
             source: super::steel::source("EN 1993-1-1 6.2.5", basis),
         };
-        let numbers = format!(
+        let numbers = format_args!(
             "{} kN × {} m / ({} mm³ × {} N/mm² / {divisor})",
             number(force_kn),
             number(arm_m),
@@ -117,7 +117,7 @@ impl TiePlate {
             unit: "kNm",
             source: super::steel::source("EN 1993-1-1 6.2.5", basis),
         };
-        let numbers = format!(
+        let numbers = format_args!(
             "{} kN × ({} m)² / (8 × {} m) / ({} mm³ × {} N/mm² / {divisor})",
             number(force_kn),
             number(beyond_m),

@@ -2,7 +2,7 @@
 
 use crate::decimals::decimals;
 use crate::results::{CheckKind, Verdict};
-use std::fmt::{self, Display, Formatter};
+use std::fmt::{self, Display, Formatter, Write};
 
 /// Four significant figures, no exponent.
 pub(super) fn number(value: f64) -> Number {
@@ -28,10 +28,6 @@ impl Display for Number {
     }
 }
 
-fn ratio(value: f64) -> String {
-    if value.is_finite() { decimals(value, 3).to_string() } else { number(value).to_string() }
-}
-
 /// What is compared, before its formula is written out.
 pub(super) struct Comparison {
     pub check: CheckKind,
@@ -43,24 +39,42 @@ pub(super) struct Comparison {
 
 impl Comparison {
     /// A verdict whose formula reads `symbols = numbers = ratio`.
-    pub fn verdict(self, symbols: &str, numbers: &str) -> Verdict {
-        self.verdict_given("", symbols, numbers)
+    pub fn verdict(self, symbols: &str, numbers: &dyn Display) -> Verdict {
+        self.written(|formula| write!(formula, "{symbols} = {numbers}"))
     }
 
     /// The same after what its numbers come from: `given; symbols = numbers = ratio`.
-    pub fn verdict_given(self, given: &str, symbols: &str, numbers: &str) -> Verdict {
+    pub fn verdict_given(self, given: &dyn Display, symbols: &str, numbers: &dyn Display) -> Verdict {
+        self.written(|formula| {
+            write!(formula, "{given}")?;
+            let separator = if formula.is_empty() { "" } else { "; " };
+            write!(formula, "{separator}{symbols} = {numbers}")
+        })
+    }
+
+    fn written(self, write: impl FnOnce(&mut String) -> fmt::Result) -> Verdict {
         let Comparison { check, demand, resistance, unit, source } = self;
-        let mut verdict = Verdict { check, demand, resistance, unit, source, formula: String::new() };
-        let separator = if given.is_empty() { "" } else { "; " };
-        verdict.formula = format!("{given}{separator}{symbols} = {numbers} = {}", ratio(verdict.ratio()));
+        let mut verdict = Verdict { check, demand, resistance, unit, source, formula: String::with_capacity(USUAL) };
+        // Writing into a text does not fail.
+        let _ = write(&mut verdict.formula);
+        verdict.formula.push_str(" = ");
+        let ratio = verdict.ratio();
+        let _ = if ratio.is_finite() {
+            write!(verdict.formula, "{}", decimals(ratio, 3))
+        } else {
+            write!(verdict.formula, "{}", number(ratio))
+        };
         verdict
     }
 }
+
+/// Letters of a formula, so that it seldom grows as it is written.
+const USUAL: usize = 192;
 
 /// The verdict where no resistance is known: none is counted on.
 pub(super) fn no_resistance(check: CheckKind, demand: f64, unit: &'static str, reason: &str) -> Verdict {
     let source = format!("No resistance: {reason}");
     let comparison = Comparison { check, demand, resistance: 0.0, unit, source };
-    let numbers = format!("{} {unit} / 0 {unit} ({reason})", number(demand));
+    let numbers = format_args!("{} {unit} / 0 {unit} ({reason})", number(demand));
     comparison.verdict("demand / resistance", &numbers)
 }

@@ -45,8 +45,8 @@ impl GeneralMethod {
             unit: "",
             source: source("EN 1993-1-1 6.3.4", basis),
         };
-        let numbers = format!("1 / ({} × {} / {divisor})", number(chi), number(self.ultimate));
-        let given = format!("αcr,op = {}, λop = {}", number(self.critical), number(self.slenderness()));
+        let numbers = format_args!("1 / ({} × {} / {divisor})", number(chi), number(self.ultimate));
+        let given = format_args!("αcr,op = {}, λop = {}", number(self.critical), number(self.slenderness()));
         comparison.verdict_given(&given, "1 / (χop αult,k / γ)", &numbers)
     }
 }

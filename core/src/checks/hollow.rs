@@ -49,6 +49,6 @@ pub(super) fn check_bearing(steel: &Steel, yield_mpa: f64, basis: Basis, forces:
         unit: "kN",
         source: source(clause, basis),
     };
-    let numbers = format!("{} kN / ({count} × {walls} × {} kN / {divisor})", number(force_kn), number(wall_kn));
-    comparison.verdict_given(&format!("b1 = {} mm", number(stiff_mm)), "F / (n walls FRk / γ)", &numbers)
+    let numbers = format_args!("{} kN / ({count} × {walls} × {} kN / {divisor})", number(force_kn), number(wall_kn));
+    comparison.verdict_given(&format_args!("b1 = {} mm", number(stiff_mm)), "F / (n walls FRk / γ)", &numbers)
 }

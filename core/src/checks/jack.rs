@@ -69,7 +69,7 @@ fn range(extension_m: f64, greatest_m: f64) -> (Comparison, String) {
 
 fn extension(name: &str, extension_m: f64, greatest_m: f64, standards: usize) -> Verdict {
     let (comparison, numbers) = range(extension_m, greatest_m);
-    comparison.verdict_given(&format!("{standards} standards, {name} jack"), "e / emax", &numbers)
+    comparison.verdict_given(&format_args!("{standards} standards, {name} jack"), "e / emax", &numbers)
 }
 
 /// A jack bears less the further it extends.
@@ -91,14 +91,14 @@ fn load(
             _ => "Stated working load of the jack at its extension × 1.65 taken as characteristic, γM 1.1".into(),
         },
     };
-    let numbers = format!(
+    let numbers = format_args!(
         "{} kN / ({} × {} × {} kN)",
         number(force_kn),
         number(factor),
         number(part),
         number(leg.jack_working_kn)
     );
-    comparison.verdict_given(&format!("{name} jack, e = {} m", number(extension_m)), "N / (k r Nwork)", &numbers)
+    comparison.verdict_given(&format_args!("{name} jack, e = {} m", number(extension_m)), "N / (k r Nwork)", &numbers)
 }
 
 /// Buckling of a leg that its spigots kink in the middle between two held levels, where it harms most: `N ψ L / 4` beside

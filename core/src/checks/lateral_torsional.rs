@@ -170,14 +170,14 @@ impl LateralTorsional {
             unit: "kNm",
             source: source(self.clause, self.basis),
         };
-        let numbers = format!(
+        let numbers = format_args!(
             "{} kNm / ({count} × {} × {} cm³ × {} N/mm² / {divisor})",
             number(moment_knm),
             number(chi),
             number(modulus * 1e-3),
             number(self.yield_mpa)
         );
-        let given = format!(
+        let given = format_args!(
             "L = {} m, C1 = {}, C2 = {}, zg = {} mm, Mcr = {} kNm, λLT = {}",
             number(length_m),
             number(shape.c1),

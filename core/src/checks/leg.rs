@@ -48,8 +48,8 @@ fn check_rating(rating: &PropRating, basis: Basis, compression_kn: f64, extensio
         unit: "kN",
         source: source(&format!("EN 1065 class {class:?}"), basis),
     };
-    let numbers = format!("{} kN / ({} kN / {divisor})", number(compression_kn), number(characteristic_kn));
-    let given = format!("lmax = {} m, l = {} m", number(rating.greatest_m), number(extension_m));
+    let numbers = format_args!("{} kN / ({} kN / {divisor})", number(compression_kn), number(characteristic_kn));
+    let given = format_args!("lmax = {} m, l = {} m", number(rating.greatest_m), number(extension_m));
     comparison.verdict_given(&given, "N / (Ry,k / γ)", &numbers)
 }
 
@@ -68,8 +68,12 @@ pub fn check_pulled_prop(item: &Item, basis: Basis, tension_kn: f64) -> Vec<Verd
         unit: "kN",
         source: source("EN 1993-1-1 6.2.3", basis),
     };
-    let numbers =
-        format!("{} kN / ({} mm² × {} N/mm² / {divisor})", number(tension_kn), number(area_mm2), number(leg.yield_mpa));
+    let numbers = format_args!(
+        "{} kN / ({} mm² × {} N/mm² / {divisor})",
+        number(tension_kn),
+        number(area_mm2),
+        number(leg.yield_mpa)
+    );
     let jack = StatedLoad { check: CheckKind::Bearing, name: "jacks", working_kn: leg.jack_working_kn };
     vec![comparison.verdict("N / (A fy / γ)", &numbers), jack.check(basis, tension_kn)]
 }
@@ -109,7 +113,7 @@ impl StatedLoad {
             unit: "kN",
             source,
         };
-        let numbers = format!("{} kN / ({} × {} kN)", number(force_kn), number(factor), number(self.working_kn));
+        let numbers = format_args!("{} kN / ({} × {} kN)", number(force_kn), number(factor), number(self.working_kn));
         comparison.verdict("N / (k Nwork)", &numbers)
     }
 }

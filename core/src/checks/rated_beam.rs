@@ -19,7 +19,7 @@ pub(super) fn check(beam: &RatedBeam, basis: Basis, forces: BeamForces) -> Vec<V
                 _ => "Stated working value of the beam × 1.65 taken as characteristic, γM 1.1".into(),
             },
         };
-        let numbers = format!("{} {unit} / ({} × {} {unit})", number(demand), number(factor), number(working));
+        let numbers = format_args!("{} {unit} / ({} × {} {unit})", number(demand), number(factor), number(working));
         comparison.verdict(symbols, &numbers)
     };
     let mut verdicts = vec![

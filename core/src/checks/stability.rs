@@ -54,7 +54,7 @@ impl Standing {
             unit,
             source: source(basis).into(),
         };
-        let numbers = format!(
+        let numbers = format_args!(
             "({} × {} {unit} + {} × {} {unit}) / ({} × {} {unit} + {} {unit})",
             factors.permanent,
             number(self.tipping_permanent),

@@ -68,7 +68,7 @@ impl Member<'_> {
             unit: "kN",
             source: source("EN 1993-1-1 6.2.6", self.basis),
         };
-        let numbers = format!(
+        let numbers = format_args!(
             "{} kN / ({count} × {} mm² × {} N/mm² / √3 / {})",
             number(shear_kn),
             number(area),
@@ -102,7 +102,7 @@ impl Member<'_> {
             source: source(clause, self.basis),
         };
         let symbol = if plastic { "Wpl" } else { "Wel" };
-        let numbers = format!(
+        let numbers = format_args!(
             "{} kNm / ({count} × {} cm³ × {} N/mm² / {})",
             number(moment_knm),
             number(modulus * 1e-3),

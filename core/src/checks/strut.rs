@@ -107,7 +107,7 @@ impl Strut<'_> {
             unit: "kN",
             source: source("EN 1993-1-1 6.3.1", basis),
         };
-        let numbers = format!(
+        let numbers = format_args!(
             "{} kN / ({} × {} mm² × {} N/mm² / {})",
             number(force_kn),
             number(resistances.chi),
@@ -193,7 +193,7 @@ impl Sum {
             source: self.source,
         };
         let symbols = format!("N / {} + {}({}N e + M) / Mc", self.axial.0, self.k.0, self.share.0);
-        let numbers = format!(
+        let numbers = format_args!(
             "{} kN / {} kN + {} × ({} × {} kN × {} m + {} kNm) / {} kNm",
             number(compression_kn),
             number(self.axial.1),

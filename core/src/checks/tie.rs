@@ -57,7 +57,7 @@ pub fn check_tie(item: &Item, basis: Basis, tension_kn: f64) -> Verdict {
         unit: "kN",
         source: source.into(),
     };
-    let numbers = format!(
+    let numbers = format_args!(
         "{} kN / least of ({} × {} kN, {breaking_text})",
         number(tension_kn),
         number(factor),

@@ -36,7 +36,7 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
         unit: "kNm",
         source: allowed.source.into(),
     };
-    let bending_numbers = format!(
+    let bending_numbers = format_args!(
         "{} kNm / ({} N/mm² × {} cm³)",
         number(forces.moment_knm),
         number(allowed.bending_mpa),
@@ -49,7 +49,7 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
         unit: "kN",
         source: allowed.source.into(),
     };
-    let shear_numbers = format!(
+    let shear_numbers = format_args!(
         "1.5 × {} kN / ({} N/mm² × {} mm × {} mm)",
         number(forces.shear_kn),
         number(allowed.shear_mpa),
@@ -57,8 +57,8 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
         number(h)
     );
     let mut verdicts = vec![
-        bending.verdict_given(&format!("fm = {} N/mm²", allowed.bending_text), "M / (fm W)", &bending_numbers),
-        shear.verdict_given(&format!("fv = {} N/mm²", allowed.shear_text), "1.5 V / (fv b h)", &shear_numbers),
+        bending.verdict_given(&format_args!("fm = {} N/mm²", allowed.bending_text), "M / (fm W)", &bending_numbers),
+        shear.verdict_given(&format_args!("fv = {} N/mm²", allowed.shear_text), "1.5 V / (fv b h)", &shear_numbers),
     ];
     if let Some(force) = forces.bearing_kn {
         let bearing = Comparison {
@@ -68,7 +68,7 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
             unit: "kN",
             source: allowed.source.into(),
         };
-        let numbers = format!(
+        let numbers = format_args!(
             "{} kN / ({} N/mm² × {} mm × {} mm)",
             number(force),
             number(allowed.bearing_mpa),
@@ -76,7 +76,7 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
             number(allowed.bearing_mm)
         );
         verdicts.push(bearing.verdict_given(
-            &format!("fc90 = {} N/mm²", allowed.bearing_text),
+            &format_args!("fc90 = {} N/mm²", allowed.bearing_text),
             "F / (fc90 b l)",
             &numbers,
         ));
@@ -106,7 +106,7 @@ pub(super) fn check_plate(
         unit: "kN",
         source: allowed.source.into(),
     };
-    let numbers = format!(
+    let numbers = format_args!(
         "{} kN / ({} N/mm² × ({} mm × {} mm − {} mm²))",
         number(force_kn),
         number(allowed.bearing_mpa),
@@ -114,7 +114,7 @@ pub(super) fn check_plate(
         number(allowed.bearing_mm),
         number(hole_mm2)
     );
-    let given = format!("fc90 = {} N/mm²", allowed.bearing_text);
+    let given = format_args!("fc90 = {} N/mm²", allowed.bearing_text);
     comparison.verdict_given(&given, "F / (fc90 (b l − A0))", &numbers)
 }
 

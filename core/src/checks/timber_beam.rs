@@ -23,7 +23,8 @@ pub(super) fn check(beam: &TimberBeam, basis: Basis, forces: BeamForces) -> Vec<
                 Basis::LimitStateB2 => "EN 13377 class value, kmod 0.9, γM 1.3; EN 12812 class B2".into(),
             },
         };
-        let numbers = format!("{} {unit} / ({KMOD} × {} {unit} / {divisor})", number(demand), number(characteristic));
+        let numbers =
+            format_args!("{} {unit} / ({KMOD} × {} {unit} / {divisor})", number(demand), number(characteristic));
         comparison.verdict(symbols, &numbers)
     };
     let mut verdicts = vec![

@@ -51,7 +51,7 @@ pub fn check_timber_strut(item: &Item, basis: Basis, compression_kn: f64, length
         unit: "kN",
         source: source.into(),
     };
-    let numbers = format!(
+    let numbers = format_args!(
         "{} kN / ({} × {} N/mm² × {} mm × {} mm)",
         number(compression_kn),
         number(factor),
@@ -88,7 +88,7 @@ pub fn check_notch(item: &Item, basis: Basis, shear_kn: f64, notch: &Notch) -> V
         unit: "kN",
         source: source.into(),
     };
-    let numbers = format!(
+    let numbers = format_args!(
         "1.5 × {} kN / ({} × {} N/mm² × {} mm × {} mm)",
         number(shear_kn),
         number(notch.factor()),

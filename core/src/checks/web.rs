@@ -158,7 +158,7 @@ pub(super) fn check(steel: &Steel, yield_mpa: f64, basis: Basis, force_kn: f64, 
         unit: "kN",
         source: source("EN 1993-1-5 6.2, web without stiffener", basis),
     };
-    let numbers = format!(
+    let numbers = format_args!(
         "{} kN / ({count} × {} mm × {} mm × {} N/mm² / {divisor})",
         number(force_kn),
         number(web.effective_mm),

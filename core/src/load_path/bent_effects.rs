@@ -32,8 +32,8 @@ impl Effects {
         Self::read(bent, solution, Chain::envelope)
     }
 
-    /// Without deflections, which are not added up.
-    fn of_unit(bent: &Bent, solution: &Solution) -> Self {
+    /// Without deflections.
+    pub fn of_forces(bent: &Bent, solution: &Solution) -> Self {
         Self::read(bent, solution, Chain::forces)
     }
 
@@ -133,6 +133,7 @@ impl UnitCases {
 #[derive(Clone, Debug)]
 pub struct Units {
     pub own: Effects,
+    /// None where they are not asked for.
     pushes: [Option<Unit>; 3],
     warming: Option<Unit>,
 }
@@ -145,11 +146,12 @@ struct Unit {
 }
 
 impl Units {
-    pub fn solve(bent: &Bent, frame: &Factorised, cases: &UnitCases) -> Result<Self, FrameError> {
+    /// Those of pushes are solved only where it may be `pushed`.
+    pub fn solve(bent: &Bent, frame: &Factorised, cases: &UnitCases, pushed: bool) -> Result<Self, FrameError> {
         let unit = |case: &LoadCase| {
-            frame.solve(case).map(|solution| Unit { effects: Effects::of_unit(bent, &solution), solution })
+            frame.solve(case).map(|solution| Unit { effects: Effects::of_forces(bent, &solution), solution })
         };
-        let some = |case: &LoadCase| (!case.nodal.is_empty()).then(|| unit(case)).transpose();
+        let some = |case: &LoadCase| (pushed && !case.nodal.is_empty()).then(|| unit(case)).transpose();
         let [heads, tilt, wind] = &cases.pushes;
         Ok(Self {
             own: unit(&cases.own)?.effects,

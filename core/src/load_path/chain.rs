@@ -155,7 +155,14 @@ impl Chain {
 
     /// Greatest moment and shear along the chain.
     pub fn forces(&self, solution: &Solution) -> Envelope {
-        self.along(solution).0
+        let mut envelope = Envelope::default();
+        for (index, start) in self.nodes_m.iter().enumerate().take(self.nodes_m.len().saturating_sub(1)) {
+            let extremes = solution.force_extremes(self.first_member + index);
+            let peak = |(value, x): (f64, f64)| (start + x, value);
+            envelope.moment.raise(Peak::among(0, [extremes.moment_max, extremes.moment_min].map(peak)));
+            envelope.shear.raise(Peak::among(0, [extremes.shear_max, extremes.shear_min].map(peak)));
+        }
+        envelope
     }
 
     /// Greatest moment and shear, and for each member where and how far it is off the chord between its ends.

@@ -12,7 +12,6 @@ use super::soffit_states::{Settling, State};
 use super::soffit_wind::exposure;
 use crate::actions::factors::Factors;
 use crate::analysis::{FrameError, LoadCase};
-use crate::catalogue::Item;
 use crate::checks::check_brace;
 use crate::geometry::Point;
 use crate::model::{BracingBar, LegKind};
@@ -42,12 +41,14 @@ pub fn solve(
 
     let without_bases = Arena::new();
     let mut settling = Settling::new(bent, &without_bases, &run.cases)?;
-    let unfactored = run.states(service, &UNFACTORED, &mut settling, record)?;
-    let factored = factored.map(|(levels, factors)| run.states(levels, factors, &mut settling, record)).transpose()?;
+    let unfactored = run.states(service, &UNFACTORED, &mut settling, Effects::of, record)?;
+    let strength = |(levels, factors)| run.states(levels, factors, &mut settling, Effects::of_forces, record);
+    let factored = factored.map(strength).transpose()?;
     let strength = factored.as_ref().unwrap_or(&unfactored);
-    run.check_chain(bent.primary(), &table.falsework.primary, "primary", strength, &unfactored, record);
-    run.check_transfer(strength, &unfactored, record);
-    run.check_legs(strength, record);
+    let peaks = run.leg_peaks(strength);
+    run.check_primary(strength, &unfactored, &peaks.compression, record);
+    run.check_transfer(strength, &unfactored, &peaks.compression, record);
+    run.check_legs(&peaks, record);
     run.check_braces(strength, record);
     run.check_balance(service, record);
     run.report_legs(&unfactored, &service.bent_widths, record);
@@ -118,24 +119,16 @@ impl Run<'_> {
         all
     }
 
-    fn check_chain(
-        &self,
-        chain: Option<&Chain>,
-        item: &Item,
-        name: &str,
-        strength: &[State],
-        service: &[State],
-        record: &mut Record,
-    ) {
-        let Some(chain) = chain else { return };
+    fn check_primary(&self, strength: &[State], service: &[State], compressions: &[Peak], record: &mut Record) {
+        let Some(chain) = self.bent.primary() else { return };
         let of = |effects: &Effects| effects.primary;
         let falsework = self.table.falsework;
-        let member = format!("{} {name}", falsework.mark);
-        let bearing = self.bearing(strength, [LegKind::Leg, LegKind::Stub]);
+        let member = format!("{} primary", falsework.mark);
+        let bearing = self.bearing(compressions, [LegKind::Leg, LegKind::Stub]);
         record.check_bending(&Bending {
             owner: falsework.id,
             member: &member,
-            item,
+            item: &falsework.primary,
             strength: Envelope { bearing, ..self.envelope(of, strength) },
             service: self.envelope(of, service),
             bearing_m: falsework.leg.leg().map_or(0.1, |leg| 2.0 * leg.footprint_m),
@@ -145,11 +138,11 @@ impl Run<'_> {
         self.draw(chain, falsework.id, member, falsework.head_m, service, record);
     }
 
-    fn check_transfer(&self, states: &[State], service: &[State], record: &mut Record) {
+    fn check_transfer(&self, states: &[State], service: &[State], compressions: &[Peak], record: &mut Record) {
         let (Some(chain), Some(opening)) = (&self.bent.transfer, &self.table.falsework.opening) else { return };
         let each = 1.0 / f64::from(opening.drawn.transfers);
         let member = format!("{} transfer beam", opening.mark);
-        let bearing = self.bearing(states, [LegKind::Stub, LegKind::Trestle]);
+        let bearing = self.bearing(compressions, [LegKind::Stub, LegKind::Trestle]);
         let of = |effects: &Effects| effects.transfer;
         let strength = Envelope { bearing, ..self.envelope(of, states) }.times(each);
         let service_envelope = self.envelope(of, service);

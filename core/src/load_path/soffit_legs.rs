@@ -10,9 +10,9 @@ use crate::model::LegKind;
 use crate::results::{LegForce, Severity};
 
 /// Greatest effects on each leg.
-struct LegPeaks {
+pub struct LegPeaks {
     /// kN.
-    compression: Vec<Peak>,
+    pub compression: Vec<Peak>,
     /// Under its base, kN.
     reaction: Vec<Peak>,
     /// kNm.
@@ -21,19 +21,18 @@ struct LegPeaks {
 
 impl Run<'_> {
     /// Greatest force that legs of these kinds put on the beam which they carry or stand on.
-    pub fn bearing(&self, states: &[State], kinds: [LegKind; 2]) -> Peak {
+    pub fn bearing(&self, compressions: &[Peak], kinds: [LegKind; 2]) -> Peak {
         let mut greatest = Peak::default();
-        for (leg, peak) in self.table.falsework.legs.iter().zip(self.leg_peaks(states).compression) {
+        for (leg, peak) in self.table.falsework.legs.iter().zip(compressions) {
             if kinds.contains(&leg.kind) {
-                greatest.raise(Peak { at_m: leg.x_m, ..peak });
+                greatest.raise(Peak { at_m: leg.x_m, ..*peak });
             }
         }
         greatest
     }
 
-    pub fn check_legs(&self, strength: &[State], record: &mut Record) {
+    pub fn check_legs(&self, peaks: &LegPeaks, record: &mut Record) {
         let falsework = self.table.falsework;
-        let peaks = self.leg_peaks(strength);
         let slab = self.slab(record);
         for (index, leg) in falsework.legs.iter().enumerate() {
             let name = match leg.kind {
@@ -79,7 +78,7 @@ impl Run<'_> {
     }
 
     /// Greatest compression, reaction and moment of each leg over all states, sway to either side.
-    fn leg_peaks(&self, states: &[State]) -> LegPeaks {
+    pub fn leg_peaks(&self, states: &[State]) -> LegPeaks {
         let over_states = |of: &dyn Fn(&State, usize) -> f64| {
             let peak = |leg: usize| {
                 let mut peak = Peak::default();

@@ -88,6 +88,7 @@ impl Run<'_> {
         levels: &Levels,
         factors: &Factors,
         settling: &mut Settling,
+        read: fn(&Bent, &Solution) -> Effects,
         record: &mut Record,
     ) -> Result<Vec<State>, FrameError> {
         let range_k = self.table.scheme.loads.temperature_range_k;
@@ -105,7 +106,7 @@ impl Run<'_> {
             let state = |settled: Settled, pushed: Option<Push>| State {
                 front,
                 hold_down_kn: self.hold_down(&without_push, &settled.at_first),
-                effects: Effects::of(self.bent, &settled.solution),
+                effects: read(self.bent, &settled.solution),
                 lifted: settled.lifted,
                 solution: settled.solution,
                 units: settled.units,
@@ -221,8 +222,8 @@ pub struct Settling<'a> {
 struct OnLegs<'a> {
     lifted: Vec<usize>,
     factorised: Factorised<'a>,
-    /// Once it is known to come to rest so.
-    units: Option<Rc<Units>>,
+    /// Once it is known to come to rest so, and whether those of pushes are among them.
+    units: Option<(Rc<Units>, bool)>,
 }
 
 impl<'a> Settling<'a> {
@@ -246,20 +247,21 @@ impl<'a> Settling<'a> {
         let mut pushed = case.clone();
         self.cases.push(push, &mut pushed);
         let mut lifted = Vec::new();
-        let at_first = self.units(0).map(|units| {
+        let at_first = self.units(0, true).map(|units| {
             let with_push = |(leg, still)| still + units.of_push(push, |effects| effects.reactions[leg]);
             at_rest.iter().enumerate().map(with_push).collect()
         });
         at_first.and_then(|at_first| self.let_go(&pushed, Some(at_first), &mut lifted)).map_err(|_| lifted)
     }
 
-    /// Solves on ever fewer legs. Known reactions on all legs save the first time.
+    /// Solves on ever fewer legs. Known reactions on all legs, of a push, save the first time; nothing pushes further then.
     fn let_go(
         &mut self,
         case: &LoadCase,
         at_first: Option<Vec<f64>>,
         lifted: &mut Vec<usize>,
     ) -> Result<Settled, FrameError> {
+        let pushed = at_first.is_some();
         let (mut on, mut solution) = (0, None);
         let at_first = match at_first {
             Some(reactions) => reactions,
@@ -276,17 +278,18 @@ impl<'a> Settling<'a> {
             Some(solution) => solution,
             None => self.known[on].factorised.solve(case)?,
         };
-        Ok(Settled { lifted: lifted.clone(), solution, units: self.units(on)?, at_first })
+        Ok(Settled { lifted: lifted.clone(), solution, units: self.units(on, !pushed)?, at_first })
     }
 
-    /// Effects of the unit cases on one of the known bents.
-    fn units(&mut self, on: usize) -> Result<Rc<Units>, FrameError> {
+    /// Effects of the unit cases on one of the known bents, with those of pushes where it may be `pushed`.
+    fn units(&mut self, on: usize, pushed: bool) -> Result<Rc<Units>, FrameError> {
         let known = &mut self.known[on];
         match &known.units {
-            Some(units) => Ok(units.clone()),
-            None => {
-                let units = Rc::new(Units::solve(self.bent, &known.factorised, self.cases)?);
-                Ok(known.units.insert(units).clone())
+            Some((units, with_pushes)) if *with_pushes || !pushed => Ok(units.clone()),
+            _ => {
+                let units = Rc::new(Units::solve(self.bent, &known.factorised, self.cases, pushed)?);
+                known.units = Some((units.clone(), pushed));
+                Ok(units)
             }
         }
     }
