@@ -1,19 +1,31 @@
 use crate::canvas::{Drawing, hold_space, in_field, key_input};
 use crate::editor::Document;
-use crate::language::t;
-use crate::panels::{Hint, Margin, Pens, Start, TitleBlock};
+use crate::language::{Language, load, speak, t};
+use crate::panels::{Folds, Hint, Margin, Pens, Start, TitleBlock};
 use crate::persistence::{self, Saved, open_dropped, save_to_file};
 use crate::store::Store;
+use crate::units::set_system;
 use falsewright_core::scheme::{Scheme, Section};
 use gloo_events::{EventListener, EventListenerOptions};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{ClipboardEvent, DragEvent, Element, Event, KeyboardEvent};
 
-/// Puts the page into the document.
+/// Puts the page into the document, once the words of its language are there. Without them it speaks English.
 pub fn start() {
     console_error_panic_hook::set_once();
-    leptos::mount::mount_to_body(Page);
+    set_system(persistence::system());
+    let language = persistence::language();
+    if language == Language::English {
+        leptos::mount::mount_to_body(Page);
+        return;
+    }
+    wasm_bindgen_futures::spawn_local(async move {
+        if load(language).await {
+            speak(language);
+        }
+        leptos::mount::mount_to_body(Page);
+    });
 }
 
 /// The whole sheet.
@@ -28,6 +40,23 @@ fn Page() -> impl IntoView {
     persistence::keep(store, restored);
     listen(store);
     Effect::new(move || persistence::keep_left_handed(store.left_handed()));
+    Effect::new(move || set_language_of_document(store.wording().language));
+    Folds::provide();
+    let newer = newer_version();
+    let sheet = move |_| {
+        view! {
+            <main class="board">
+                <h1 class="unseen">{t("Falsewright: temporary works for box culverts")}</h1>
+                <Drawing/>
+                <Hint/>
+                <Start/>
+                <Message newer/>
+            </main>
+            <Margin/>
+            <TitleBlock/>
+            <Pens/>
+        }
+    };
     view! {
         <div
             class="sheet"
@@ -35,35 +64,38 @@ fn Page() -> impl IntoView {
             on:dragover=|event: DragEvent| event.prevent_default()
             on:drop=move |event: DragEvent| open_dropped(store, &event)
         >
-            <main class="board">
-                <h1 class="unseen">"Falsewright: temporary works for box culverts"</h1>
-                <Drawing/>
-                <Hint/>
-                <Start/>
-                <Message/>
-            </main>
-            <Margin/>
-            <TitleBlock/>
-            <Pens/>
+            <For each=move || [store.wording()] key=|wording| (wording.language.code(), wording.system.code()) children=sheet/>
         </div>
     }
 }
 
+fn set_language_of_document(language: Language) {
+    let document = web_sys::window().and_then(|window| window.document()).and_then(|it| it.document_element());
+    if let Some(root) = document {
+        let _ = root.set_attribute("lang", language.code());
+    }
+}
+
+/// Whether a newer version of the page waits.
+fn newer_version() -> RwSignal<bool> {
+    let newer = RwSignal::new(false);
+    if let Some(window) = web_sys::window() {
+        EventListener::new(&window, "falsewright-update", move |_| newer.set(true)).forget();
+    }
+    newer
+}
+
 /// What the page has to tell.
 #[component]
-fn Message() -> impl IntoView {
+fn Message(newer: RwSignal<bool>) -> impl IntoView {
     let store = Store::here();
     let text = Memo::new(move |_| store.message().or_else(|| store.overlay.with(|overlay| overlay.refusal.clone())));
     let body = move |text: String| {
         view! {
             <p>{text}</p>
-            <button aria-label="Close" on:click=move |_| store.tell(None)>"✕"</button>
+            <button aria-label=t("Close") on:click=move |_| store.tell(None)>"✕"</button>
         }
     };
-    let newer = RwSignal::new(false);
-    if let Some(window) = web_sys::window() {
-        EventListener::new(&window, "falsewright-update", move |_| newer.set(true)).forget();
-    }
     let reload = move |_| {
         if let (Some(window), Ok(event)) = (web_sys::window(), Event::new("falsewright-apply-update")) {
             let _ = window.dispatch_event(&event);

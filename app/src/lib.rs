@@ -1,7 +1,9 @@
 //! The Falsewright page: an editor without a browser, and the Leptos views around it.
 
-pub mod editor;
+#[macro_use]
 mod language;
+
+pub mod editor;
 
 mod app;
 mod canvas;

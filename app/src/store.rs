@@ -10,14 +10,17 @@ use crate::editor::{
     Action, Bounds, Dimension, Document, Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, ScreenPoint,
     Selection, StepName, Target, Tool, Viewport,
 };
+use crate::language::{Language, load, speak, spoken, told};
 use crate::persistence::{Import, Saved};
+use crate::units::{System, set_system, system};
 use crate::widgets::letter_px;
 use falsewright_core::catalogue::Catalogue;
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Id, Scheme};
-use falsewright_core::{Design, design};
+use falsewright_core::{Design, DesignError, design};
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use std::sync::Arc;
 
 /// A scheme worked out, or the reason why it cannot be.
@@ -26,7 +29,24 @@ pub struct Worked {
     /// Empty where there is a reason.
     pub design: Design,
     /// Why nothing could be computed.
-    pub reason: Option<String>,
+    pub fault: Option<DesignError>,
+}
+
+impl Worked {
+    /// Why nothing could be computed, in whole sentences.
+    pub fn reason(&self) -> Option<String> {
+        let sentences = self.fault.as_ref()?.sentences();
+        Some(sentences.iter().map(told).collect::<Vec<_>>().join("\n"))
+    }
+}
+
+/// What the page is written in. Views are made anew when it changes.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Wording {
+    /// Of its words.
+    pub language: Language,
+    /// Of its values.
+    pub system: System,
 }
 
 /// How a pointer event reaches the editor.
@@ -51,6 +71,8 @@ pub struct Store {
     shown: RwSignal<Shown>,
     note: RwSignal<Option<usize>>,
     left_handed: RwSignal<bool>,
+    wording: RwSignal<Wording>,
+    sized: StoredValue<bool>,
     commits: RwSignal<u64>,
     item: RwSignal<Option<String>>,
     look_ups: RwSignal<u64>,
@@ -89,6 +111,7 @@ pub struct Store {
 impl Store {
     /// Starts with a scheme and makes the store known to all views below.
     pub fn provide(document: Document, saved: Saved, left_handed: bool) -> Self {
+        let wording = RwSignal::new(Wording { language: spoken(), system: system() });
         let editor = RwSignal::new(Editor::of(document));
         let shown = RwSignal::new(Shown::default());
         let commits = RwSignal::new(0);
@@ -97,8 +120,9 @@ impl Store {
         let catalogue = Memo::new(move |_| Arc::new(generic.clone().with_items_of(&scheme.get())));
         let worked = Memo::new(move |_| Arc::new(work_out(&scheme.get(), &catalogue.get())));
         let scene = Memo::new(move |_| {
+            wording.track();
             let (scheme, worked) = (scheme.get(), worked.get());
-            let design = worked.reason.is_none().then_some(&worked.design);
+            let design = worked.fault.is_none().then_some(&worked.design);
             Arc::new(scene(&scheme, design, &catalogue.get(), shown.get()))
         });
         let store = Self {
@@ -108,6 +132,8 @@ impl Store {
             shown,
             note: RwSignal::new(None),
             left_handed: RwSignal::new(left_handed),
+            wording,
+            sized: StoredValue::new(false),
             commits,
             item: RwSignal::new(None),
             look_ups: RwSignal::new(0),
@@ -334,11 +360,39 @@ impl Store {
     }
 
     /// Sets the size of the drawing; the first size fits the section into it.
-    pub fn resize(&self, width_px: f64, height_px: f64, first: bool) {
+    pub fn resize(&self, width_px: f64, height_px: f64) {
         self.editor.update(|editor| editor.viewport_mut().resize(width_px, height_px));
-        if first {
+        if !self.sized.get_value() {
+            self.sized.set_value(true);
             self.fit();
         }
+    }
+
+    /// What the page is written in.
+    pub fn wording(&self) -> Wording {
+        self.wording.get()
+    }
+
+    /// Speaks another language, once its words are there.
+    pub fn set_language(&self, language: Language) {
+        let store = *self;
+        spawn_local(async move {
+            if load(language).await {
+                speak(language);
+                store.wording.update(|wording| wording.language = language);
+            } else {
+                store.tell(Some(say!(
+                    "The words of this language could not be fetched. Try again when there is a network."
+                )));
+                store.wording.notify();
+            }
+        });
+    }
+
+    /// Shows values in other units.
+    pub fn set_system(&self, system: System) {
+        set_system(system);
+        self.wording.update(|wording| wording.system = system);
     }
 
     /// Lets fingers draw again after a pen was used.
@@ -455,7 +509,7 @@ fn work_out(scheme: &Scheme, catalogue: &Catalogue) -> Worked {
         return Worked::default();
     }
     match timing::measure_solve(|| design(scheme, catalogue)) {
-        Ok(design) => Worked { design, reason: None },
-        Err(error) => Worked { design: Design::default(), reason: Some(error.to_string()) },
+        Ok(design) => Worked { design, fault: None },
+        Err(fault) => Worked { design: Design::default(), fault: Some(fault) },
     }
 }

@@ -8,6 +8,7 @@ use crate::geometry::Point;
 use crate::layout::takes_shutter;
 use crate::model::{Face, FaceKind, Model};
 use crate::results::{Check, CheckKind, Finding, LedgerEntry, Mechanism, Results, Severity};
+use crate::sentence::{Sentence, length, length_mm, member, number, word};
 use crate::sorting::sort;
 
 /// Ledger difference above which a scheme does not close.
@@ -42,60 +43,63 @@ fn of_mechanism(mechanism: &Mechanism) -> Finding {
 }
 
 fn of_check(index: usize, check: &Check) -> Finding {
-    let over = (check.ratio - 1.0) * 100.0;
+    let percent = |ratio: f64| number(ratio * 100.0, "%", 0);
+    let name = || member(&check.member);
+    let place = || &check.place;
     let text = match check.check {
-        CheckKind::Clearance => format!(
-            "{} is {:.3} m, {:.0} mm less than the {:.3} m wanted: {}.",
-            check.member,
-            check.resistance,
-            (check.demand - check.resistance) * 1e3,
-            check.demand,
-            check.place
+        CheckKind::Clearance => sentence!(
+            "{} is {}, {} less than the {} wanted: {}.",
+            name(),
+            length(check.resistance, 3),
+            length_mm(check.demand - check.resistance),
+            length(check.demand, 3),
+            place()
         ),
-        CheckKind::Stability => format!(
-            "{} is too slender to stand: its critical load factor is {:.2}, below {:.0}.",
-            check.member, check.resistance, check.demand
+        CheckKind::Stability => sentence!(
+            "{} is too slender to stand: its critical load factor is {}, below {}.",
+            name(),
+            number(check.resistance, "", 2),
+            number(check.demand, "", 0)
         ),
-        CheckKind::Overturning | CheckKind::Sliding | CheckKind::Uplift => format!(
-            "{} does not stand safely {}, {}: {:.2} {} act in {} against {:.2} {}.",
-            check.member,
-            check.place,
-            check.case,
-            check.demand,
-            check.unit,
-            check.check.name(),
-            check.resistance,
-            check.unit
+        CheckKind::Overturning | CheckKind::Sliding | CheckKind::Uplift => sentence!(
+            "{} does not stand safely {}, {}: {} act in {} against {}.",
+            name(),
+            place(),
+            &check.case,
+            number(check.demand, check.unit, 2),
+            word(check.check.name()),
+            number(check.resistance, check.unit, 2)
         ),
-        CheckKind::Anchorage => format!(
-            "{} uses {:.0} % of the tension and shear that its anchor can bear, at {}.",
-            check.member,
-            check.ratio * 100.0,
-            check.place
+        CheckKind::Anchorage => sentence!(
+            "{} uses {} of the tension and shear that its anchor can bear, at {}.",
+            name(),
+            percent(check.ratio),
+            place()
         ),
-        CheckKind::Extension if check.resistance <= 0.0 => format!(
-            "{} is {:.2} m high, too short for its shortest standard and its jacks, at {}.",
-            check.member, check.demand, check.place
+        CheckKind::Extension if check.resistance <= 0.0 => sentence!(
+            "{} is {} high, too short for its shortest standard and its jacks, at {}.",
+            name(),
+            length(check.demand, 2),
+            place()
         ),
-        CheckKind::Extension => format!(
-            "{}: its jacks would extend {:.0} mm, {:.0} mm further than they may, at {}.",
-            check.member,
-            check.demand * 1e3,
-            (check.demand - check.resistance) * 1e3,
-            check.place
+        CheckKind::Extension => sentence!(
+            "{}: its jacks would extend {}, {} further than they may, at {}.",
+            name(),
+            length_mm(check.demand),
+            length_mm(check.demand - check.resistance),
+            place()
         ),
         kind if check.resistance <= 0.0 => {
-            format!("{} has no resistance in {} at {}.", check.member, kind.name(), check.place)
+            sentence!("{} has no resistance in {} at {}.", name(), word(kind.name()), place())
         }
-        kind => format!(
-            "{} carries {:.3} {} in {}, {over:.0} % over its {:.3} {}, at {}.",
-            check.member,
-            check.demand,
-            check.unit,
-            kind.name(),
-            check.resistance,
-            check.unit,
-            check.place
+        kind => sentence!(
+            "{} carries {} in {}, {} over its {}, at {}.",
+            name(),
+            number(check.demand, check.unit, 3),
+            word(kind.name()),
+            percent(check.ratio - 1.0),
+            number(check.resistance, check.unit, 3),
+            place()
         ),
     };
     Finding {
@@ -104,29 +108,33 @@ fn of_check(index: usize, check: &Check) -> Finding {
         at: Some(check.at),
         check: Some(index),
         text,
-        remedy: remedy(check).into(),
+        remedy: remedy(check),
     }
 }
 
-fn remedy(check: &Check) -> &'static str {
+fn remedy(check: &Check) -> Sentence {
     match check.check {
-        CheckKind::Tension => "Place ties closer, slow the pour, or use a stronger tie.",
-        CheckKind::Buckling => "Hold it at closer levels, use more of them, or a stronger one.",
-        CheckKind::LateralTorsional => "Restrain its compression flange at closer places, or use a wider section.",
-        CheckKind::Extension => "Use standards of another length, or move what it carries.",
-        CheckKind::Spigot => "Hold it at closer levels, or use longer standards and tighter spigots.",
-        CheckKind::BasePressure => "Use a wider plate or spread the force over more legs.",
-        CheckKind::Coupler => "Brace more gaps, or use couplers of a higher class.",
-        CheckKind::Clearance => "Move what stands nearest, or ask for less.",
-        CheckKind::Stability => "Brace more gaps and shorten the lifts.",
-        CheckKind::Overturning => {
-            "Prop it, hold it down, weigh it down, hold it to cast walls, or move the outer lines of legs outward."
+        CheckKind::Tension => sentence!("Place ties closer, slow the pour, or use a stronger tie."),
+        CheckKind::Buckling => sentence!("Hold it at closer levels, use more of them, or a stronger one."),
+        CheckKind::LateralTorsional => {
+            sentence!("Restrain its compression flange at closer places, or use a wider section.")
         }
-        CheckKind::Sliding => "Hold its foot, anchor it, use more kentledge, or hold it to cast walls.",
-        CheckKind::Uplift => "Hold it down, or weigh it down.",
-        CheckKind::Anchorage => "Use a deeper anchor further from the edge, more of them, or wait for strength.",
+        CheckKind::Extension => sentence!("Use standards of another length, or move what it carries."),
+        CheckKind::Spigot => sentence!("Hold it at closer levels, or use longer standards and tighter spigots."),
+        CheckKind::BasePressure => sentence!("Use a wider plate or spread the force over more legs."),
+        CheckKind::Coupler => sentence!("Brace more gaps, or use couplers of a higher class."),
+        CheckKind::Clearance => sentence!("Move what stands nearest, or ask for less."),
+        CheckKind::Stability => sentence!("Brace more gaps and shorten the lifts."),
+        CheckKind::Overturning => sentence!(
+            "Prop it, hold it down, weigh it down, hold it to cast walls, or move the outer lines of legs outward."
+        ),
+        CheckKind::Sliding => sentence!("Hold its foot, anchor it, use more kentledge, or hold it to cast walls."),
+        CheckKind::Uplift => sentence!("Hold it down, or weigh it down."),
+        CheckKind::Anchorage => {
+            sentence!("Use a deeper anchor further from the edge, more of them, or wait for strength.")
+        }
         CheckKind::Bending | CheckKind::Shear | CheckKind::Bearing | CheckKind::Deflection => {
-            "Place what carries it closer together, or use a stronger item."
+            sentence!("Place what carries it closer together, or use a stronger item.")
         }
     }
 }
@@ -137,27 +145,28 @@ fn unformed(model: &Model) -> impl Iterator<Item = Finding> + '_ {
     let has_falsework = |face: &Face| model.falsework.iter().any(|falsework| falsework.faces.contains(face));
     model.faces.iter().filter_map(move |face| {
         let mark = model.pour(face.of.pour).map_or("", |pour| pour.mark.as_str());
-        let (text, remedy) = match face.kind {
+        let (what, remedy) = match face.kind {
             FaceKind::OuterWall | FaceKind::InnerWall if !has_shutter(face) => {
-                (format!("A wall face of {mark} has no shutter."), "Pull a shutter off the face.")
+                (sentence!("A wall face of {} has no shutter.", mark), sentence!("Pull a shutter off the face."))
             }
             FaceKind::Soffit | FaceKind::SlopeUnder if !has_falsework(face) => {
-                (format!("A soffit of {mark} has no falsework."), "Place falsework under it.")
+                (sentence!("A soffit of {} has no falsework.", mark), sentence!("Place falsework under it."))
             }
-            FaceKind::SlopeOver if takes_shutter(face) && !has_shutter(face) => {
-                (format!("A battered wall face of {mark} has no shutter."), "Pull a shutter off the face.")
-            }
+            FaceKind::SlopeOver if takes_shutter(face) && !has_shutter(face) => (
+                sentence!("A battered wall face of {} has no shutter.", mark),
+                sentence!("Pull a shutter off the face."),
+            ),
             _ => return None,
         };
         let middle: Point = face.from.lerp(face.to, 0.5);
-        let place = format!(" It lies at x = {:.2} m, level {:.2} m.", middle.x, middle.z);
+        let (x, z) = (number(middle.x, "m", 2), number(middle.z, "m", 2));
         Some(Finding {
             severity: Severity::Warn,
             owner: None,
             at: Some(middle),
             check: None,
-            text: text + &place,
-            remedy: remedy.into(),
+            text: sentence!("{} It lies at x = {}, level {}.", what, x, z),
+            remedy,
         })
     })
 }
@@ -165,37 +174,60 @@ fn unformed(model: &Model) -> impl Iterator<Item = Finding> + '_ {
 /// What no drawing here is checked for, and who usually checks it.
 fn unchecked(model: &Model, struck: bool) -> Option<Finding> {
     let opened = model.falsework.iter().any(|falsework| falsework.opening.is_some());
-    let category = if opened { "3, since a way leads under loaded falsework" } else { "2" };
     let placed = !(model.shutters.is_empty() && model.falsework.is_empty());
     placed.then(|| Finding {
         severity: Severity::Note,
         owner: None,
         at: None,
         check: None,
-        text: format!(
-            "Not computed here: stop ends, bracing and wind along the bay, impact, erection, {}and the ground beyond \
-             the pressure under bases.",
-            if struck { "" } else { "striking, " }
-        ),
-        remedy: format!(
-            "Have them designed, and the whole checked independently; the usual design check is of category {category} \
-             (BS 5975, from memory). Local codes decide."
-        ),
+        text: if struck {
+            sentence!(
+                "Not computed here: stop ends, bracing and wind along the bay, impact, erection, and the ground beyond \
+                 the pressure under bases."
+            )
+        } else {
+            sentence!(
+                "Not computed here: stop ends, bracing and wind along the bay, impact, erection, striking, and the \
+                 ground beyond the pressure under bases."
+            )
+        },
+        remedy: if opened {
+            sentence!(
+                "Have them designed, and the whole checked independently; the usual design check is of category 3, \
+                 since a way leads under loaded falsework (BS 5975, from memory). Local codes decide."
+            )
+        } else {
+            sentence!(
+                "Have them designed, and the whole checked independently; the usual design check is of category 2 \
+                 (BS 5975, from memory). Local codes decide."
+            )
+        },
     })
 }
 
 fn of_ledger(entry: &LedgerEntry) -> Finding {
     let worst =
         entry.levels.iter().max_by(|a, b| (a.into_kn - a.out_kn).abs().total_cmp(&(b.into_kn - b.out_kn).abs()));
-    let place = worst.map_or(String::new(), |level| {
-        format!(" at {}: {:.1} kN come in and {:.1} kN go out", level.level, level.into_kn, level.out_kn)
-    });
+    let (pour, case) = (&entry.pour, &entry.case);
+    let text = match worst {
+        Some(level) => sentence!(
+            "The forces of {} ({}) do not close at {}: {} come in and {} go out.",
+            pour,
+            case,
+            word(level.level),
+            number(level.into_kn, "kN", 1),
+            number(level.out_kn, "kN", 1)
+        ),
+        None => sentence!("The forces of {} ({}) do not close.", pour, case),
+    };
     Finding {
         severity: Severity::Fail,
         owner: None,
         at: None,
         check: None,
-        text: format!("The forces of {} ({}) do not close{place}.", entry.pour, entry.case),
-        remedy: "Carry every soffit and hold every shutter; the results cannot be trusted until this closes.".into(),
+        text,
+        remedy: sentence!(
+            "Carry every soffit and hold every shutter; the results cannot be trusted until this closes."
+        ),
     }
 }

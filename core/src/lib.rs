@@ -13,6 +13,9 @@
 //! The section plane has `x` to the right and `z` up; `y` runs along the culvert, from 0 at the start of a bay.
 //! A shutter's force is positive where it resists fresh concrete pushing outward; a leg's where it is compressed.
 
+#[macro_use]
+pub mod sentence;
+
 pub mod actions;
 pub mod analysis;
 pub mod catalogue;

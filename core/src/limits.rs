@@ -6,6 +6,7 @@ use crate::load_path::{Record, solve_full_walls};
 use crate::model::{Model, Pour};
 use crate::results::{CheckKind, Results, Severity};
 use crate::scheme::{Delivery, Id, PressureMethod, Scheme};
+use crate::sentence::{Sentence, member};
 use crate::{DesignError, catalogue_of};
 
 /// Temperatures of the card, °C.
@@ -53,8 +54,8 @@ pub enum Limit {
 /// What fails first.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Governing {
-    /// Mark and role of the member.
-    pub member: String,
+    /// Mark and role of the member, or why it cannot be solved.
+    pub member: Sentence,
     /// In what, unless it cannot be solved at all.
     pub check: Option<CheckKind>,
 }
@@ -146,6 +147,6 @@ impl Search<'_> {
             return Some(Governing { member: finding.text.clone(), check: None });
         }
         let worst = results.governing().filter(|check| check.ratio.is_nan() || check.ratio > 1.0)?;
-        Some(Governing { member: worst.member.clone(), check: Some(worst.check) })
+        Some(Governing { member: sentence!("{}", member(&worst.member)), check: Some(worst.check) })
     }
 }

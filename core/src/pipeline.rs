@@ -6,6 +6,7 @@ use crate::model::Model;
 use crate::quantities::{self, Quantity};
 use crate::results::Results;
 use crate::scheme::{Scheme, SchemeError};
+use crate::sentence::Sentence;
 use crate::striking;
 use std::borrow::Cow;
 
@@ -30,6 +31,14 @@ pub enum DesignError {
 
 fn sentences(errors: &[SchemeError]) -> String {
     errors.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
+}
+
+impl DesignError {
+    /// Every reason found.
+    pub fn sentences(&self) -> Vec<Sentence> {
+        let Self::Scheme(errors) = self;
+        errors.iter().map(SchemeError::sentence).collect()
+    }
 }
 
 /// Works out a scheme. What is incomplete or out of range comes back as findings in the results.

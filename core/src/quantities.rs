@@ -3,6 +3,7 @@
 use crate::catalogue::{Catalogue, Item, Kind, Origin};
 use crate::model::{Model, Part, Role, Solid};
 use crate::scheme::Id;
+use crate::sentence::{Sentence, item as named, length as metres, number, word};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -15,9 +16,9 @@ pub struct Quantity {
     #[serde(skip)]
     pub owner: Option<Id>,
     /// What it is, in words.
-    pub item: String,
+    pub item: Sentence,
     /// Such as `4.250 m` or `2.44 × 1.22 m`.
-    pub size: String,
+    pub size: Sentence,
     /// How many `unit`s.
     pub count: f64,
     /// `no.`, `m²`, `m³`, `kg`.
@@ -38,8 +39,9 @@ pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
     for (part, count) in alike.into_values() {
         let Some(item) = catalogue.get(&part.item) else { continue };
         let origin = catalogue.origin(&part.item).map_or("", Origin::words);
-        for line in lines_of(part, f64::from(count), item, &format!("{}{origin}", item.name)) {
-            let key = (part.role, line.mark.clone(), line.item.clone(), line.size.clone());
+        let name = sentence!("{}{}", named(&item.name), word(origin));
+        for line in lines_of(part, f64::from(count), item, &name) {
+            let key = (part.role, line.mark.clone(), line.item.to_string(), line.size.to_string());
             match lines.get_mut(&key) {
                 Some(known) => {
                     known.count += line.count;
@@ -53,32 +55,32 @@ pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
     }
     let mut bill: Vec<Quantity> = lines.into_values().collect();
     let equipment_kg: f64 = bill.iter().map(|line| line.mass_kg).sum();
-    bill.push(total("Equipment for one bay", "kg", equipment_kg, equipment_kg));
+    bill.push(total(sentence!("Equipment for one bay"), "kg", equipment_kg, equipment_kg));
     bill.extend(model.pours.iter().map(|pour| Quantity {
         mark: pour.mark.clone(),
         owner: Some(pour.id),
-        item: "Concrete in one bay".into(),
-        size: format!("{:.3} m² × {:.3} m", pour.area_m2, model.bay_m),
+        item: sentence!("Concrete in one bay"),
+        size: sentence!("{} × {}", number(pour.area_m2, "m²", 3), metres(model.bay_m, 3)),
         count: pour.volume_m3,
         unit: "m³",
         mass_kg: pour.weight_kn / GRAVITY,
     }));
     let volume_m3 = model.pours.iter().map(|pour| pour.volume_m3).sum();
     let concrete_kg = model.pours.iter().map(|pour| pour.weight_kn / GRAVITY).sum();
-    bill.push(total("Concrete in one bay, all pours", "m³", volume_m3, concrete_kg));
+    bill.push(total(sentence!("Concrete in one bay, all pours"), "m³", volume_m3, concrete_kg));
     bill
 }
 
 /// kN per kg.
 const GRAVITY: f64 = 9.81e-3;
 
-fn total(item: &str, unit: &'static str, count: f64, mass_kg: f64) -> Quantity {
-    Quantity { mark: String::new(), owner: None, item: item.into(), size: String::new(), count, unit, mass_kg }
+fn total(item: Sentence, unit: &'static str, count: f64, mass_kg: f64) -> Quantity {
+    Quantity { mark: String::new(), owner: None, item, size: Sentence::default(), count, unit, mass_kg }
 }
 
 /// The line of so many parts like this one, and one for the nuts, jacks or couplers that go with them.
-fn lines_of(part: &Part, count: f64, item: &Item, name: &str) -> Vec<Quantity> {
-    let line = |item: String, size: String, count: f64, unit, mass_kg| Quantity {
+fn lines_of(part: &Part, count: f64, item: &Item, name: &Sentence) -> Vec<Quantity> {
+    let line = |item: Sentence, size: Sentence, count: f64, unit, mass_kg| Quantity {
         mark: part.mark.clone(),
         owner: Some(part.owner),
         item,
@@ -88,30 +90,38 @@ fn lines_of(part: &Part, count: f64, item: &Item, name: &str) -> Vec<Quantity> {
         mass_kg,
     };
     let length = part.solid.length_m();
-    let rod = |kg_m: f64| line(name.to_owned(), format!("{length:.3} m"), count, "no.", kg_m * length * count);
-    let extra = |extra: &str, of_one: f64, kg: f64| {
-        line(format!("{extra} for {name}"), String::new(), of_one * count, "no.", kg * count)
-    };
+    let rod = |kg_m: f64| line(name.clone(), sentence!("{}", metres(length, 3)), count, "no.", kg_m * length * count);
+    let extra =
+        |extra: Sentence, of_one: f64, kg: f64| line(extra, Sentence::default(), of_one * count, "no.", kg * count);
     match (&item.kind, part.solid) {
         (Kind::Board(board), Solid::Sheet { length_m, .. }) => {
             let area = length * length_m;
-            let size = format!("{length:.3} × {length_m:.3} m");
-            vec![line(name.to_owned(), size, area * count, "m²", area * board.mass_kg_m2 * count)]
+            let size = across(length, length_m);
+            vec![line(name.clone(), size, area * count, "m²", area * board.mass_kg_m2 * count)]
         }
-        (Kind::Tie(tie), _) => vec![rod(tie.mass_kg_m), extra("Nut and plate", 2.0, tie.ends_kg)],
-        (Kind::Leg(leg), _) => vec![rod(leg.mass_kg_m()), extra("Head and base jack", 2.0, leg.ends_kg)],
+        (Kind::Tie(tie), _) => {
+            vec![rod(tie.mass_kg_m), extra(sentence!("Nut and plate for {}", name), 2.0, tie.ends_kg)]
+        }
+        (Kind::Leg(leg), _) => {
+            vec![rod(leg.mass_kg_m()), extra(sentence!("Head and base jack for {}", name), 2.0, leg.ends_kg)]
+        }
         (Kind::Brace(brace), _) => {
-            vec![rod(brace.mass_kg_m()), extra("Coupler", 2.0, 2.0 * brace.coupler_kg)]
+            vec![rod(brace.mass_kg_m()), extra(sentence!("Coupler for {}", name), 2.0, 2.0 * brace.coupler_kg)]
         }
         (Kind::Plate(plate), Solid::Plate { .. }) => {
-            let size = format!("{:.3} × {:.3} m", plate.width_m, plate.length_m);
-            vec![line(name.to_owned(), size, count, "no.", plate.mass_kg * count)]
+            let size = across(plate.width_m, plate.length_m);
+            vec![line(name.clone(), size, count, "no.", plate.mass_kg * count)]
         }
         _ => match item.beam() {
             Some(beam) => vec![rod(beam.mass_kg_m)],
             None => Vec::new(),
         },
     }
+}
+
+/// Two sizes of a thing.
+fn across(width_m: f64, length_m: f64) -> Sentence {
+    sentence!("{} × {}", metres(width_m, 3), metres(length_m, 3))
 }
 
 /// The bill as comma-separated values, RFC 4180, with units in the header.
@@ -121,8 +131,8 @@ pub fn to_csv(bill: &[Quantity]) -> String {
     for line in bill {
         let fields = [
             quote(&line.mark),
-            quote(&line.item),
-            quote(&line.size),
+            quote(&line.item.to_string()),
+            quote(&line.size.to_string()),
             format!("{:.3}", line.count),
             quote(line.unit),
             format!("{:.1}", line.mass_kg),

@@ -4,6 +4,7 @@ use crate::actions::fresh_concrete::filling::Filling;
 use crate::geometry::Point;
 use crate::model::Part;
 use crate::scheme::Id;
+use crate::sentence::Sentence;
 use serde::Serialize;
 
 /// Everything computed for one scheme.
@@ -70,7 +71,7 @@ pub struct PourFilling {
     /// The fastest rise beside a wall shutter of the pour, at which its pressure is found; without one, of the pour.
     pub governing_rise_m_h: f64,
     /// Where the method of pressure is used outside its range.
-    pub warnings: Vec<String>,
+    pub warnings: Vec<Sentence>,
 }
 
 /// One resistance compared with what it must bear.
@@ -85,12 +86,12 @@ pub struct Check {
     pub check: CheckKind,
     /// Where, in words.
     #[serde(rename = "where")]
-    pub place: String,
+    pub place: Sentence,
     /// Where on the section.
     #[serde(skip)]
     pub at: Point,
     /// Pour and state.
-    pub case: String,
+    pub case: Sentence,
     /// What the member must bear.
     pub demand: f64,
     /// What it can bear.
@@ -260,7 +261,7 @@ pub struct LedgerEntry {
     /// Mark of the pour.
     pub pour: String,
     /// Such as `vertical, full` or `horizontal, S1–S2`.
-    pub case: String,
+    pub case: Sentence,
     /// From concrete to ground, or from concrete to ties.
     pub levels: Vec<LedgerLevel>,
     /// Greatest difference at any level, by the greatest force: 0.001 is 0.1 %.
@@ -269,7 +270,7 @@ pub struct LedgerEntry {
 
 impl LedgerEntry {
     /// An entry whose difference is the greatest of its levels.
-    pub fn new(pour: String, case: String, levels: Vec<LedgerLevel>) -> Self {
+    pub fn new(pour: String, case: Sentence, levels: Vec<LedgerLevel>) -> Self {
         let greatest = levels.iter().fold(1e-9, |greatest: f64, level| greatest.max(level.into_kn.abs()));
         let apart = levels.iter().fold(0.0, |apart: f64, level| apart.max((level.into_kn - level.out_kn).abs()));
         Self { pour, case, levels, difference: apart / greatest }
@@ -280,7 +281,7 @@ impl LedgerEntry {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct LedgerLevel {
     /// Such as `secondaries`.
-    pub level: String,
+    pub level: &'static str,
     /// What comes in, own weight included.
     #[serde(rename = "in")]
     pub into_kn: f64,
@@ -339,9 +340,9 @@ pub struct Clearance {
     /// Least clear height over the width of the way, deflection and tolerance taken off.
     pub height_m: f64,
     /// What is nearest at the left and right, and at what height.
-    pub width_between: String,
+    pub width_between: Sentence,
     /// What is lowest above the way.
-    pub height_below: String,
+    pub height_below: Sentence,
 }
 
 /// When forms may go.
@@ -393,9 +394,9 @@ pub struct Mechanism {
     /// All its members.
     pub members: Vec<MovingMember>,
     /// What moves, in whole sentences.
-    pub text: String,
+    pub text: Sentence,
     /// What to do.
-    pub remedy: String,
+    pub remedy: Sentence,
 }
 
 /// A member of a mechanism, and which way its ends set out: the place that moves most moves 1 m.
@@ -435,7 +436,7 @@ pub struct Finding {
     #[serde(skip)]
     pub check: Option<usize>,
     /// What is wrong and where.
-    pub text: String,
+    pub text: Sentence,
     /// What to do.
-    pub remedy: String,
+    pub remedy: Sentence,
 }

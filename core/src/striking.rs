@@ -7,6 +7,7 @@ use crate::checks::striking::{
 use crate::model::{FaceKind, Model, PlacedFalsework, Pour};
 use crate::results::{Finding, Results, Severity, StrikingTime, StruckForm};
 use crate::scheme::{Scheme, Striking, Temperature};
+use crate::sentence::{Sentence, number, word};
 
 /// Concrete colder than this may freeze before it has hardened, °C; common practice.
 const COLD_C: f64 = 5.0;
@@ -30,12 +31,12 @@ pub fn add(scheme: &Scheme, model: &Model, results: &mut Results) {
             if striking.service_kpa.is_none() {
                 results.findings.push(note(
                     Severity::Note,
-                    format!(
+                    sentence!(
                         "The service load of the soffits of {} is not given: they wait for the whole strength of their \
                          class.",
-                        pour.mark
+                        &pour.mark
                     ),
-                    "Give the load that they are designed for, own weight included.",
+                    sentence!("Give the load that they are designed for, own weight included."),
                 ));
             }
         }
@@ -43,19 +44,19 @@ pub fn add(scheme: &Scheme, model: &Model, results: &mut Results) {
     for time in results.striking.iter().filter(|time| time.hours.is_none()) {
         results.findings.push(note(
             Severity::Warn,
-            format!(
-                "The concrete of {} never has the {:.1} N/mm² that its {} need.",
-                time.pour,
-                time.required_mpa,
-                time.form.name()
+            sentence!(
+                "The concrete of {} never has the {} that its {} need.",
+                &time.pour,
+                number(time.required_mpa, "N/mm²", 1),
+                word(time.form.name())
             ),
-            "Keep it warmer, use a stronger or faster concrete, or leave its forms.",
+            sentence!("Keep it warmer, use a stronger or faster concrete, or leave its forms."),
         ));
     }
 }
 
-fn note(severity: Severity, text: String, remedy: &str) -> Finding {
-    Finding { severity, owner: None, at: None, check: None, text, remedy: remedy.into() }
+fn note(severity: Severity, text: Sentence, remedy: Sentence) -> Finding {
+    Finding { severity, owner: None, at: None, check: None, text, remedy }
 }
 
 fn walls(striking: &Striking, pour: &Pour) -> StrikingTime {

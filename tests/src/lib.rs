@@ -14,3 +14,4 @@ pub mod three_moments;
 pub mod twisting;
 #[path = "../validation/mod.rs"]
 pub mod validation;
+pub mod words;

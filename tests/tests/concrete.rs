@@ -112,7 +112,7 @@ fn opening_equipment() {
     let design = solved(&scheme);
     // Bents 0.5 and 1.5 m along; beams from 1.8 − 0.15 to 7.0 + 0.15 m.
     let beams = lines(&design, "A1", "UB 305");
-    assert_eq!((beams[0].count, beams[0].size.as_str()), (4.0, "5.500 m"));
+    assert_eq!((beams[0].count, beams[0].size.to_string().as_str()), (4.0, "5.500 m"));
     assert_close("beams", beams[0].mass_kg, 4.0 * 5.5 * 40.3, 2e-3);
     for trestle in ["A1t1", "A1t2", "A1t3", "A1t4"] {
         assert_eq!(count(&design, trestle, "Leg 76.1"), 2.0);

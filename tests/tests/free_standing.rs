@@ -337,7 +337,7 @@ fn the_card_for_the_site_is_the_inverse() {
         let beyond = solved_at(1.02);
         let failed = beyond.iter().filter(|check| check.ratio > 1.0).map(|check| check.member.as_str());
         assert!(
-            failed.clone().any(|member| member == governing.member),
+            failed.clone().any(|member| governing.member == member),
             "{governing:?}: {:?}",
             failed.collect::<Vec<_>>()
         );

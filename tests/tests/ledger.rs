@@ -18,7 +18,7 @@ fn numbers(results: &Results) -> impl Iterator<Item = (&str, f64)> {
     let ties = results.ties.iter().map(|tie| (tie.id.as_str(), tie.force_kn));
     let legs = results.legs.iter().map(|leg| (leg.id.as_str(), leg.axial_kn));
     let levels = results.ledger.iter().flat_map(|entry| &entry.levels);
-    let ledger = levels.flat_map(|level| [level.into_kn, level.out_kn].map(|number| (level.level.as_str(), number)));
+    let ledger = levels.flat_map(|level| [level.into_kn, level.out_kn].map(|number| (level.level, number)));
     let clear = results.clearances.iter().flat_map(|room| [("room", room.width_m), ("room", room.height_m)]);
     let lines = results.diagrams.iter().flat_map(|diagram| {
         diagram.stations.iter().flat_map(|station| {
@@ -32,8 +32,8 @@ fn numbers(results: &Results) -> impl Iterator<Item = (&str, f64)> {
 }
 
 /// Whether the program says that something cannot be solved, with what it says.
-fn refused(design: &Design) -> Option<&str> {
-    let findings = design.results.findings.iter().map(|finding| finding.text.as_str());
+fn refused(design: &Design) -> Option<String> {
+    let findings = design.results.findings.iter().map(|finding| finding.text.to_string());
     findings.into_iter().find(|text| {
         ["free to", "room for a single", "cannot be solved", "fewer than two", "tips over"]
             .iter()

@@ -158,7 +158,8 @@ fn lifting_legs_tell_what_holds_them_down() {
         let findings = solved(&scheme).results.findings;
         let told = findings.into_iter().filter(|finding| finding.text.contains("before concreting of P2"));
         let amounts = told.filter_map(|finding| {
-            let (_, after) = finding.text.split_once("; ")?;
+            let text = finding.text.to_string();
+            let (_, after) = text.split_once("; ")?;
             after.split_once(" kN would hold it down")?.0.parse::<f64>().ok()
         });
         amounts.fold(0.0, f64::max)

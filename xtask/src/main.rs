@@ -10,6 +10,7 @@ mod site;
 mod test;
 mod tools;
 mod validation;
+mod words;
 
 use std::process::ExitCode;
 
@@ -18,6 +19,7 @@ cargo xtask serve [PORT]   install what is missing, build the page, serve it on 
 cargo xtask build          the same static site in dist/, ready for any folder of any static host
 cargo xtask test [STEP...] every test, or only the steps named; an unknown name lists them
 cargo xtask validation     writes tests/VALIDATION.md, the table of checks against published values
+cargo xtask words          writes static/language/en.json, the list of every text of the page
 cargo xtask bench [NAME...] times the frame solver and the demo, or only what is named so; on a quiet machine
 cargo xtask measure        what the page weighs and how fast it opens and follows a drag in Chromium; on a quiet machine";
 
@@ -31,6 +33,7 @@ fn main() -> ExitCode {
         ["bench", names @ ..] => bench::run_named(names).map(|()| true),
         ["measure"] => measure::run(),
         ["validation"] => validation::run().map(|()| true),
+        ["words"] => words::run().map(|()| true),
         ["test", steps @ ..] => test::run(steps),
         _ => {
             eprintln!("{USAGE}");

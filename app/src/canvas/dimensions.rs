@@ -1,5 +1,6 @@
 use super::paint::Block;
 use crate::editor::{Dimension, DimensionKey, ScreenPoint, Target, Viewport};
+use crate::language::{key, t};
 use crate::store::Store;
 use crate::units;
 use crate::widgets::{coarse_pointer, letter_px};
@@ -40,7 +41,7 @@ pub fn legible(view: &Viewport, all: &[Dimension], letter_px: f64) -> Vec<Dimens
 }
 
 fn width_px(dimension: &Dimension, letter_px: f64) -> f64 {
-    units::millimetres(dimension.value_m).chars().count() as f64 * FIGURE[0] * letter_px
+    units::dimension(dimension.value_m).chars().count() as f64 * FIGURE[0] * letter_px
 }
 
 /// Dimension lines, with oblique strokes at their ends, each kept in place while it changes.
@@ -87,7 +88,7 @@ fn OneDimension(
             class:lit=move || lit.get().contains(&Some(key))
             role="button"
             tabindex=move || if tappable.get() { "0" } else { "-1" }
-            aria-label=move || format!("{} {} mm", words(key), text())
+            aria-label=move || format!("{} {}", t(words(key)), drawn.with(|drawn| drawn.said.clone()))
             data-testid=test_id(key)
             data-own=move || tappable.get().then_some("")
             on:click=move |_| if tappable.get_untracked() { choose() }
@@ -122,6 +123,8 @@ struct Drawn {
     along: f64,
     text_px: f64,
     text: String,
+    /// With its unit.
+    said: String,
 }
 
 impl Drawn {
@@ -164,7 +167,7 @@ fn draw(view: &Viewport, dimension: &Dimension) -> Drawn {
     let (sx, sy) = ((ux - uy) * 3.5, (uy + ux) * 3.5);
     let stroke = |at: ScreenPoint| format!("M{:.1} {:.1}L{:.1} {:.1}", at.x - sx, at.y - sy, at.x + sx, at.y + sy);
     let middle = a.middle(b);
-    let text = units::millimetres(dimension.value_m);
+    let text = units::dimension(dimension.value_m);
     let text_px = width_px(dimension, letter_px());
     Drawn {
         lines,
@@ -173,6 +176,7 @@ fn draw(view: &Viewport, dimension: &Dimension) -> Drawn {
         along: along(length, text_px),
         text_px,
         text,
+        said: units::size(dimension.value_m),
     }
 }
 
@@ -215,20 +219,20 @@ pub fn written(view: &Viewport, dimension: &Dimension, letter_px: f64) -> Block 
 }
 
 /// What a dimension measures.
-pub fn words(key: DimensionKey) -> &'static str {
-    match key {
-        DimensionKey::Edges { .. } => "Distance of edges",
-        DimensionKey::Width => "Width of the section",
-        DimensionKey::Height => "Height of the section",
-        DimensionKey::Rise(_) => "Batter or fall",
-        DimensionKey::Cut(_) => "Legs of haunch",
-        DimensionKey::CutBefore(_) | DimensionKey::CutAfter(_) => "Leg of haunch",
-        DimensionKey::Joint(_) => "Level of joint above the lowest point",
-        DimensionKey::TieRow(_) => "Level of ties above those below",
-        DimensionKey::LegLine(_) => "Distance of legs",
-        DimensionKey::OpeningWidth(_) => "Clear width",
-        DimensionKey::OpeningHeight(_) => "Clear height",
-        DimensionKey::OpeningLeft(_) => "Clear way from the wall",
+pub fn words(of: DimensionKey) -> &'static str {
+    match of {
+        DimensionKey::Edges { .. } => key("Distance of edges"),
+        DimensionKey::Width => key("Width of the section"),
+        DimensionKey::Height => key("Height of the section"),
+        DimensionKey::Rise(_) => key("Batter or fall"),
+        DimensionKey::Cut(_) => key("Legs of haunch"),
+        DimensionKey::CutBefore(_) | DimensionKey::CutAfter(_) => key("Leg of haunch"),
+        DimensionKey::Joint(_) => key("Level of joint above the lowest point"),
+        DimensionKey::TieRow(_) => key("Level of ties above those below"),
+        DimensionKey::LegLine(_) => key("Distance of legs"),
+        DimensionKey::OpeningWidth(_) => key("Clear width"),
+        DimensionKey::OpeningHeight(_) => key("Clear height"),
+        DimensionKey::OpeningLeft(_) => key("Clear way from the wall"),
     }
 }
 

@@ -1,4 +1,5 @@
 use crate::editor::{Action, Editor};
+use crate::language::t;
 use crate::store::Store;
 use crate::widgets::coarse_pointer;
 use leptos::html::Div;
@@ -54,15 +55,15 @@ fn List() -> impl IntoView {
             <button
                 role="menuitem"
                 data-testid=format!("menu-{}", action.id())
-                title=action.explained()
+                title=t(action.explained())
                 aria-pressed=pressed
                 on:click=move |_| {
                     close();
                     store.perform(action);
                 }
             >
-                <span>{action.words()}</span>
-                <kbd>{action.key()}</kbd>
+                <span>{t(action.words())}</span>
+                <kbd>{action.key().map(t)}</kbd>
             </button>
         }
     };
@@ -81,7 +82,7 @@ fn List() -> impl IntoView {
             class="menu"
             node_ref=list
             role="menu"
-            aria-label="What can be done here"
+            aria-label=t("What can be done here")
             data-testid="menu"
             style:left=format!("{left:.0}px")
             style:top=format!("{top:.0}px")

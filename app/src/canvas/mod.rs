@@ -11,6 +11,7 @@ mod sheet;
 mod tags;
 mod typing;
 
+use crate::language::t;
 use crate::store::Store;
 pub use pointer::{hold_space, in_field, key_input};
 
@@ -55,7 +56,7 @@ pub fn Drawing() -> impl IntoView {
                 node_ref=svg
                 tabindex="0"
                 role="application"
-                aria-label="Section of the culvert with its temporary works"
+                aria-label=t("Section of the culvert with its temporary works")
                 data-testid="drawing"
             >
                 <Patterns/>

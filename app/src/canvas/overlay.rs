@@ -1,5 +1,6 @@
 use super::paint::highlight;
 use crate::editor::{Boxed, Overlay, ScreenPoint, SnapReason, Target, Viewport};
+use crate::language::t;
 use crate::store::Store;
 use crate::units;
 use falsewright_core::geometry::Point;
@@ -86,15 +87,18 @@ fn snap_mark(view: &Viewport, overlay: &Overlay) -> Option<impl IntoView + use<>
 fn readout(view: &Viewport, overlay: &Overlay) -> Option<impl IntoView + use<>> {
     let (at, text) = match (&overlay.entry, &overlay.readout) {
         (Some(entry), _) => {
-            let meaning = entry.length_m.map_or("?".to_owned(), units::millimetres);
-            (entry.at, format!("{}▏ = {meaning} mm", entry.text))
+            let meaning = entry.length_m.map_or("?".to_owned(), units::size);
+            (entry.at, format!("{}▏ = {meaning}", entry.text))
         }
         (None, Some(readout)) => {
-            let what = if readout.what.is_empty() { String::new() } else { format!("{} ", readout.what) };
-            let by = readout.by_m.map_or(String::new(), |by| format!(" × {}", units::millimetres(by)));
-            let angle = readout.angle_deg.map_or(String::new(), |angle| format!("  {angle:.1}°"));
+            let what = if readout.what.is_empty() { String::new() } else { format!("{} ", t(readout.what)) };
+            let length = match readout.by_m {
+                Some(by_m) => format!("{} × {}", units::dimension(readout.length_m), units::size(by_m)),
+                None => units::size(readout.length_m),
+            };
+            let angle = readout.angle_deg.map_or(String::new(), |angle| format!("  {}°", units::number(angle, 1)));
             let slope = readout.one_in.map_or(String::new(), |run| format!("  1 : {run:.0}"));
-            (readout.at, format!("{what}{}{by} mm{angle}{slope}", units::millimetres(readout.length_m)))
+            (readout.at, format!("{what}{length}{angle}{slope}"))
         }
         (None, None) => return None,
     };

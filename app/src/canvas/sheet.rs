@@ -29,7 +29,7 @@ pub fn ScaleBar() -> impl IntoView {
     let store = Store::here();
     let length = move || {
         let px_per_m = store.viewport.get().px_per_m;
-        [0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0].into_iter().find(|length| length * px_per_m >= 50.0).unwrap_or(10.0)
+        units::scale_m().into_iter().find(|length| length * px_per_m >= 50.0).unwrap_or(10.0)
     };
     let px = move || length() * store.viewport.get().px_per_m;
     let at = move || format!("translate(16 {})", store.viewport.get().height_px - 14.0);
@@ -40,7 +40,7 @@ pub fn ScaleBar() -> impl IntoView {
     view! {
         <g class="scale-bar" transform=at aria-hidden="true">
             <path d=bars/>
-            <text x=move || px() + 6.0 y="0">{move || format!("{} m, 1 : {:.0}", units::trimmed(length(), 2), 50.0 / store.viewport.get().zoom())}</text>
+            <text x=move || px() + 6.0 y="0">{move || format!("{}, 1 : {:.0}", units::scale(length()), 50.0 / store.viewport.get().zoom())}</text>
         </g>
     }
 }
@@ -67,11 +67,10 @@ fn grid_path(view: &Viewport, step: f64) -> String {
 /// Tells the store the size of the drawing, now and whenever it changes.
 pub fn follow_size(frame: &HtmlElement, store: Store) {
     let measured = frame.clone();
-    let mut first = true;
     let on_resize = Closure::<dyn FnMut()>::new(move || {
         let (width, height) = (f64::from(measured.client_width()), f64::from(measured.client_height()));
         if width > 0.0 && height > 0.0 {
-            store.resize(width, height, std::mem::take(&mut first));
+            store.resize(width, height);
         }
     });
     if let Ok(observer) = ResizeObserver::new(on_resize.as_ref().unchecked_ref()) {

@@ -1,4 +1,5 @@
 use crate::editor::{Dimension, Editor, Target};
+use crate::language::t;
 use crate::store::Store;
 use crate::units;
 use leptos::html::Input;
@@ -42,7 +43,7 @@ fn Field(dimension: Dimension) -> impl IntoView {
             }
         }
     });
-    let written = format!("{} mm", units::millimetres(dimension.value_m));
+    let written = units::size(dimension.value_m);
     let first = typed.map_or(written.clone(), String::from);
     let why = RwSignal::new(None::<String>);
     // Leaving takes the field away, and the browser then tells that it lost the focus.
@@ -90,7 +91,7 @@ fn Field(dimension: Dimension) -> impl IntoView {
                 type="text"
                 inputmode="decimal"
                 autocomplete="off"
-                aria-label=super::dimensions::words(key)
+                aria-label=t(super::dimensions::words(key))
                 aria-invalid=invalid
                 aria-describedby="typing-why"
                 data-testid="typing"

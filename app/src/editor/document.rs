@@ -1,6 +1,7 @@
 //! One drawing with all its steps. A page may hold several.
 
 use super::history::{History, Moment, to_text};
+use crate::language::key;
 use falsewright_core::scheme::Scheme;
 use serde::{Deserialize, Serialize};
 
@@ -63,9 +64,9 @@ impl Document {
     /// All states with the names of the steps that led to them, the first kept one first.
     pub fn steps(&self) -> Vec<StepName> {
         let first = if self.history.past.first().is_some_and(|moment| is_blank(&moment.text)) {
-            "Blank sheet"
+            key("Blank sheet")
         } else {
-            "Where the steps begin"
+            key("Where the steps begin")
         };
         let all = std::iter::once(first).chain(self.history.labels());
         all.enumerate().map(|(number, label)| StepName { number, label: label.to_owned() }).collect()

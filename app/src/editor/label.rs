@@ -1,62 +1,63 @@
 //! What edits are called in the history, and what went with them.
 
+use crate::language::{key, t};
 use falsewright_core::scheme::Scheme;
 use falsewright_core::scheme::edit::{Align, Edit};
 
 /// Names a step of the history.
 pub fn label(edit: &Edit) -> &'static str {
     match edit {
-        Edit::SetSection(_) => "Draw section",
-        Edit::AddCorner { .. } => "Add corner",
-        Edit::MoveCorner { .. } => "Move corner",
-        Edit::MoveEdge { .. } => "Move edge",
-        Edit::SetLength { .. } => "Type length",
-        Edit::SetCut { .. } => "Change haunch",
-        Edit::AddCell(_) => "Draw cell",
-        Edit::Reshape { .. } => "Reshape edge",
-        Edit::CarryEdge { .. } => "Type length",
-        Edit::AddJoint { .. } => "Add joint",
-        Edit::MoveJoint { .. } => "Move joint",
-        Edit::Remove(_) | Edit::RemoveAll(_) => "Remove",
-        Edit::MoveSection { .. } => "Move section",
-        Edit::Duplicate(_) => "Duplicate",
-        Edit::Mirror(_) => "Mirror",
-        Edit::Opposite(_) => "Copy to the opposite face",
-        Edit::Align { how: Align::Level, .. } => "Bring to the same level",
-        Edit::Align { how: Align::Spacing, .. } => "Give the same spacing",
-        Edit::Align { how: Align::Apart, .. } => "Space equally",
-        Edit::Paste { .. } => "Paste",
-        Edit::Several(edits) => edits.last().map_or("Change", label),
-        Edit::AddShutter(_) => "Add shutter",
-        Edit::AddShutters { .. } => "Add shutters",
-        Edit::HoldShutters => "Add ties and props",
-        Edit::MoveShutterEnds { .. } | Edit::SetShutter(_) => "Change shutter",
-        Edit::AddTieRow { .. } => "Add row of ties",
-        Edit::AddProp { .. } => "Add row of props",
-        Edit::AddTieRows { .. } => "Space rows of ties",
-        Edit::MoveTieRow { .. } => "Move row of ties",
-        Edit::SetTieItem { .. } | Edit::SetTieRow(_) => "Change row of ties",
-        Edit::AddFalsework(_) => "Add falsework",
-        Edit::SetFalsework(_) => "Change falsework",
-        Edit::AddLegLine { .. } => "Add leg line",
-        Edit::MoveLegLine { .. } => "Move leg line",
-        Edit::RespaceLegLines { .. } => "Space leg lines",
-        Edit::ToggleBraced(_) => "Change bracing",
-        Edit::AddOpening { .. } => "Add opening",
-        Edit::MoveOpening { .. } => "Move opening",
-        Edit::ResizeOpening { .. } | Edit::SetOpening(_) => "Change opening",
-        Edit::SetName(_) => "Rename",
-        Edit::SetConcrete(_) => "Change concrete",
-        Edit::SetBasis(_) => "Change basis",
-        Edit::SetBays(_) => "Change bays",
-        Edit::SetLoads(_) => "Change loads",
-        Edit::SetLimits(_) => "Change limits",
-        Edit::SetGround(_) => "Change ground",
-        Edit::SetStriking(_) => "Set the striking",
-        Edit::SetItem(_) => "Change item",
-        Edit::SetItems(_) => "Import items",
-        Edit::UseItem { .. } => "Choose item",
-        Edit::RemoveItem(_) => "Remove item",
+        Edit::SetSection(_) => key("Draw section"),
+        Edit::AddCorner { .. } => key("Add corner"),
+        Edit::MoveCorner { .. } => key("Move corner"),
+        Edit::MoveEdge { .. } => key("Move edge"),
+        Edit::SetLength { .. } => key("Type length"),
+        Edit::SetCut { .. } => key("Change haunch"),
+        Edit::AddCell(_) => key("Draw cell"),
+        Edit::Reshape { .. } => key("Reshape edge"),
+        Edit::CarryEdge { .. } => key("Type length"),
+        Edit::AddJoint { .. } => key("Add joint"),
+        Edit::MoveJoint { .. } => key("Move joint"),
+        Edit::Remove(_) | Edit::RemoveAll(_) => key("Remove"),
+        Edit::MoveSection { .. } => key("Move section"),
+        Edit::Duplicate(_) => key("Duplicate"),
+        Edit::Mirror(_) => key("Mirror"),
+        Edit::Opposite(_) => key("Copy to the opposite face"),
+        Edit::Align { how: Align::Level, .. } => key("Bring to the same level"),
+        Edit::Align { how: Align::Spacing, .. } => key("Give the same spacing"),
+        Edit::Align { how: Align::Apart, .. } => key("Space equally"),
+        Edit::Paste { .. } => key("Paste"),
+        Edit::Several(edits) => edits.last().map_or(key("Change"), label),
+        Edit::AddShutter(_) => key("Add shutter"),
+        Edit::AddShutters { .. } => key("Add shutters"),
+        Edit::HoldShutters => key("Add ties and props"),
+        Edit::MoveShutterEnds { .. } | Edit::SetShutter(_) => key("Change shutter"),
+        Edit::AddTieRow { .. } => key("Add row of ties"),
+        Edit::AddProp { .. } => key("Add row of props"),
+        Edit::AddTieRows { .. } => key("Space rows of ties"),
+        Edit::MoveTieRow { .. } => key("Move row of ties"),
+        Edit::SetTieItem { .. } | Edit::SetTieRow(_) => key("Change row of ties"),
+        Edit::AddFalsework(_) => key("Add falsework"),
+        Edit::SetFalsework(_) => key("Change falsework"),
+        Edit::AddLegLine { .. } => key("Add leg line"),
+        Edit::MoveLegLine { .. } => key("Move leg line"),
+        Edit::RespaceLegLines { .. } => key("Space leg lines"),
+        Edit::ToggleBraced(_) => key("Change bracing"),
+        Edit::AddOpening { .. } => key("Add opening"),
+        Edit::MoveOpening { .. } => key("Move opening"),
+        Edit::ResizeOpening { .. } | Edit::SetOpening(_) => key("Change opening"),
+        Edit::SetName(_) => key("Rename"),
+        Edit::SetConcrete(_) => key("Change concrete"),
+        Edit::SetBasis(_) => key("Change basis"),
+        Edit::SetBays(_) => key("Change bays"),
+        Edit::SetLoads(_) => key("Change loads"),
+        Edit::SetLimits(_) => key("Change limits"),
+        Edit::SetGround(_) => key("Change ground"),
+        Edit::SetStriking(_) => key("Set the striking"),
+        Edit::SetItem(_) => key("Change item"),
+        Edit::SetItems(_) => key("Import items"),
+        Edit::UseItem { .. } => key("Choose item"),
+        Edit::RemoveItem(_) => key("Remove item"),
     }
 }
 
@@ -68,11 +69,11 @@ pub fn lost(edit: &Edit, before: &Scheme, after: &Scheme) -> Option<String> {
     let lines = |scheme: &Scheme| scheme.falsework.iter().map(|falsework| falsework.leg_lines.len()).sum();
     let counts = |scheme: &Scheme| {
         [
-            (scheme.shutters.len(), "shutter", "shutters"),
-            (scheme.ties.len(), "row of ties", "rows of ties"),
-            (scheme.falsework.len(), "falsework", "falseworks"),
-            (lines(scheme), "leg line", "leg lines"),
-            (scheme.openings.len(), "opening", "openings"),
+            (scheme.shutters.len(), key("shutter"), key("shutters")),
+            (scheme.ties.len(), key("row of ties"), key("rows of ties")),
+            (scheme.falsework.len(), key("falsework"), key("falseworks")),
+            (lines(scheme), key("leg line"), key("leg lines")),
+            (scheme.openings.len(), key("opening"), key("openings")),
         ]
     };
     let gone: Vec<String> = counts(before)
@@ -80,17 +81,17 @@ pub fn lost(edit: &Edit, before: &Scheme, after: &Scheme) -> Option<String> {
         .zip(counts(after))
         .filter(|(was, is)| is.0 < was.0)
         .map(|((was, one, many), (is, ..))| match was - is {
-            1 => format!("1 {one}"),
-            count => format!("{count} {many}"),
+            1 => format!("1 {}", t(one)),
+            count => format!("{count} {}", t(many)),
         })
         .collect();
     if let Edit::RemoveAll(ids) = edit {
         let count = |scheme: &Scheme| counts(scheme).iter().map(|(count, ..)| *count).sum::<usize>();
         let more = count(before).saturating_sub(count(after)) > ids.len();
-        return more.then(|| format!("Removed in all: {}.", gone.join(", ")));
+        return more.then(|| say!("Removed in all: {}.", gone.join(", ")));
     }
     let itself = matches!(edit, Edit::Remove(_)) && gone.len() == 1 && gone[0].starts_with("1 ");
-    (!gone.is_empty() && !itself).then(|| format!("Removed with it: {}.", gone.join(", ")))
+    (!gone.is_empty() && !itself).then(|| say!("Removed with it: {}.", gone.join(", ")))
 }
 
 /// Whether rows or lines are placed anew, so that there may be fewer.

@@ -29,7 +29,7 @@ pub use dimensions::{Dimension, DimensionKey};
 pub use document::{Document, StepName};
 pub use input::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, Wheel};
 pub use overlay::{Boxed, Handle, LengthEntry, Overlay, Readout};
-pub use quantity::{QuantityError, parse_length};
+pub use quantity::{Bare, QuantityError, parse_length, parse_length_in};
 pub use snap::{Snap, SnapReason};
 pub use state::{Action, Editor, Outcome, Refusal};
 pub use target::{Selection, Side, Target, counted};

@@ -4,6 +4,7 @@ use super::outline_moves::{crown, edge_end, haunch, joint, move_edge, scaled_cut
 use super::places::Places;
 use super::snap::Snapper;
 use super::{Readout, Side, Snap, Target};
+use crate::language::key;
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Corner, Cut, Id, Opening};
@@ -37,7 +38,7 @@ pub fn drag(places: &Places, snapper: &Snapper, target: Target, from: Point, to:
             let start = neighbours(places, corner)?[1].point();
             let others = snapper.clone().without(&[corner]);
             let snap = if locked { others.direction(start, start + by) } else { others.snap(start + by) };
-            let readout = Readout::length(snap.point, "moved", (snap.point - start).length());
+            let readout = Readout::length(snap.point, key("moved"), (snap.point - start).length());
             let edit = Edit::MoveCorner { corner, to: snap.point };
             Some(Moved { edit, snap: Some(snap), readout: Some(readout) })
         }

@@ -4,6 +4,7 @@ use super::moving::{LEAST_CUT_M, Moved, neighbours, outward};
 use super::places::Places;
 use super::snap::{Snap, SnapReason, Snapper};
 use super::{Readout, Target};
+use crate::language::key;
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Corner, Cut, Id};
@@ -27,7 +28,7 @@ pub fn move_edge(places: &Places, snapper: &Snapper, edge: Id, from: Point, to: 
     Some(Moved {
         edit: Edit::MoveEdge { edge, distance_m },
         snap: Some(Snap { point: at, reason }),
-        readout: Some(Readout::length(at, "moved", distance_m.abs())),
+        readout: Some(Readout::length(at, key("moved"), distance_m.abs())),
     })
 }
 
@@ -40,7 +41,7 @@ pub fn joint(places: &Places, snapper: &Snapper, joint: Id, from: Point, to: Poi
     Some(Moved {
         edit: Edit::MoveJoint { joint, z_m },
         snap: Some(Snap { point: at, reason }),
-        readout: Some(Readout::length(at, "above the base", z_m - lowest_m)),
+        readout: Some(Readout::length(at, key("above the base"), z_m - lowest_m)),
     })
 }
 
@@ -85,7 +86,7 @@ fn cut(
     let cut = (before_m.min(after_m) >= LEAST_CUT_M).then_some(Cut { before_m, after_m });
     let middle = at.point() + toward(previous, before_m / 2.0) + toward(next, after_m / 2.0);
     let reason = if same { SnapReason::SameHaunch } else { SnapReason::Free };
-    let readout = Readout { by_m: Some(after_m), ..Readout::length(middle, "haunch", before_m) };
+    let readout = Readout { by_m: Some(after_m), ..Readout::length(middle, key("haunch"), before_m) };
     Some(Moved {
         edit: Edit::SetCut { corner, cut },
         snap: Some(Snap { point: middle, reason }),
@@ -132,9 +133,9 @@ pub fn crown(places: &Places, snapper: &Snapper, edge: Id, by: Point) -> Option<
 fn slope(at: Point, other: Point) -> Readout {
     let along = at - other;
     let (what, rise, run) = if along.z.abs() > along.x.abs() {
-        ("batter", along.x.abs(), along.z.abs())
+        (key("batter"), along.x.abs(), along.z.abs())
     } else {
-        ("fall", along.z.abs(), along.x.abs())
+        (key("fall"), along.z.abs(), along.x.abs())
     };
     let one_in = (rise > 1e-6).then(|| run / rise);
     Readout { one_in, ..Readout::length(at, what, rise) }

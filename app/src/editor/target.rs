@@ -1,6 +1,7 @@
 //! What can be pointed at and selected.
 
 use super::DimensionKey;
+use crate::language::key;
 use falsewright_core::scheme::{FaceRef, Id};
 
 /// Something on the drawing.
@@ -59,17 +60,17 @@ impl Target {
     /// What things of its kind are called: one, and several.
     pub fn kind(self) -> [&'static str; 2] {
         match self.whole() {
-            Self::Corner(_) | Self::Haunch(_) => ["corner", "corners"],
-            Self::EdgeEnd { .. } | Self::EdgeMiddle(_) => ["edge", "edges"],
-            Self::Cut(_) => ["haunch or chamfer", "haunches or chamfers"],
-            Self::Face(_) => ["face", "faces"],
-            Self::Joint(_) => ["construction joint", "construction joints"],
-            Self::Shutter(_) | Self::ShutterEnd(..) => ["shutter", "shutters"],
-            Self::TieRow(_) => ["row of ties", "rows of ties"],
-            Self::Falsework(_) => ["soffit falsework", "soffit falseworks"],
-            Self::LegLine(_) => ["leg line", "leg lines"],
-            Self::Opening(_) | Self::OpeningEdge(..) | Self::Transfer(_) => ["opening", "openings"],
-            Self::Dimension(_) => ["dimension", "dimensions"],
+            Self::Corner(_) | Self::Haunch(_) => [key("corner"), key("corners")],
+            Self::EdgeEnd { .. } | Self::EdgeMiddle(_) => [key("edge"), key("edges")],
+            Self::Cut(_) => [key("haunch or chamfer"), key("haunches or chamfers")],
+            Self::Face(_) => [key("face"), key("faces")],
+            Self::Joint(_) => [key("construction joint"), key("construction joints")],
+            Self::Shutter(_) | Self::ShutterEnd(..) => [key("shutter"), key("shutters")],
+            Self::TieRow(_) => [key("row of ties"), key("rows of ties")],
+            Self::Falsework(_) => [key("soffit falsework"), key("soffit falseworks")],
+            Self::LegLine(_) => [key("leg line"), key("leg lines")],
+            Self::Opening(_) | Self::OpeningEdge(..) | Self::Transfer(_) => [key("opening"), key("openings")],
+            Self::Dimension(_) => [key("dimension"), key("dimensions")],
         }
     }
 

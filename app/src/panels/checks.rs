@@ -1,4 +1,5 @@
 use super::ratio::Ratio;
+use crate::language::{member, t, told};
 use crate::store::Store;
 use crate::units;
 use falsewright_core::results::Check;
@@ -21,25 +22,25 @@ pub fn Worked(check: Check) -> impl IntoView {
     };
     let items = (!codes.is_empty()).then(|| {
         view! {
-            <dt>"Item"</dt>
+            <dt>{t("Item")}</dt>
             <dd class="items">{codes.into_iter().map(item).collect_view()}</dd>
         }
     });
     view! {
         <dl class="worked" data-testid="worked">
-            <dt>"Check"</dt>
-            <dd>{check.member} ", " {check.check.name()} " " <Ratio value=check.ratio/></dd>
-            <dt>"Where"</dt>
-            <dd>{check.place}</dd>
-            <dt>"Pour and state"</dt>
-            <dd>{check.case}</dd>
-            <dt>"Demand"</dt>
+            <dt>{t("Check")}</dt>
+            <dd>{member(&check.member)} ", " {t(check.check.name())} " " <Ratio value=check.ratio/></dd>
+            <dt>{t("Where")}</dt>
+            <dd>{told(&check.place)}</dd>
+            <dt>{t("Pour and state")}</dt>
+            <dd>{told(&check.case)}</dd>
+            <dt>{t("Demand")}</dt>
             <dd>{amount(check.demand, check.unit)}</dd>
-            <dt>"Resistance"</dt>
+            <dt>{t("Resistance")}</dt>
             <dd>{amount(check.resistance, check.unit)}</dd>
-            <dt>"Formula"</dt>
+            <dt>{t("Formula")}</dt>
             <dd class="formula">{check.formula}</dd>
-            <dt>"Source"</dt>
+            <dt>{t("Source")}</dt>
             <dd>{check.source}</dd>
             {items}
         </dl>
@@ -52,7 +53,7 @@ pub fn ChecksOf(checks: Vec<Check>) -> impl IntoView {
     let mut checks = checks;
     sort(&mut checks, |a, b| b.ratio.total_cmp(&a.ratio));
     let row = |check: Check| {
-        let summary = format!("{}, {}", check.member, check.check.name());
+        let summary = format!("{}, {}", member(&check.member), t(check.check.name()));
         view! {
             <li>
                 <details>
@@ -65,7 +66,7 @@ pub fn ChecksOf(checks: Vec<Check>) -> impl IntoView {
     view! { <ul class="checks">{checks.into_iter().map(row).collect_view()}</ul> }
 }
 
-fn amount(value: f64, unit: &str) -> String {
+fn amount(value: f64, unit: &'static str) -> String {
     let decimals = if value.abs() < 10.0 { 3 } else { 1 };
-    format!("{} {unit}", units::trimmed(value, decimals))
+    format!("{} {}", units::amount_trimmed(value, unit, decimals), units::unit(unit))
 }

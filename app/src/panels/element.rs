@@ -10,6 +10,7 @@ mod used;
 
 use super::checks::ChecksOf;
 use crate::editor::Target;
+use crate::language::{look_up, t};
 use crate::store::Store;
 use crate::widgets::Form;
 use falsewright_core::catalogue::{Item, Origin};
@@ -45,10 +46,10 @@ pub fn Element() -> impl IntoView {
         let element = target.element();
         let title = move || title(store, &target);
         Some(view! {
-            <section class="element" aria-label="Selected element" data-testid="element">
+            <section class="element" aria-label=t("Selected element") data-testid="element">
                 <header>
                     <h2>{title}</h2>
-                    <button aria-label="Close" data-testid="close" on:click=move |_| store.run(|editor| editor.select(None))>"✕"</button>
+                    <button aria-label=t("Close") data-testid="close" on:click=move |_| store.run(|editor| editor.select(None))>"✕"</button>
                 </header>
                 <Actions/>
                 {fields}
@@ -86,17 +87,17 @@ fn title(store: Store, target: &Target) -> String {
     let named = target.element().and_then(|id| crate::canvas::paint::name_of(&worked.design.model, id));
     named.unwrap_or_else(|| {
         match target {
-            Target::Corner(_) => "Corner",
-            Target::EdgeEnd { .. } | Target::EdgeMiddle(_) => "Edge",
-            Target::Cut(_) | Target::Haunch(_) => "Haunch or chamfer",
-            Target::Face(_) => "Face",
-            Target::Joint(_) => "Construction joint",
-            Target::Shutter(_) | Target::ShutterEnd(..) => "Wall shutter",
-            Target::TieRow(_) => "Row of ties",
-            Target::Falsework(_) => "Soffit falsework",
-            Target::LegLine(_) => "Line of legs",
-            Target::Opening(_) | Target::OpeningEdge(..) | Target::Transfer(_) => "Access opening",
-            Target::Dimension(_) => "Dimension",
+            Target::Corner(_) => t("Corner"),
+            Target::EdgeEnd { .. } | Target::EdgeMiddle(_) => t("Edge"),
+            Target::Cut(_) | Target::Haunch(_) => t("Haunch or chamfer"),
+            Target::Face(_) => t("Face"),
+            Target::Joint(_) => t("Construction joint"),
+            Target::Shutter(_) | Target::ShutterEnd(..) => t("Wall shutter"),
+            Target::TieRow(_) => t("Row of ties"),
+            Target::Falsework(_) => t("Soffit falsework"),
+            Target::LegLine(_) => t("Line of legs"),
+            Target::Opening(_) | Target::OpeningEdge(..) | Target::Transfer(_) => t("Access opening"),
+            Target::Dimension(_) => t("Dimension"),
         }
         .to_owned()
     })
@@ -144,8 +145,8 @@ fn items(store: Store, role: Role) -> Memo<Vec<(String, String)>> {
     Memo::new(move |_| {
         store.catalogue.with(|catalogue| {
             let named = |item: &Item| {
-                let origin = catalogue.origin(&item.code).map_or("", Origin::words);
-                (item.code.clone(), format!("{}{origin}", item.name))
+                let origin = t(catalogue.origin(&item.code).map_or("", Origin::words));
+                (item.code.clone(), format!("{}{origin}", look_up(&item.name).unwrap_or(&item.name)))
             };
             catalogue.choices(role).into_iter().map(named).collect()
         })

@@ -1,4 +1,6 @@
+use crate::language::{key, told};
 use crate::store::Store;
+use crate::units;
 use crate::widgets::{Form, Unit};
 use falsewright_core::results::PourFilling;
 use falsewright_core::scheme::{
@@ -11,7 +13,7 @@ pub fn fields(concrete: Memo<Concrete>, form: Form<Concrete>) -> impl IntoView {
     view! {
         {form.number("Temperature", Unit::of("°C", 1), |of: &Concrete| of.temperature_c, |of, value| of.temperature_c = value)}
         {form.number("Unit weight", Unit::of("kN/m³", 2), |of: &Concrete| of.unit_weight_kn_m3, |of, value| of.unit_weight_kn_m3 = value)}
-        {form.choice("Delivery by", &[(true, "volume"), (false, "rise")], by_volume, set_by_volume)}
+        {form.choice("Delivery by", DELIVERIES, by_volume, set_by_volume)}
         {move || if concrete.with(by_volume) {
             form.number("Delivery", Unit::of("m³/h", 1), rate, set_rate)
         } else {
@@ -27,13 +29,14 @@ pub fn fields(concrete: Memo<Concrete>, form: Form<Concrete>) -> impl IntoView {
 pub fn Fillings() -> impl IntoView {
     let store = Store::here();
     let line = |filling: &PourFilling| {
-        let text = format!(
-            "{} fills in {:.1} h, rising {:.2} m/h at its forms.",
+        let text = say!(
+            "{} fills in {}, rising {} at its forms.",
             filling.mark,
-            filling.filling.duration_h(),
-            filling.governing_rise_m_h
+            units::quantity(filling.filling.duration_h(), "h", 1),
+            units::quantity(filling.governing_rise_m_h, "m/h", 2)
         );
-        let warnings = filling.warnings.iter().map(|warning| view! { <p>{format!("▲ {warning}")}</p> }).collect_view();
+        let warnings =
+            filling.warnings.iter().map(|warning| view! { <p>{format!("▲ {}", told(warning))}</p> }).collect_view();
         view! { <p>{text}</p> {warnings} }
     };
     let lines = move || store.settled.get().design.results.fillings.iter().map(line).collect_view();
@@ -49,8 +52,16 @@ enum Name {
     FullHead,
 }
 
-const METHODS: &[(Name, &str)] =
-    &[(Name::Ciria, "CIRIA R108"), (Name::Din, "DIN 18218"), (Name::Aci, "ACI 347"), (Name::FullHead, "full head")];
+const METHODS: &[(Name, &str)] = &[
+    (Name::Ciria, "CIRIA R108"),
+    (Name::Din, "DIN 18218"),
+    (Name::Aci, "ACI 347"),
+    (Name::FullHead, key("full head")),
+];
+
+const DELIVERIES: &[(bool, &str)] = &[(true, key("volume")), (false, key("rise"))];
+
+const FORMS: &[(FormElement, &str)] = &[(FormElement::Wall, key("wall")), (FormElement::Column, key("column"))];
 
 const CONSISTENCIES: &[(Consistency, &str)] = &[
     (Consistency::F1, "F1"),
@@ -63,11 +74,11 @@ const CONSISTENCIES: &[(Consistency, &str)] = &[
 ];
 
 const CHEMISTRIES: &[(CementChemistry, &str)] = &[
-    (CementChemistry::Plain, "I, II, III"),
-    (CementChemistry::PlainRetarded, "I, II, III retarded"),
-    (CementChemistry::Blended, "blend"),
-    (CementChemistry::BlendedRetarded, "blend, retarded"),
-    (CementChemistry::HighlyBlended, "high blend"),
+    (CementChemistry::Plain, key("I, II, III")),
+    (CementChemistry::PlainRetarded, key("I, II, III retarded")),
+    (CementChemistry::Blended, key("blend")),
+    (CementChemistry::BlendedRetarded, key("blend, retarded")),
+    (CementChemistry::HighlyBlended, key("high blend")),
 ];
 
 fn name(concrete: &Concrete) -> Name {
@@ -127,7 +138,7 @@ fn inputs(name: Name, form: Form<Concrete>) -> AnyView {
         }
         .into_any(),
         Name::Aci => view! {
-            {form.choice("Form of a", &[(FormElement::Wall, "wall"), (FormElement::Column, "column")], get!(Method::Aci347 { element, .. } => element, FormElement::Wall), set!(Aci347, element))}
+            {form.choice("Form of a", FORMS, get!(Method::Aci347 { element, .. } => element, FormElement::Wall), set!(Aci347, element))}
             {form.choice("Cement", CHEMISTRIES, get!(Method::Aci347 { chemistry, .. } => chemistry, CementChemistry::Blended), set!(Aci347, chemistry))}
             {form.number("Slump", Unit::of("mm", 0), get!(Method::Aci347 { slump_mm, .. } => slump_mm, 150.0), set!(Aci347, slump_mm))}
             {form.number("Vibrated depth", Unit::of("m", 2), get!(Method::Aci347 { vibrated_depth_m, .. } => vibrated_depth_m, 1.2), set!(Aci347, vibrated_depth_m))}

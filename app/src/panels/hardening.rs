@@ -1,3 +1,4 @@
+use crate::language::{key, t};
 use crate::store::Store;
 use crate::units;
 use crate::widgets::{Form, Unit};
@@ -7,7 +8,7 @@ use falsewright_core::scheme::{Cement, Hardening, Striking, Temperature};
 use leptos::prelude::*;
 
 const CEMENTS: &[(Cement, &str)] =
-    &[(Cement::Rapid, "R, rapid"), (Cement::Normal, "N, normal"), (Cement::Slow, "S, slow")];
+    &[(Cement::Rapid, key("R, rapid")), (Cement::Normal, key("N, normal")), (Cement::Slow, key("S, slow"))];
 
 /// What is assumed until the user says otherwise.
 pub const USUAL: Hardening =
@@ -57,7 +58,7 @@ pub fn StrikingTimes() -> impl IntoView {
     };
     view! {
         <details class="further" data-testid="striking">
-            <summary>"Striking"</summary>
+            <summary>{t("Striking")}</summary>
             <div class="fields">
                 {form.toggle("Compute when forms may go", Option::is_some, |of, wanted| {
                     *of = wanted.then_some(Striking { hardening: USUAL, service_kpa: None });
@@ -77,12 +78,12 @@ pub fn StrikingTimes() -> impl IntoView {
 }
 
 fn table(times: Vec<StrikingTime>) -> impl IntoView {
-    let hours = |hours: Option<f64>| hours.map_or("never".to_owned(), |hours| units::trimmed(hours.ceil(), 0));
+    let hours = |hours: Option<f64>| hours.map_or(t("never").to_owned(), |hours| units::trimmed(hours.ceil(), 0));
     let row = move |time: StrikingTime| {
         view! {
             <tr title=format!("{} {}", time.formula, time.source)>
-                <td>{format!("{} {}", time.pour, time.form.name())}</td>
-                <td class="n">{format!("{:.1}", time.required_mpa)}</td>
+                <td>{format!("{} {}", time.pour, t(time.form.name()))}</td>
+                <td class="n">{units::amount(time.required_mpa, "MPa", 1)}</td>
                 <td class="n">{hours(time.hours)}</td>
                 <td class="n">{hours(time.untested_h)}</td>
             </tr>
@@ -91,11 +92,10 @@ fn table(times: Vec<StrikingTime>) -> impl IntoView {
     view! {
         <table class="striking" data-testid="striking-times">
             <thead>
-                <tr><th>"Forms"</th><th class="n">"need, MPa"</th><th class="n">"after, h"</th><th class="n">"untested, h"</th></tr>
+                <tr><th>{t("Forms")}</th><th class="n">{format!("{}, {}", t("need"), units::unit("MPa"))}</th><th class="n">{t("after, h")}</th><th class="n">{t("untested, h")}</th></tr>
             </thead>
             <tbody>{times.into_iter().map(row).collect_view()}</tbody>
         </table>
-        <p class="quiet">"Hours after the last concrete of the pour. Confirm the strength by cubes or probes at the forms. "
-            "Untested: BS 8110 practice (from memory)."</p>
+        <p class="quiet">{t("Hours after the last concrete of the pour. Confirm the strength by cubes or probes at the forms. Untested: BS 8110 practice (from memory).")}</p>
     }
 }

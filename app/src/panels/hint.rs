@@ -1,4 +1,5 @@
 use crate::editor::{Boxed, Editor, Key, KeyInput, Modifiers, Tool};
+use crate::language::t;
 use crate::store::Store;
 use falsewright_core::scheme::edit::Edit;
 use leptos::prelude::*;
@@ -16,28 +17,28 @@ pub fn Hint() -> impl IntoView {
     let adding = Memo::new(move |_| store.read(Editor::adding));
     let words = move || match store.tool.get() {
         _ if proposed.get() => {
-            "Straightened, with round sizes. Touch a dimension to type it; the next stroke keeps the shape."
+            t("Straightened, with round sizes. Touch a dimension to type it; the next stroke keeps the shape.")
         }
         Tool::Select => match boxed.get() {
-            Some(Boxed { inside: true, .. }) => "A box drawn to the right takes what lies wholly inside it.",
-            Some(_) => "A box drawn to the left takes what it touches.",
-            None if adding.get() => "Each tap adds to the selection, or takes out of it.",
+            Some(Boxed { inside: true, .. }) => t("A box drawn to the right takes what lies wholly inside it."),
+            Some(_) => t("A box drawn to the left takes what it touches."),
+            None if adding.get() => t("Each tap adds to the selection, or takes out of it."),
             None => "",
         },
         Tool::Outline => {
-            "Outline: sketch a ring roughly, drag a rectangle by its diagonal, or touch point after point and type \
-             lengths. A line from an edge back to it makes a downstand or kicker."
+            t("Outline: sketch a ring roughly, drag a rectangle by its diagonal, or touch point after point and type \
+             lengths. A line from an edge back to it makes a downstand or kicker.")
         }
-        Tool::Joint => "Joint: touch or drag to the level where a pour ends.",
-        Tool::Shutter => "Shutter: touch a wall face, or put them on all.",
+        Tool::Joint => t("Joint: touch or drag to the level where a pour ends."),
+        Tool::Shutter => t("Shutter: touch a wall face, or put them on all."),
         Tool::Ties => {
-            "Ties: touch a shutter at the level of a row, pull up or down for rows so far apart, or hold all."
+            t("Ties: touch a shutter at the level of a row, pull up or down for rows so far apart, or hold all.")
         }
-        Tool::Legs => {
-            "Legs: touch a soffit to put falsework under it, then where more legs stand; pull along it by one spacing."
-        }
-        Tool::Opening => "Opening: drag the clear way through falsework.",
-        Tool::Hand => "Hand: drag the sheet.",
+        Tool::Legs => t(
+            "Legs: touch a soffit to put falsework under it, then where more legs stand; pull along it by one spacing.",
+        ),
+        Tool::Opening => t("Opening: drag the clear way through falsework."),
+        Tool::Hand => t("Hand: drag the sheet."),
     };
     let key = move |key: Key| {
         move |_| {
@@ -48,24 +49,26 @@ pub fn Hint() -> impl IntoView {
         view! { <button data-testid=id on:click=move |_| act()>{name}</button> }
     };
     let edit = move |edit: Edit| Box::new(move || store.edit(edit.clone())) as Box<dyn Fn()>;
-    let actions = move || match store.tool.get() {
+    let actions = move || {
+        match store.tool.get() {
         Tool::Outline if proposed.get() => view! {
-            <button data-testid="keep" title="Enter" on:click=key(Key::Enter)>"Keep"</button>
-            <button data-testid="refuse" title="Escape" on:click=key(Key::Escape)>"Refuse"</button>
+            <button data-testid="keep" title=t("Enter") on:click=key(Key::Enter)>{t("Keep")}</button>
+            <button data-testid="refuse" title=t("Escape") on:click=key(Key::Escape)>{t("Refuse")}</button>
         }
         .into_any(),
         Tool::Outline if drawing.get() => view! {
-            <button data-testid="close-ring" title="Enter" on:click=key(Key::Enter)>"Close"</button>
-            <button data-testid="point-back" title="Backspace" on:click=key(Key::Backspace)>"Last point back"</button>
+            <button data-testid="close-ring" title=t("Enter") on:click=key(Key::Enter)>{t("Close")}</button>
+            <button data-testid="point-back" title=t("Backspace") on:click=key(Key::Backspace)>{t("Last point back")}</button>
         }
         .into_any(),
         Tool::Shutter => view! {
-            {button("all-outer", "All outer faces", edit(Edit::AddShutters { inner: false }))}
-            {button("all-inner", "All inner faces", edit(Edit::AddShutters { inner: true }))}
+            {button("all-outer", t("All outer faces"), edit(Edit::AddShutters { inner: false }))}
+            {button("all-inner", t("All inner faces"), edit(Edit::AddShutters { inner: true }))}
         }
         .into_any(),
-        Tool::Ties => button("hold-all", "Hold all shutters", edit(Edit::HoldShutters)).into_any(),
+        Tool::Ties => button("hold-all", t("Hold all shutters"), edit(Edit::HoldShutters)).into_any(),
         _ => ().into_any(),
+    }
     };
     view! {
         <div class="hint" role="status">

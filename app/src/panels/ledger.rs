@@ -1,4 +1,6 @@
+use crate::language::{t, told};
 use crate::store::Store;
+use crate::units;
 use falsewright_core::results::{LedgerEntry, LedgerLevel};
 use leptos::prelude::*;
 
@@ -11,8 +13,8 @@ pub fn Ledger() -> impl IntoView {
     let store = Store::here();
     let entries = move || store.settled.get().design.results.ledger.iter().cloned().map(entry).collect_view();
     view! {
-        <section class="ledger" aria-label="Path of loads" data-testid="ledger">
-            <p class="quiet">"From the fresh concrete down to the ground, or across to the ties: each level must pass on what it takes."</p>
+        <section class="ledger" aria-label=t("Path of loads") data-testid="ledger">
+            <p class="quiet">{t("From the fresh concrete down to the ground, or across to the ties: each level must pass on what it takes.")}</p>
             {entries}
         </section>
     }
@@ -22,22 +24,28 @@ fn entry(entry: LedgerEntry) -> impl IntoView {
     let level = |level: LedgerLevel| {
         view! {
             <tr>
-                <td>{level.level}</td>
-                <td class="n">{format!("{:.2}", level.into_kn)}</td>
-                <td class="n">{format!("{:.2}", level.out_kn)}</td>
+                <td>{t(level.level)}</td>
+                <td class="n">{units::amount(level.into_kn, "kN", 2)}</td>
+                <td class="n">{units::amount(level.out_kn, "kN", 2)}</td>
             </tr>
         }
     };
     let closes = entry.difference.abs() <= CLOSES;
+    let difference = units::number(entry.difference * 100.0, 4);
+    let said = if closes {
+        say!("Closes. Difference {} %.", difference)
+    } else {
+        say!("▲ Does not close. Difference {} %.", difference)
+    };
     view! {
         <table>
-            <caption>{format!("{}, {}", entry.pour, entry.case)}</caption>
-            <thead><tr><th>"Level"</th><th class="n">"in, kN"</th><th class="n">"out, kN"</th></tr></thead>
+            <caption>{format!("{}, {}", entry.pour, told(&entry.case))}</caption>
+            <thead><tr><th>{t("Level of the path")}</th><th class="n">{format!("{}, {}", t("coming in"), units::unit("kN"))}</th><th class="n">{format!("{}, {}", t("going out"), units::unit("kN"))}</th></tr></thead>
             <tbody>{entry.levels.into_iter().map(level).collect_view()}</tbody>
             <tfoot>
                 <tr>
                     <td colspan="3" class:fail=!closes>
-                        {format!("{} Difference {:.4} %.", if closes { "Closes." } else { "▲ Does not close." }, entry.difference * 100.0)}
+                        {said}
                     </td>
                 </tr>
             </tfoot>

@@ -1,20 +1,29 @@
 use super::catalogue::Items;
 use super::element::{self, Element};
+use super::folds::Folds;
 use super::ledger::Ledger;
 use super::notes::Notes;
 use super::schedule::Schedule;
 use super::steps::Steps;
+use crate::language::t;
 use crate::store::Store;
 use falsewright_core::results::Severity;
 use leptos::prelude::*;
 
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Leaf {
+/// A leaf of the margin.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Leaf {
+    /// What is selected.
     Element,
+    /// Findings.
     Notes,
+    /// The bill.
     Schedule,
+    /// The path of loads.
     Loads,
+    /// The catalogue.
     Items,
+    /// The history.
     Steps,
 }
 
@@ -22,39 +31,43 @@ enum Leaf {
 #[component]
 pub fn Margin() -> impl IntoView {
     let store = Store::here();
-    let leaf = RwSignal::new(Leaf::Notes);
+    let Folds { leaf, pulled, .. } = expect_context();
     // A leaf that is asked for again keeps what is open on it.
     let shown = Memo::new(move |_| leaf.get());
-    let pulled = RwSignal::new(false);
     let count = move || {
         let worked = store.settled.get();
         let findings = &worked.design.results.findings;
         let serious = findings.iter().filter(|finding| finding.severity == Severity::Fail).count();
-        let count = findings.len() + usize::from(worked.reason.is_some());
-        format!("Notes {}{count}", if serious > 0 || worked.reason.is_some() { "▲ " } else { "" })
+        let count = findings.len() + usize::from(worked.fault.is_some());
+        format!("{} {}{count}", t("Notes"), if serious > 0 || worked.fault.is_some() { "▲ " } else { "" })
     };
     let selected = Memo::new(move |_| element::selected(store));
     let noted = Memo::new(move |_| {
         let findings = &store.settled.get().design.results.findings;
         store.note().and_then(|note| findings.get(note)?.owner)
     });
-    Effect::new(move || {
-        if store.note().is_some() {
-            leaf.set(Leaf::Notes);
+    // What a leaf was turned to before this margin was made has been followed already.
+    let turn = move |changed: bool, to: Leaf| {
+        if changed {
+            leaf.set(to);
             pulled.set(true);
         }
+    };
+    Effect::new(move |last: Option<Option<usize>>| {
+        let note = store.note();
+        turn(last.is_some() && note.is_some(), Leaf::Notes);
+        note
     });
-    Effect::new(move || {
-        if store.look_ups() > 0 {
-            leaf.set(Leaf::Items);
-            pulled.set(true);
-        }
+    Effect::new(move |last: Option<u64>| {
+        let look_ups = store.look_ups();
+        turn(last.is_some_and(|last| look_ups > last), Leaf::Items);
+        look_ups
     });
-    Effect::new(move || {
+    Effect::new(move |followed: Option<()>| {
         let elements: Vec<_> = selected.get().iter().map(|target| target.element()).collect();
         let note = noted.get_untracked();
         // Steps are gone through while what is selected comes and goes.
-        if leaf.get_untracked() == Leaf::Steps {
+        if leaf.get_untracked() == Leaf::Steps || (followed.is_none() && !elements.is_empty()) {
             return;
         }
         if elements.is_empty() {
@@ -68,7 +81,7 @@ pub fn Margin() -> impl IntoView {
     let mark = Signal::derive(move || match selected.get().as_slice() {
         [] => String::new(),
         [one] => element::mark(store, one),
-        all => format!("{} chosen", all.len()),
+        all => say!("{} chosen", all.len()),
     });
     let tab = move |of: Leaf, id: &'static str, name: Signal<String>| {
         view! {
@@ -89,16 +102,16 @@ pub fn Margin() -> impl IntoView {
         }
     };
     view! {
-        <aside class="margin" class:pulled=move || pulled.get() aria-label="Margin of the drawing">
+        <aside class="margin" class:pulled=move || pulled.get() aria-label=t("Margin of the drawing")>
             <div class="leaves" role="tablist">
                 {move || (!selected.get().is_empty()).then(|| tab(Leaf::Element, "leaf-element", mark))}
                 {tab(Leaf::Notes, "leaf-notes", Signal::derive(count))}
-                {tab(Leaf::Schedule, "leaf-schedule", Signal::stored("Schedule".to_owned()))}
-                {tab(Leaf::Steps, "leaf-steps", Signal::stored("Steps".to_owned()))}
-                {tab(Leaf::Loads, "leaf-loads", Signal::stored("Loads".to_owned()))}
-                {tab(Leaf::Items, "leaf-items", Signal::stored("Items".to_owned()))}
+                {tab(Leaf::Schedule, "leaf-schedule", Signal::stored(t("Schedule").to_owned()))}
+                {tab(Leaf::Steps, "leaf-steps", Signal::stored(t("Steps").to_owned()))}
+                {tab(Leaf::Loads, "leaf-loads", Signal::stored(t("Loads").to_owned()))}
+                {tab(Leaf::Items, "leaf-items", Signal::stored(t("Items").to_owned()))}
             </div>
-            <div class="leaf" id="leaf" role="tabpanel" tabindex="0" aria-label="Leaf of the margin">
+            <div class="leaf" id="leaf" role="tabpanel" tabindex="0" aria-label=t("Leaf of the margin")>
                 {move || match shown.get() {
                     Leaf::Element => view! { <Element/><Notes/> }.into_any(),
                     Leaf::Notes => view! { <Notes/> }.into_any(),

@@ -3,6 +3,7 @@
 mod catalogue;
 mod checks;
 mod element;
+mod folds;
 mod fresh_concrete;
 mod hardening;
 mod hint;
@@ -14,10 +15,12 @@ mod ratio;
 mod schedule;
 mod site_card;
 mod site_loads;
+mod speech;
 mod start;
 mod steps;
 mod title_block;
 
+pub use folds::Folds;
 pub use hint::Hint;
 pub use margin::Margin;
 pub use pens::Pens;

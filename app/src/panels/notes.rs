@@ -1,4 +1,5 @@
 use super::checks::Worked;
+use crate::language::{t, told};
 use crate::store::Store;
 use falsewright_core::results::{Check, Finding, Severity};
 use leptos::prelude::*;
@@ -23,19 +24,19 @@ pub fn Notes() -> impl IntoView {
     };
     let none = move || {
         let worked = store.settled.get();
-        (worked.reason.is_none() && worked.design.results.findings.is_empty()).then(|| {
+        (worked.fault.is_none() && worked.design.results.findings.is_empty()).then(|| {
             view! {
                 <p class="quiet">{if worked.design.results.checks.is_empty() {
-                    "Nothing is checked yet. Place shutters, ties and falsework; what they lack is noted here."
+                    t("Nothing is checked yet. Place shutters, ties and falsework; what they lack is noted here.")
                 } else {
-                    "No findings. Every computed check is at or below 1.00."
+                    t("No findings. Every computed check is at or below 1.00.")
                 }}</p>
             }
         })
     };
     view! {
-        <section class="notes" aria-label="Notes" aria-live="polite">
-            {move || store.settled.get().reason.clone().map(|reason| view! {
+        <section class="notes" aria-label=t("Notes") aria-live="polite">
+            {move || store.settled.get().reason().map(|reason| view! {
                 <p class="reason" role="alert" data-testid="reason">{reason}</p>
             })}
             {none}
@@ -46,9 +47,9 @@ pub fn Notes() -> impl IntoView {
 
 fn heading(severity: Severity) -> &'static str {
     match severity {
-        Severity::Fail => "▲ Must not be built so",
-        Severity::Warn => "Take care",
-        Severity::Note => "Worth knowing",
+        Severity::Fail => t("▲ Must not be built so"),
+        Severity::Warn => t("Take care"),
+        Severity::Note => t("Worth knowing"),
     }
 }
 
@@ -70,9 +71,9 @@ fn Note(index: usize, finding: Finding, check: Option<Check>) -> impl IntoView {
             >
                 <span class="number">{index + 1}</span>
                 <span>
-                    {finding.text}
+                    {told(&finding.text)}
                     " "
-                    <i>{finding.remedy}</i>
+                    <i>{told(&finding.remedy)}</i>
                 </span>
             </button>
             {move || open().then(|| check.clone().map(|check| view! { <Worked check/> }))}

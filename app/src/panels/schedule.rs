@@ -1,3 +1,4 @@
+use crate::language::{t, told};
 use crate::persistence::{download, file_name};
 use crate::store::Store;
 use crate::units;
@@ -12,19 +13,21 @@ pub fn Schedule() -> impl IntoView {
         let csv = to_csv(&store.worked.get_untracked().design.quantities);
         let name = file_name(&store.scheme.get_untracked().name);
         if download(&format!("{name}-quantities.csv"), "text/csv", &csv).is_err() {
-            store.tell(Some("The browser did not save the file. Try again, or allow downloads for this page.".into()));
+            store.tell(Some(
+                t("The browser did not save the file. Try again, or allow downloads for this page.").into(),
+            ));
         }
     };
     let rows = move || store.settled.get().design.quantities.iter().cloned().map(row).collect_view();
     view! {
-        <section class="schedule" aria-label="Schedule">
+        <section class="schedule" aria-label=t("Schedule")>
             <p class="head">
-                <span>"One bay's set of equipment and one bay's concrete"</span>
-                <button data-testid="csv" on:click=save>"Save as CSV"</button>
+                <span>{t("One bay's set of equipment and one bay's concrete")}</span>
+                <button data-testid="csv" on:click=save>{t("Save as CSV")}</button>
             </p>
             <table data-testid="schedule">
                 <thead>
-                    <tr><th>"Mark"</th><th>"Item and size"</th><th class="n">"Count, mass"</th></tr>
+                    <tr><th>{t("Mark")}</th><th>{t("Item and size")}</th><th class="n">{t("Count, mass")}</th></tr>
                 </thead>
                 <tbody>{rows}</tbody>
             </table>
@@ -43,10 +46,10 @@ fn row(quantity: Quantity) -> impl IntoView {
             <td class="mark">
                 {owner.map(|owner| view! { <button on:click=move |_| store.select(owner)>{mark}</button> })}
             </td>
-            <td>{quantity.item} " " <span class="size">{quantity.size}</span></td>
+            <td>{told(&quantity.item)} " " <span class="size">{told(&quantity.size)}</span></td>
             <td class="n">
-                {format!("{} {}", units::trimmed(quantity.count, decimals), quantity.unit)}
-                <span class="mass">{format!("{:.0} kg", quantity.mass_kg)}</span>
+                {format!("{} {}", units::amount_trimmed(quantity.count, quantity.unit, decimals), t(units::unit(quantity.unit)))}
+                <span class="mass">{units::quantity(quantity.mass_kg, "kg", 0)}</span>
             </td>
         </tr>
     }

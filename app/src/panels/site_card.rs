@@ -1,6 +1,8 @@
 //! The card for the site: the greatest rate of each pour at each temperature.
 
+use crate::language::{t, told};
 use crate::store::Store;
+use crate::units;
 use falsewright_core::limits::{Governing, Limit, PourLimits, TEMPERATURES_C, site_limits};
 use falsewright_core::scheme::PressureMethod;
 use leptos::prelude::*;
@@ -19,10 +21,10 @@ pub fn SiteCard() -> impl IntoView {
     });
     let tables = move || {
         let (pours, head) = pours.get()?;
-        let nothing = pours.is_empty().then(|| view! { <p class="quiet">"No wall shutter stands yet."</p> });
+        let nothing = pours.is_empty().then(|| view! { <p class="quiet">{t("No wall shutter stands yet.")}</p> });
         let head = head.then(|| {
             view! {
-                <p class="quiet">"Full head counts every rate alike: choose another method to see limits."</p>
+                <p class="quiet">{t("Full head counts every rate alike: choose another method to see limits.")}</p>
             }
         });
         Some(view! { {nothing} {head} {pours.into_iter().map(table).collect_view()} })
@@ -33,7 +35,7 @@ pub fn SiteCard() -> impl IntoView {
             data-testid="site-card"
             on:toggle=move |event| open.set(event_target::<web_sys::Element>(&event).has_attribute("open"))
         >
-            <summary>"Limits of the pour for the site"</summary>
+            <summary>{t("Limits of the pour for the site")}</summary>
             <div class="tables">{tables}</div>
         </details>
     }
@@ -43,26 +45,29 @@ fn table(pour: PourLimits) -> impl IntoView {
     let rows = TEMPERATURES_C.iter().zip(pour.limits).map(|(&temperature_c, limit)| row(temperature_c, limit));
     view! {
         <table>
-            <caption>{format!("{}: at most", pour.mark)}</caption>
-            <thead><tr><th>"°C"</th><th class="n">"m/h"</th><th class="n">"m³/h"</th><th>"Governs"</th></tr></thead>
+            <caption>{say!("{}: at most", pour.mark)}</caption>
+            <thead><tr><th>{units::unit("°C")}</th><th class="n">{units::unit("m/h")}</th><th class="n">{units::unit("m³/h")}</th><th>{t("Governs")}</th></tr></thead>
             <tbody>{rows.collect_view()}</tbody>
         </table>
     }
 }
 
 fn row(temperature_c: f64, limit: Limit) -> impl IntoView {
-    let down = |value: f64| format!("{:.1}", (value * 10.0).floor() / 10.0);
     let (rise, delivery, governs) = match limit {
-        Limit::Any => ("any".to_owned(), "any".to_owned(), "bears full head".to_owned()),
+        Limit::Any => (t("any").to_owned(), t("any").to_owned(), t("bears full head").to_owned()),
         Limit::UpTo { delivery_m3_h, rise_m_h, governing } => {
-            let end = "end of the search".to_owned();
-            (down(rise_m_h), down(delivery_m3_h), governing.as_ref().map_or(end, words))
+            let end = t("end of the search").to_owned();
+            (
+                units::at_most(rise_m_h, "m/h", 1),
+                units::at_most(delivery_m3_h, "m³/h", 1),
+                governing.as_ref().map_or(end, words),
+            )
         }
-        Limit::Never { governing } => ("none".to_owned(), "none".to_owned(), words(&governing)),
+        Limit::Never { governing } => (t("none").to_owned(), t("none").to_owned(), words(&governing)),
     };
     view! {
         <tr>
-            <td>{format!("{temperature_c:.0}")}</td>
+            <td>{units::amount(temperature_c, "°C", 0)}</td>
             <td class="n">{rise}</td>
             <td class="n">{delivery}</td>
             <td>{governs}</td>
@@ -72,7 +77,7 @@ fn row(temperature_c: f64, limit: Limit) -> impl IntoView {
 
 fn words(governing: &Governing) -> String {
     match governing.check {
-        Some(check) => format!("{}, {}", governing.member, check.name()),
-        None => governing.member.clone(),
+        Some(check) => format!("{}, {}", told(&governing.member), t(check.name())),
+        None => told(&governing.member),
     }
 }

@@ -1,15 +1,16 @@
+use crate::language::key;
 use crate::widgets::{Form, Unit};
 use falsewright_core::scheme::{Loads, SiteWind, Terrain};
 use leptos::prelude::*;
 
 /// What a wind speed is: a gust, or the basic velocity of EN 1991-1-4 in a terrain.
 const SPEEDS: &[(Option<Terrain>, &str)] = &[
-    (None, "gust"),
-    (Some(Terrain::Sea), "basic, coast"),
-    (Some(Terrain::I), "basic, flat land, terrain I"),
-    (Some(Terrain::II), "basic, open country, terrain II"),
-    (Some(Terrain::III), "basic, suburb or forest, terrain III"),
-    (Some(Terrain::IV), "basic, town, terrain IV"),
+    (None, key("gust")),
+    (Some(Terrain::Sea), key("basic, coast")),
+    (Some(Terrain::I), key("basic, flat land, terrain I")),
+    (Some(Terrain::II), key("basic, open country, terrain II")),
+    (Some(Terrain::III), key("basic, suburb or forest, terrain III")),
+    (Some(Terrain::IV), key("basic, town, terrain IV")),
 ];
 
 /// Fields of wind, plant and warmth, empty where they are not given.

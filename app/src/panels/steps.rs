@@ -1,3 +1,4 @@
+use crate::language::{step, t};
 use crate::store::Store;
 use leptos::html::Ol;
 use leptos::prelude::*;
@@ -24,17 +25,17 @@ pub fn Steps() -> impl IntoView {
                     on:click=move |_| store.run(|editor| editor.go_to(number))
                 >
                     <span class="number">{number}</span>
-                    <span>{label}</span>
+                    <span>{step(&label)}</span>
                 </button>
             </li>
         }
     };
     view! {
-        <section class="steps-list" aria-label="Steps" data-testid="steps">
-            <p class="quiet">"Every step is kept, also when the page is closed. Touch one to go there; a new step drops those taken back."</p>
+        <section class="steps-list" aria-label=t("Steps") data-testid="steps">
+            <p class="quiet">{t("Every step is kept, also when the page is closed. Touch one to go there; a new step drops those taken back.")}</p>
             <ol reversed node_ref=list>
-                <For each=move || store.steps.get().into_iter().rev() key=|step| (step.number, step.label.clone()) let:step>
-                    {row(step.number, step.label)}
+                <For each=move || store.steps.get().into_iter().rev() key=|step| (step.number, step.label.clone()) let:of>
+                    {row(of.number, of.label)}
                 </For>
             </ol>
         </section>

@@ -1,10 +1,13 @@
 use super::catalogue::own_codes_in_use;
 use super::element::selected;
+use super::folds::Folds;
 use super::fresh_concrete::{self, Fillings};
 use super::hardening::StrikingTimes;
 use super::ratio::Ratio;
 use super::site_card::SiteCard;
 use super::site_loads;
+use super::speech::Speech;
+use crate::language::{key, member, t, told};
 use crate::persistence::{Saved, open_file, save_to_file, set_present_aside};
 use crate::store::Store;
 use crate::units;
@@ -14,36 +17,36 @@ use falsewright_core::scheme::{Basis, Bays, Ground, Limits, Loads, Scheme, Secti
 use leptos::prelude::*;
 
 const BASES: [(Basis, &str); 3] = [
-    (Basis::WorkingLoad, "Working load, permissible values"),
-    (Basis::LimitStateB1, "Limit state, EN 12812 class B1"),
-    (Basis::LimitStateB2, "Limit state, EN 12812 class B2"),
+    (Basis::WorkingLoad, key("Working load, permissible values")),
+    (Basis::LimitStateB1, key("Limit state, EN 12812 class B1")),
+    (Basis::LimitStateB2, key("Limit state, EN 12812 class B2")),
 ];
 
 /// A part of something shown in hundredths.
-const PERCENT: Unit = Unit { name: "%", size: 1e-2, decimals: 2 };
+const PERCENT: Unit = Unit::scaled("%", 1e-2, 2);
 
 /// What the drawing is, how it stands, and what it is computed with.
 #[component]
 pub fn TitleBlock() -> impl IntoView {
     let store = Store::here();
-    let open = RwSignal::new(false);
+    let Folds { data: open, .. } = expect_context();
     let folded = move || !selected(store).is_empty();
     view! {
         <section
             class="title-block"
             class:open=move || open.get()
             class:folded=folded
-            aria-label="Title block" data-testid="title-block">
+            aria-label=t("Title block") data-testid="title-block">
             <Summary/>
             <button class="more" aria-expanded=move || open.get().to_string() on:click=move |_| open.update(|open| *open = !*open)>
-                {move || if open.get() { "Less" } else { "Data" }}
+                {move || if open.get() { t("Less") } else { t("Data") }}
             </button>
             <div class="data">
                 <Settings/>
                 <Files/>
+                <Speech/>
                 <p class="caution" role="note">
-                    "No substitute for a competent designer and an independent checker. Local codes decide. "
-                    "Items are generic: the supplier's data replace them."
+                    {t("No substitute for a competent designer and an independent checker. Local codes decide. Items are generic: the supplier's data replace them.")}
                 </p>
             </div>
         </section>
@@ -58,27 +61,28 @@ fn Summary() -> impl IntoView {
         match worked.design.results.governing() {
             Some(check) => {
                 let owner = check.owner;
-                let text = format!("{}, {}", check.member, check.place);
+                let text = format!("{}, {}", member(&check.member), told(&check.place));
                 view! {
                     <Ratio value=check.ratio/>
                     <button class="plain" data-testid="worst" on:click=move |_| store.select(owner)>{text}</button>
                 }
                 .into_any()
             }
-            None => view! { <span class="quiet" data-testid="worst">"nothing checked yet"</span> }.into_any(),
+            None => view! { <span class="quiet" data-testid="worst">{t("nothing checked yet")}</span> }.into_any(),
         }
     };
     let clear = move || {
         let worked = store.worked.get();
         let room = worked.design.results.clearances.first()?;
-        Some(format!("{} × {}", units::millimetres(room.width_m), units::millimetres(room.height_m)))
+        Some(format!("{} × {}", units::dimension(room.width_m), units::dimension(room.height_m)))
     };
     let concrete = move || {
         let worked = store.worked.get();
-        let volumes = worked.design.model.pours.iter().map(|pour| format!("{} {:.1}", pour.mark, pour.volume_m3));
+        let volumes = worked.design.model.pours.iter();
+        let volumes = volumes.map(|pour| format!("{} {}", pour.mark, units::amount(pour.volume_m3, "m³", 1)));
         let all: f64 = worked.design.model.pours.iter().map(|pour| pour.volume_m3).sum();
         let volumes: Vec<String> = volumes.collect();
-        let total = if volumes.is_empty() { "none yet".to_owned() } else { format!("{all:.1} m³") };
+        let total = if volumes.is_empty() { t("none yet").to_owned() } else { units::quantity(all, "m³", 1) };
         view! { {total} <small>{if volumes.len() > 1 { volumes.join(", ") } else { String::new() }}</small> }
     };
     let rise = move || {
@@ -86,7 +90,7 @@ fn Summary() -> impl IntoView {
         let pressures = &worked.design.results.pressures;
         let fastest = pressures.iter().max_by(|a, b| a.rise_m_h.total_cmp(&b.rise_m_h))?;
         let greatest = pressures.iter().flat_map(|pressure| &pressure.points).map(|point| point.1).fold(0.0, f64::max);
-        Some(format!("{:.2} m/h, {greatest:.0} kPa", fastest.rise_m_h))
+        Some(format!("{}, {}", units::quantity(fastest.rise_m_h, "m/h", 2), units::quantity(greatest, "kPa", 0)))
     };
     let own = Memo::new(move |_| own_codes_in_use(store));
     let supplied = move || {
@@ -94,7 +98,7 @@ fn Summary() -> impl IntoView {
         let first = codes.first().cloned()?;
         Some(view! {
             <div class="supplied">
-                <dt>"Items by supplier's or your own data"</dt>
+                <dt>{t("Items by supplier's or your own data")}</dt>
                 <dd>
                     <button class="plain" data-testid="supplied" on:click=move |_| store.look_up(Some(first.clone()))>
                         {codes.join(", ")}
@@ -105,10 +109,10 @@ fn Summary() -> impl IntoView {
     };
     view! {
         <dl class="summary">
-            <div class="worst"><dt>"Worst ratio"</dt><dd>{worst}</dd></div>
-            <div class="clear"><dt>"Clear way, mm"</dt><dd data-testid="clear">{move || clear().unwrap_or("none".into())}</dd></div>
-            <div class="concrete"><dt>"Concrete of a bay"</dt><dd data-testid="concrete">{concrete}</dd></div>
-            <div class="rise"><dt>"Rise and pressure"</dt><dd>{move || rise().unwrap_or("no shutter yet".into())}</dd></div>
+            <div class="worst"><dt>{t("Worst ratio")}</dt><dd>{worst}</dd></div>
+            <div class="clear"><dt>{format!("{}, {}", t("Clear way"), units::dimension_unit())}</dt><dd data-testid="clear">{move || clear().unwrap_or(t("none").into())}</dd></div>
+            <div class="concrete"><dt>{t("Concrete of a bay")}</dt><dd data-testid="concrete">{concrete}</dd></div>
+            <div class="rise"><dt>{t("Rise and pressure")}</dt><dd>{move || rise().unwrap_or(t("no shutter yet").into())}</dd></div>
             {supplied}
         </dl>
     }
@@ -146,15 +150,15 @@ fn Settings() -> impl IntoView {
         <Fillings/>
         <SiteCard/>
         <details class="further" data-testid="loads-and-limits">
-            <summary>"Loads and limits"</summary>
+            <summary>{t("Loads and limits")}</summary>
             <div class="fields">
                 {loads.number("Formwork", Unit::of("kPa", 2), |of: &Loads| of.formwork_kpa, |of, value| of.formwork_kpa = value)}
                 {loads.number("Operations", Unit::of("kPa", 2), |of: &Loads| of.operations_kpa, |of, value| of.operations_kpa = value)}
                 {loads.number("Horizontal", PERCENT, |of: &Loads| of.horizontal_fraction, |of, value| of.horizontal_fraction = value)}
-                {loads.number("Leg off axis", Unit::MM, |of: &Loads| of.leg_eccentricity_m, |of, value| of.leg_eccentricity_m = value)}
+                {loads.number("Leg off axis", Unit::FINE, |of: &Loads| of.leg_eccentricity_m, |of, value| of.leg_eccentricity_m = value)}
                 {site_loads::fields(of_loads, loads)}
                 {limits.number("Deflection, span /", Unit::NONE, |of: &Limits| of.span_over_deflection, |of, value| of.span_over_deflection = value)}
-                {limits.number("Clear tolerance", Unit::MM, |of: &Limits| of.access_tolerance_m, |of, value| of.access_tolerance_m = value)}
+                {limits.number("Clear tolerance", Unit::FINE, |of: &Limits| of.access_tolerance_m, |of, value| of.access_tolerance_m = value)}
                 {ground.number("Ground bears", Unit::of("kPa", 0), |of: &Ground| of.allowable_kpa, |of, value| of.allowable_kpa = value)}
                 {ground.number("Ground level", Unit::M, |of: &Ground| of.level_m, |of, value| of.level_m = value)}
             </div>
@@ -167,10 +171,10 @@ fn Settings() -> impl IntoView {
 fn Files() -> impl IntoView {
     let store = Store::here();
     let saved = move || match store.saved() {
-        Saved::Nothing => "Nothing to save yet",
-        Saved::Waiting => "Saving …",
-        Saved::Kept => "Saved in this browser",
-        Saved::Failed => "▲ Not saved in this browser: save to a file",
+        Saved::Nothing => t("Nothing to save yet"),
+        Saved::Waiting => t("Saving …"),
+        Saved::Kept => t("Saved in this browser"),
+        Saved::Failed => t("▲ Not saved in this browser: save to a file"),
     };
     let blank = move |_| {
         set_present_aside(store);
@@ -180,12 +184,12 @@ fn Files() -> impl IntoView {
     view! {
         <div class="files">
             <span class="saved" role="status" data-testid="saved">{saved}</span>
-            <button data-testid="save-file" on:click=move |_| save_to_file(store)>"Save file"</button>
+            <button data-testid="save-file" on:click=move |_| save_to_file(store)>{t("Save file")}</button>
             <label class="file">
                 <input type="file" data-testid="open-file" on:change=move |event| open_file(store, &event)/>
-                "Open"
+                {t("Open")}
             </label>
-            <button data-testid="new-sheet" on:click=blank>"New"</button>
+            <button data-testid="new-sheet" on:click=blank>{t("New")}</button>
         </div>
     }
 }

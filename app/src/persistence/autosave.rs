@@ -1,5 +1,6 @@
 use super::{Saved, put_aside};
 use crate::editor::Document;
+use crate::language::told;
 use crate::store::Store;
 use falsewright_core::scheme::{self, Scheme};
 use gloo_events::EventListener;
@@ -38,8 +39,15 @@ pub fn restore() -> Restored {
             Restored { document: Some(Document::with_steps(scheme, &steps)), told: None, known: Some(text) }
         }
         Err(error) => {
-            let place = if put_aside(&text) { "set aside unchanged under Earlier sheets" } else { "left as it is" };
-            let told = format!("The drawing kept in this browser could not be opened: {error} It is {place}.");
+            let why = told(&error.sentence());
+            let told = if put_aside(&text) {
+                say!(
+                    "The drawing kept in this browser could not be opened: {} It is set aside unchanged under Earlier sheets.",
+                    why
+                )
+            } else {
+                say!("The drawing kept in this browser could not be opened: {} It is left as it is.", why)
+            };
             Restored { document: None, told: Some(told), known: None }
         }
     }

@@ -2,6 +2,7 @@
 
 use super::items::{import_text, is_of_items};
 use super::put_aside;
+use crate::language::{t, told};
 use crate::store::Store;
 use falsewright_core::scheme;
 use leptos::task::spawn_local;
@@ -30,7 +31,7 @@ pub fn download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
 pub fn save_to_file(store: Store) {
     let (name, text) = store.peek(|editor| (editor.scheme().name.clone(), scheme::write(editor.scheme())));
     if download(&format!("{}.json", file_name(&name)), "application/json", &text).is_err() {
-        store.tell(Some("The browser did not save the file. Try again, or allow downloads for this page.".into()));
+        store.tell(Some(t("The browser did not save the file. Try again, or allow downloads for this page.").into()));
     }
 }
 
@@ -77,13 +78,13 @@ pub(super) fn read(store: Store, file: File, take: impl FnOnce(Store, &str, &str
     spawn_local(async move {
         let name = file.name();
         if file.size() > MOST_BYTES {
-            store.tell(Some(format!("{name} is too large to be read here; choose a file that this page saved.")));
+            store.tell(Some(say!("{} is too large to be read here; choose a file that this page saved.", name)));
             return;
         }
         let text = JsFuture::from(file.text()).await.ok().and_then(|text| text.as_string());
         match text {
             Some(text) => take(store, &name, &text),
-            None => store.tell(Some(format!("{name} could not be read; check that it is still there."))),
+            None => store.tell(Some(say!("{} could not be read; check that it is still there.", name))),
         }
     });
 }
@@ -96,7 +97,8 @@ pub fn open_text(store: Store, name: &str, text: &str) {
             store.open(scheme);
         }
         Err(error) => {
-            store.tell(Some(format!("{name} was not opened: {error} The drawing on the sheet is as it was.")));
+            let why = told(&error.sentence());
+            store.tell(Some(say!("{} was not opened: {} The drawing on the sheet is as it was.", name, why)));
         }
     }
 }

@@ -1,6 +1,7 @@
 //! Files of items.
 
 use super::files::{chosen, dropped, read};
+use crate::language::told;
 use crate::store::Store;
 use crate::units;
 use falsewright_core::catalogue::Item;
@@ -44,7 +45,7 @@ pub(super) fn is_of_items(name: &str, text: &str) -> bool {
 pub(super) fn import_text(store: Store, name: &str, text: &str) {
     let import = match parse(name, text) {
         Ok(items) => take(store, name, items),
-        Err(faults) => refused(name, faults.iter().map(|fault| sentence(&fault.to_string())).collect()),
+        Err(faults) => refused(name, faults.iter().map(|fault| sentence(&told(&fault.sentence()))).collect()),
     };
     store.set_import(Some(import));
     store.look_up(None);
@@ -60,13 +61,13 @@ fn take(store: Store, name: &str, items: Vec<Item>) -> Import {
     let own = store.peek(|editor| editor.scheme().items.clone());
     let merged = store.catalogue.with_untracked(|catalogue| catalogue.merged(&own, items));
     if merged == own {
-        let told = format!("{name}: all {count} items are as they were; nothing is changed.");
+        let told = say!("{}: all {} items are as they were; nothing is changed.", name, count);
         return Import { told, faults: Vec::new() };
     }
     let changed = merged.iter().filter(|item| !own.contains(item)).count();
     match store.attempt(|editor| editor.perform(Edit::SetItems(merged))) {
         Ok(()) => Import {
-            told: format!("{name}: {count} items read, {changed} of them new or changed. Undo takes them back."),
+            told: say!("{}: {} items read, {} of them new or changed. Undo takes them back.", name, count, changed),
             faults: Vec::new(),
         },
         Err(refusal) => refused(name, vec![refusal.to_string()]),
@@ -74,7 +75,7 @@ fn take(store: Store, name: &str, items: Vec<Item>) -> Import {
 }
 
 fn refused(name: &str, faults: Vec<String>) -> Import {
-    Import { told: format!("{name} was not taken in; nothing is changed. Mend this in the file:"), faults }
+    Import { told: say!("{} was not taken in; nothing is changed. Mend this in the file:", name), faults }
 }
 
 /// With a capital at its head and a full stop.

@@ -1,17 +1,51 @@
 //! How this user likes the page; kept in this browser apart from schemes.
 
 use super::autosave::storage;
+use crate::language::{Language, preferred};
+use crate::units::System;
 
 const LEFT_HANDED: &str = "falsewright.left-handed";
 
 /// Whether the pens were last at the left.
 pub fn left_handed() -> bool {
-    storage().and_then(|storage| storage.get_item(LEFT_HANDED).ok().flatten()).is_some_and(|value| value == "yes")
+    kept(LEFT_HANDED).is_some_and(|value| value == "yes")
 }
 
 /// Keeps where the pens are; a browser that refuses only forgets it.
 pub fn keep_left_handed(left: bool) {
+    keep(LEFT_HANDED, if left { "yes" } else { "no" });
+}
+
+const LANGUAGE: &str = "falsewright.language";
+const UNITS: &str = "falsewright.units";
+
+fn kept(name: &str) -> Option<String> {
+    storage()?.get_item(name).ok().flatten()
+}
+
+fn keep(name: &str, value: &str) {
     if let Some(storage) = storage() {
-        let _ = storage.set_item(LEFT_HANDED, if left { "yes" } else { "no" });
+        let _ = storage.set_item(name, value);
     }
+}
+
+/// The language that was chosen last, else the first that the browser asks for and the page speaks.
+pub fn language() -> Language {
+    kept(LANGUAGE).and_then(|code| Language::of_tag(&code)).unwrap_or_else(preferred)
+}
+
+/// Keeps the language that was chosen.
+pub fn keep_language(language: Language) {
+    keep(LANGUAGE, language.code());
+}
+
+/// The units that were chosen last.
+pub fn system() -> System {
+    let known = |code: String| System::ALL.into_iter().find(|system| system.code() == code);
+    kept(UNITS).and_then(known).unwrap_or_default()
+}
+
+/// Keeps the units that were chosen.
+pub fn keep_system(system: System) {
+    keep(UNITS, system.code());
 }

@@ -1,6 +1,7 @@
 //! Earlier sheets: what was replaced or could not be read, kept in this browser unchanged.
 
 use super::autosave::storage;
+use crate::language::t;
 use serde::{Deserialize, Serialize};
 
 const KEY: &str = "falsewright.shelf";
@@ -18,7 +19,7 @@ pub struct Kept {
 /// All sheets set aside, the latest first.
 pub fn kept() -> Vec<Kept> {
     let Some(text) = storage().and_then(|storage| storage.get_item(KEY).ok().flatten()) else { return Vec::new() };
-    serde_json::from_str(&text).unwrap_or_else(|_| vec![Kept { when: "an unknown day".into(), text }])
+    serde_json::from_str(&text).unwrap_or_else(|_| vec![Kept { when: t("an unknown day").into(), text }])
 }
 
 /// Sets a sheet aside; false: the browser refused. A sheet that is there already is not kept twice.

@@ -2,6 +2,7 @@
 //! A copy is kept in this browser too, for buttons in browsers that refuse a page their clipboard.
 
 use super::Store;
+use crate::language::listed;
 use crate::persistence::{copied, keep_copied};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -13,8 +14,8 @@ impl Store {
         match self.peek(|editor| editor.copied()) {
             Ok(text) => {
                 keep_copied(&text);
-                let count = self.chosen.with_untracked(|chosen| crate::editor::counted(chosen));
-                self.tell(Some(format!("Copied {count}. Paste here, in another option or in another tab.")));
+                let count = listed(&self.chosen.with_untracked(|chosen| crate::editor::counted(chosen)));
+                self.tell(Some(say!("Copied {}. Paste here, in another option or in another tab.", count)));
                 Some(text)
             }
             Err(refusal) => {
@@ -57,8 +58,9 @@ impl Store {
             let ours = text.filter(|text| falsewright_core::scheme::edit::Excerpt::read(text).is_ok());
             match ours.or_else(copied) {
                 Some(text) => store.paste(&text),
-                None => store
-                    .tell(Some("Nothing was copied yet. Select shutters, ties or falsework, and copy them.".into())),
+                None => {
+                    store.tell(Some(say!("Nothing was copied yet. Select shutters, ties or falsework, and copy them.")))
+                }
             }
         });
     }

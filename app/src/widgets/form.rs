@@ -1,4 +1,5 @@
-use crate::units;
+use crate::language::t;
+use crate::units::Unit;
 use leptos::prelude::*;
 use web_sys::{Event, FocusEvent, HtmlInputElement, KeyboardEvent};
 
@@ -15,31 +16,6 @@ impl<T: Send + Sync> Clone for Form<T> {
 }
 
 impl<T: Send + Sync> Copy for Form<T> {}
-
-/// How a number is shown.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Unit {
-    /// Written behind it.
-    pub name: &'static str,
-    /// Size of the unit in the value's own unit.
-    pub size: f64,
-    /// Decimals shown.
-    pub decimals: usize,
-}
-
-impl Unit {
-    /// Metres shown as millimetres.
-    pub const MM: Self = Self { name: "mm", size: 1e-3, decimals: 0 };
-    /// Metres.
-    pub const M: Self = Self { name: "m", size: 1.0, decimals: 3 };
-    /// A plain number.
-    pub const NONE: Self = Self::of("", 3);
-
-    /// A unit that is the value's own.
-    pub const fn of(name: &'static str, decimals: usize) -> Self {
-        Self { name, size: 1.0, decimals }
-    }
-}
 
 impl<T: Clone + PartialEq + Send + Sync> Form<T> {
     /// Fields of a value that is read from `value` and put back by `put`.
@@ -105,7 +81,7 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
         get: impl Fn(&T) -> Option<f64> + Copy + Send + Sync + 'static,
         set: impl Fn(&mut T, Option<f64>) + Copy + Send + Sync + 'static,
     ) -> AnyView {
-        let text = move |value: &T| get(value).map(|number| units::trimmed(number / unit.size, unit.decimals));
+        let text = move |value: &T| get(value).map(|number| unit.written(number));
         let written = move || self.common(text).flatten().unwrap_or_default();
         let on_focus = |event: FocusEvent| event_target::<HtmlInputElement>(&event).select();
         let on_key = move |event: KeyboardEvent| {
@@ -119,15 +95,15 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
         };
         let on_change = move |event: Event| {
             let input = event_target::<HtmlInputElement>(&event);
-            let number = units::parse(&input.value());
+            let number = unit.read(&input.value());
             if number.is_some() || input.value().trim().is_empty() {
-                self.change(|value| set(value, number.map(|number| number * unit.size)));
+                self.change(|value| set(value, number));
             }
             input.set_value(&untrack(written));
         };
         view! {
             <label class="field">
-                <span>{label}</span>
+                <span>{t(label)}</span>
                 <span class="amount">
                     <input
                         type="text"
@@ -139,7 +115,7 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
                         on:keydown=on_key
                         on:change=on_change
                     />
-                    <span class="unit">{unit.name}</span>
+                    <span class="unit">{t(unit.name())}</span>
                 </span>
             </label>
         }
@@ -156,7 +132,7 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
         };
         view! {
             <label class="field wide text">
-                <span>{label}</span>
+                <span>{t(label)}</span>
                 <input
                     type="text"
                     data-testid=test_id(label)
@@ -180,7 +156,7 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
         C: Copy + PartialEq + Send + Sync + 'static,
     {
         let all: Vec<(String, String)> =
-            options.iter().enumerate().map(|(index, (_, name))| (index.to_string(), (*name).to_owned())).collect();
+            options.iter().enumerate().map(|(index, (_, name))| (index.to_string(), t(name).to_owned())).collect();
         let chosen = move || {
             let value = self.common(get);
             options.iter().position(|(option, _)| Some(*option) == value).unwrap_or(options.len()).to_string()
@@ -216,7 +192,7 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
                     prop:indeterminate=move || self.common(get).is_none()
                     on:change=move |event| self.change(|value| set(value, event_target_checked(&event)))
                 />
-                <span>{label}</span>
+                <span>{t(label)}</span>
             </label>
         }
         .into_any()
@@ -237,7 +213,7 @@ fn select(
     };
     view! {
         <label class="field" class:wide=!short>
-            <span>{label}</span>
+            <span>{t(label)}</span>
             <select data-testid=test_id(label) prop:value=chosen on:change=move |event| put(event_target_value(&event))>
                 {move || options.get().into_iter().map(option).collect_view()}
             </select>

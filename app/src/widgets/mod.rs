@@ -2,7 +2,8 @@
 
 mod form;
 
-pub use form::{Form, Unit};
+pub use crate::units::Unit;
+pub use form::Form;
 
 /// Whether the screen answers a media query.
 fn answers(query: &str) -> bool {

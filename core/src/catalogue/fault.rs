@@ -1,11 +1,12 @@
 use super::exchange::Field;
 use super::{EndNotch, Item, Kind, Leg, Section, Stack, Timber, TimberClass};
+use crate::sentence::{Sentence, Value, term, word};
+use std::fmt;
 
 /// Why an item cannot be computed with.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum ItemFault {
     /// A value is not a number, negative, nought or beyond anything real.
-    #[error("{code}: its {} of {} is not possible; give a value above 0 and below {}", words(field), with_unit(*value, field), with_unit(*limit, field))]
     OutOfRange {
         /// The item.
         code: String,
@@ -17,7 +18,6 @@ pub enum ItemFault {
         limit: f64,
     },
     /// A name that this program has no strengths for.
-    #[error("{code}: its {} {name:?} is not known; use one of {known}", words(field))]
     UnknownName {
         /// The item.
         code: String,
@@ -29,7 +29,6 @@ pub enum ItemFault {
         known: &'static str,
     },
     /// Dimensions that do not make a section.
-    #[error("{code}: {reason}; correct its values")]
     Impossible {
         /// The item.
         code: String,
@@ -46,11 +45,32 @@ impl EndNotch {
             && left_m <= depth_m
             && (0.0..=1.0).contains(&from_support_m)
             && (0.0..=100.0).contains(&taper);
-        (!real).then_some("a notch leaves part of the depth and starts within 1 m of its support")
+        (!real).then_some(term("a notch leaves part of the depth and starts within 1 m of its support"))
     }
 }
 
 impl ItemFault {
+    /// What is wrong and what to do, without a full stop.
+    pub fn sentence(&self) -> Sentence {
+        match self {
+            Self::OutOfRange { code, field, value, limit } => sentence!(
+                "{}: its {} of {} is not possible; give a value above 0 and below {}",
+                code,
+                name_of(field),
+                with_unit(*value, field),
+                with_unit(*limit, field)
+            ),
+            Self::UnknownName { code, field, name, known } => sentence!(
+                "{}: its {} {} is not known; use one of {}",
+                code,
+                name_of(field),
+                format!("{name:?}"),
+                *known
+            ),
+            Self::Impossible { code, reason } => sentence!("{}: {}; correct its values", code, word(reason)),
+        }
+    }
+
     /// The key of the value at fault, if it is one.
     pub fn field(&self) -> Option<&'static str> {
         match self {
@@ -60,8 +80,16 @@ impl ItemFault {
     }
 }
 
-fn words(key: &str) -> &str {
-    Field::of_key(key).map_or(key, |field| field.name)
+impl fmt::Display for ItemFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.sentence().fmt(f)
+    }
+}
+
+impl std::error::Error for ItemFault {}
+
+fn name_of(key: &'static str) -> Value {
+    Field::of_key(key).map_or(word(key), |field| word(field.name))
 }
 
 fn with_unit(value: f64, key: &str) -> String {
@@ -216,13 +244,13 @@ impl Item {
                     Section::Hollow { h_mm, b_mm, t_mm } => h_mm.min(b_mm) > 4.0 * t_mm,
                     Section::Round { d_mm, t_mm } => d_mm > 2.0 * t_mm,
                 };
-                (!fits).then_some("walls, web, flanges and radii do not fit")
+                (!fits).then_some(term("walls, web, flanges and radii do not fit"))
             }
             Kind::Leg(leg) => (leg.wall_m > leg.diameter_m / 2.0)
-                .then_some("the wall is thicker than the tube")
+                .then_some(term("the wall is thicker than the tube"))
                 .or_else(|| leg.stack.as_ref().and_then(Stack::impossible)),
             Kind::Brace(brace) => {
-                (brace.wall_m > brace.diameter_m / 2.0).then_some("the wall is thicker than the tube")
+                (brace.wall_m > brace.diameter_m / 2.0).then_some(term("the wall is thicker than the tube"))
             }
             _ => None,
         };

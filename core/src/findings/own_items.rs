@@ -5,6 +5,7 @@ use crate::catalogue::{Catalogue, Item, Origin};
 use crate::model::{Model, Part};
 use crate::results::{Finding, Results, Severity};
 use crate::scheme::{Id, Scheme};
+use crate::sentence::{Sentence, Value, item as named, word};
 use std::collections::BTreeMap;
 
 /// Adds a note for each item in use that is the supplier's or the user's, and says so in the source of its checks.
@@ -38,28 +39,31 @@ fn note(item: &Item, ours: Option<&Item>, element: Id) -> Finding {
     let (text, remedy) = match ours {
         Some(ours) => {
             let supplied = item.supplied(ours);
-            let value = |field: &&'static Field| match (item.datum(field), ours.datum(field)) {
-                (new, old) if new == old => format!("{} {}", field.name, written(field, new)),
-                (new, old) => format!("{} {} instead of {}", field.name, written(field, new), written(field, old)),
+            let value = |field: &&'static Field| {
+                let name = word(field.name);
+                match (item.datum(field), ours.datum(field)) {
+                    (new, old) if new == old => sentence!("{} {}", name, written(field, new)),
+                    (new, old) => sentence!("{} {} instead of {}", name, written(field, new), written(field, old)),
+                }
             };
-            let values: Vec<String> = supplied.fields.iter().map(value).collect();
+            let values: Vec<Sentence> = supplied.fields.iter().map(value).collect();
             (
-                format!("{code} ({name}) is by supplier's data, {}: {}.", supplied.source, values.join(", ")),
-                "Keep the supplier's sheet with the calculation and have it checked with it.",
+                sentence!("{} ({}) is by supplier's data, {}: {}.", code, named(name), &supplied.source, values),
+                sentence!("Keep the supplier's sheet with the calculation and have it checked with it."),
             )
         }
         None => (
-            format!("{code} ({name}) is an item of your own, by {}.", item.source),
-            "Have its values checked with the calculation.",
+            sentence!("{} ({}) is an item of your own, by {}.", code, named(name), &item.source),
+            sentence!("Have its values checked with the calculation."),
         ),
     };
-    Finding { severity: Severity::Note, owner: Some(element), at: None, check: None, text, remedy: remedy.into() }
+    Finding { severity: Severity::Note, owner: Some(element), at: None, check: None, text, remedy }
 }
 
-fn written(field: &Field, datum: Option<Datum>) -> String {
+fn written(field: &Field, datum: Option<Datum>) -> Value {
     match datum {
-        None => "none".into(),
-        Some(Datum::Word(word)) => word,
-        Some(Datum::Number(number)) => field.written(number),
+        None => word("none"),
+        Some(Datum::Word(word)) => word.into(),
+        Some(Datum::Number(number)) => field.written(number).into(),
     }
 }

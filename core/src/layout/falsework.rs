@@ -5,6 +5,7 @@ use crate::geometry::{Boundary, Point, Side};
 use crate::model::{Face, FaceKind, Model, PlacedFalsework};
 use crate::results::Finding;
 use crate::scheme::{Direction, Falsework, Lateral, Scheme};
+use crate::sentence::length_mm;
 use crate::sorting::sort;
 
 pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings: &mut Vec<Finding>) {
@@ -13,8 +14,8 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings
         let Some(faces) = soffit(model, drawn) else {
             findings.push(fail(
                 drawn.id,
-                format!("{mark} has lost its soffit: the edge or the pour that it carried is gone."),
-                "Delete the falsework or place it under another soffit.",
+                sentence!("{} has lost its soffit: the edge or the pour that it carried is gone.", &mark),
+                sentence!("Delete the falsework or place it under another soffit."),
             ));
             continue;
         };
@@ -22,8 +23,8 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings
         if let Some(other) = model.falsework.iter().find(carried) {
             findings.push(fail(
                 drawn.id,
-                format!("{mark} lies under the same concrete as {}, and is left out.", other.mark),
-                "Delete one of the two: falsework reaches under the slopes beside its soffit too.",
+                sentence!("{} lies under the same concrete as {}, and is left out.", &mark, &other.mark),
+                sentence!("Delete one of the two: falsework reaches under the slopes beside its soffit too."),
             ));
             continue;
         }
@@ -31,8 +32,8 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings
             if stands_on_own_pour(&placed, model) {
                 findings.push(warn(
                     drawn.id,
-                    format!("{} stands on a floor that is cast in the same pour as what it carries.", placed.mark),
-                    "Draw a construction joint at or above the floor, so that the floor is cast earlier.",
+                    sentence!("{} stands on a floor that is cast in the same pour as what it carries.", &placed.mark),
+                    sentence!("Draw a construction joint at or above the floor, so that the floor is cast earlier."),
                 ));
             }
             model.falsework.push(placed);
@@ -112,8 +113,8 @@ fn one(
     if head_m - floor_m < 0.3 {
         findings.push(fail(
             drawn.id,
-            format!("{mark}: no room for legs, only {:.0} mm between floor and primaries.", (head_m - floor_m) * 1e3),
-            "Use shallower members.",
+            sentence!("{}: no room for legs, only {} between floor and primaries.", &mark, length_mm(head_m - floor_m)),
+            sentence!("Use shallower members."),
         ));
         return None;
     }
@@ -133,15 +134,15 @@ fn one(
     if drawn.lateral == Lateral::Braced && braced.is_empty() {
         findings.push(fail(
             drawn.id,
-            format!("{mark} has no diagonals to take its horizontal load."),
-            "Brace at least one gap between lines of legs, or state that cast walls hold it.",
+            sentence!("{} has no diagonals to take its horizontal load.", &mark),
+            sentence!("Brace at least one gap between lines of legs, or state that cast walls hold it."),
         ));
     }
     if legs.len() < 2 {
         findings.push(fail(
             drawn.id,
-            format!("{mark} stands on fewer than two lines of legs."),
-            "Add lines of legs under the soffit.",
+            sentence!("{} stands on fewer than two lines of legs.", &mark),
+            sentence!("Add lines of legs under the soffit."),
         ));
         return None;
     }

@@ -4,6 +4,7 @@ use super::opening::depth;
 use crate::model::{Leg, LegKind, PlacedOpening};
 use crate::results::Finding;
 use crate::scheme::{Falsework, LegLine};
+use crate::sentence::number;
 use crate::sorting::sort;
 
 /// Two legs stand at least this far apart.
@@ -38,15 +39,15 @@ fn leg_of(
     if x <= left || x >= right {
         return Err(fail(
             line.id,
-            format!("{}: {mark} at x = {x:.3} m does not stand under the soffit.", room.mark),
-            "Move the line between the walls.",
+            sentence!("{}: {} at x = {} does not stand under the soffit.", room.mark, mark, number(x, "m", 3)),
+            sentence!("Move the line between the walls."),
         ));
     }
     if let Some(other) = placed.iter().find(|leg| (leg.x_m - x).abs() < APART_M) {
         return Err(warn(
             line.id,
-            format!("{}: {mark} stands in {} and is left out.", room.mark, other.mark),
-            "Move the lines apart or delete one.",
+            sentence!("{}: {} stands in {} and is left out.", room.mark, mark, &other.mark),
+            sentence!("Move the lines apart or delete one."),
         ));
     }
     let leg = |kind, foot_m| Leg { owner: line.id, mark: mark.into(), x_m: x, kind, foot_m, head_m: room.head_m };
@@ -60,8 +61,8 @@ fn leg_of(
     } else {
         Err(warn(
             line.id,
-            format!("{}: {mark} stands in a trestle of {} and is left out.", room.mark, opening.mark),
-            "Move the line clear of the trestle or delete it.",
+            sentence!("{}: {} stands in a trestle of {} and is left out.", room.mark, mark, &opening.mark),
+            sentence!("Move the line clear of the trestle or delete it."),
         ))
     }
 }

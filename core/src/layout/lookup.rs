@@ -3,6 +3,7 @@
 use crate::catalogue::{Catalogue, Item};
 use crate::results::{Finding, Severity};
 use crate::scheme::Id;
+use crate::sentence::{Sentence, item as named, word};
 
 /// Looks items up for one element and collects what is wrong.
 pub struct Lookup<'a> {
@@ -16,19 +17,24 @@ impl Lookup<'_> {
     pub fn item(
         &self,
         code: &str,
-        role: &str,
+        role: &'static str,
         fits: impl Fn(&Item) -> bool,
         findings: &mut Vec<Finding>,
     ) -> Option<Item> {
         let (text, remedy) = match self.catalogue.get(code) {
             Some(item) if fits(item) => return Some(item.clone()),
             Some(item) => (
-                format!("{}: {} cannot serve as {role}.", self.mark, item.name),
-                format!("Choose another item as {role}."),
+                sentence!("{}: {} cannot serve as {}.", self.mark, named(&item.name), word(role)),
+                sentence!("Choose another item as {}.", word(role)),
             ),
             None => (
-                format!("{}: there is no item with the code {code:?} for its {role}.", self.mark),
-                "Choose an item of the catalogue or add your own with this code.".into(),
+                sentence!(
+                    "{}: there is no item with the code {} for its {}.",
+                    self.mark,
+                    format!("{code:?}"),
+                    word(role)
+                ),
+                sentence!("Choose an item of the catalogue or add your own with this code."),
             ),
         };
         findings.push(fail(self.owner, text, remedy));
@@ -37,15 +43,15 @@ impl Lookup<'_> {
 }
 
 /// A finding that keeps an element from being built as drawn.
-pub fn fail(owner: Id, text: String, remedy: impl Into<String>) -> Finding {
+pub fn fail(owner: Id, text: Sentence, remedy: Sentence) -> Finding {
     finding(Severity::Fail, owner, text, remedy)
 }
 
 /// A finding about something missing.
-pub fn warn(owner: Id, text: String, remedy: impl Into<String>) -> Finding {
+pub fn warn(owner: Id, text: Sentence, remedy: Sentence) -> Finding {
     finding(Severity::Warn, owner, text, remedy)
 }
 
-fn finding(severity: Severity, owner: Id, text: String, remedy: impl Into<String>) -> Finding {
-    Finding { severity, owner: Some(owner), at: None, check: None, text, remedy: remedy.into() }
+fn finding(severity: Severity, owner: Id, text: Sentence, remedy: Sentence) -> Finding {
+    Finding { severity, owner: Some(owner), at: None, check: None, text, remedy }
 }

@@ -4,6 +4,7 @@ use crate::catalogue::{Catalogue, Item};
 use crate::model::PlacedOpening;
 use crate::results::Finding;
 use crate::scheme::{Id, Scheme};
+use crate::sentence::length_mm;
 
 /// Transfer beams reach this far beyond the outer trestle legs.
 const BEAM_END_M: f64 = 0.15;
@@ -31,8 +32,12 @@ pub fn place(
     if out_by >= 0.0 {
         findings.push(fail(
             drawn.id,
-            format!("{mark} does not fit between the walls: its trestles stand {:.0} mm too far out.", out_by * 1e3),
-            "Make the way, its guards or the trestles narrower, or move the way.",
+            sentence!(
+                "{} does not fit between the walls: its trestles stand {} too far out.",
+                &mark,
+                length_mm(out_by)
+            ),
+            sentence!("Make the way, its guards or the trestles narrower, or move the way."),
         ));
         return None;
     }
@@ -41,8 +46,12 @@ pub fn place(
     if too_high > 1e-9 {
         findings.push(fail(
             drawn.id,
-            format!("{mark}: its transfer beams stand {:.0} mm too high to fit under the primaries.", too_high * 1e3),
-            "Lower them, or use shallower beams or members.",
+            sentence!(
+                "{}: its transfer beams stand {} too high to fit under the primaries.",
+                &mark,
+                length_mm(too_high)
+            ),
+            sentence!("Lower them, or use shallower beams or members."),
         ));
         return None;
     }

@@ -12,16 +12,18 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings
         let Some(face) = model.faces.iter().find(|face| face.of == drawn.face) else {
             findings.push(fail(
                 drawn.id,
-                format!("{mark} has lost its face: the edge or the pour that it stood on is gone."),
-                "Delete the shutter or place it on another face.",
+                sentence!("{} has lost its face: the edge or the pour that it stood on is gone.", &mark),
+                sentence!("Delete the shutter or place it on another face."),
             ));
             continue;
         };
         if !takes_shutter(face) {
             findings.push(fail(
                 drawn.id,
-                format!("{mark} stands on a face that is neither upright nor a batter of 1 in 3 or steeper."),
-                "Wall shutters are computed on such faces only; make the face steeper or carry it by falsework.",
+                sentence!("{} stands on a face that is neither upright nor a batter of 1 in 3 or steeper.", &mark),
+                sentence!(
+                    "Wall shutters are computed on such faces only; make the face steeper or carry it by falsework."
+                ),
             ));
             continue;
         }

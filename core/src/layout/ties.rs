@@ -3,6 +3,7 @@ use crate::catalogue::{Catalogue, Item};
 use crate::model::{Model, PlacedShutter, PlacedTieRow};
 use crate::results::Finding;
 use crate::scheme::{Arrangement, Scheme, TieEnd, TieRow};
+use crate::sentence::{Sentence, item as named, number, term};
 
 pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings: &mut Vec<Finding>) {
     let (mut ties, mut props) = (0, 0);
@@ -32,8 +33,10 @@ fn row(
     model: &Model,
     findings: &mut Vec<Finding>,
 ) -> Result<PlacedTieRow, Option<Finding>> {
-    let refuse = |text: String, remedy: &str| Some(fail(drawn.id, text, remedy));
-    let missing = || refuse(format!("{mark} has no shutter to hold."), "Delete the row or place the shutter again.");
+    let refuse = |text: Sentence, remedy: Sentence| Some(fail(drawn.id, text, remedy));
+    let missing = || {
+        refuse(sentence!("{} has no shutter to hold.", &mark), sentence!("Delete the row or place the shutter again."))
+    };
     let near = model.shutter(drawn.shutter).ok_or_else(missing)?;
     let far = match drawn.to {
         TieEnd::Shutter { id } => Some(model.shutter(id).ok_or_else(missing)?),
@@ -42,15 +45,15 @@ fn row(
     for shutter in std::iter::once(near).chain(far) {
         if drawn.z_m < shutter.bottom_m || drawn.z_m > shutter.top_m {
             return Err(refuse(
-                format!("{mark} at {:.3} m is beyond the edge of {}.", drawn.z_m, shutter.mark),
-                "Move the row to a level that both shutters reach.",
+                sentence!("{} at {} is beyond the edge of {}.", &mark, number(drawn.z_m, "m", 3), &shutter.mark),
+                sentence!("Move the row to a level that both shutters reach."),
             ));
         }
     }
 
     let lookup = Lookup { catalogue, owner: drawn.id, mark: &mark };
     let serves = |item: &Item| item.tie().is_some() || item.leg().is_some();
-    let item = lookup.item(&drawn.item, "tie or prop", serves, findings).ok_or(None)?;
+    let item = lookup.item(&drawn.item, term("tie or prop"), serves, findings).ok_or(None)?;
     let is_tie = item.tie().is_some();
 
     let length_m = match (drawn.to, far) {
@@ -58,16 +61,16 @@ fn row(
         (_, Some(far)) => {
             if near.outward == far.outward || near.arrangement != far.arrangement || near.pour != far.pour {
                 return Err(refuse(
-                    format!("{mark} joins {} and {}, which do not match.", near.mark, far.mark),
-                    "Join two shutters of one pour that face opposite ways and are built up alike.",
+                    sentence!("{} joins {} and {}, which do not match.", &mark, &near.mark, &far.mark),
+                    sentence!("Join two shutters of one pour that face opposite ways and are built up alike."),
                 ));
             }
             let gap = far.face.x_at(drawn.z_m) - near.face.x_at(drawn.z_m);
             let concrete_between = gap * near.outward < 0.0;
             if concrete_between != is_tie {
                 return Err(refuse(
-                    format!("{mark}: {} does not suit its place.", item.name),
-                    "Use a tie through concrete and a prop across a void.",
+                    sentence!("{}: {} does not suit its place.", &mark, named(&item.name)),
+                    sentence!("Use a tie through concrete and a prop across a void."),
                 ));
             }
             let build_up = build_up_m(near) + build_up_m(far);
@@ -77,8 +80,8 @@ fn row(
     };
     if length_m <= 0.05 {
         return Err(refuse(
-            format!("{mark}: there is no room for it between the shutters."),
-            "Use shallower members or another support.",
+            sentence!("{}: there is no room for it between the shutters.", &mark),
+            sentence!("Use shallower members or another support."),
         ));
     }
 
@@ -90,11 +93,13 @@ fn row(
             };
             if let Some(far) = far.filter(|far| apart(far)) {
                 return Err(refuse(
-                    format!(
-                        "{mark}: the primaries of {} and {} do not stand opposite each other.",
-                        near.mark, far.mark
+                    sentence!(
+                        "{}: the primaries of {} and {} do not stand opposite each other.",
+                        &mark,
+                        &near.mark,
+                        &far.mark
                     ),
-                    "Give both shutters the same spacing of primaries.",
+                    sentence!("Give both shutters the same spacing of primaries."),
                 ));
             }
             near.primaries_m.clone()

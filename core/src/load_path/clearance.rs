@@ -5,6 +5,7 @@ use crate::geometry::Point;
 use crate::model::{Model, Part, PlacedFalsework, PlacedOpening, Solid};
 use crate::results::{Check, CheckKind, Clearance, Verdict};
 use crate::scheme::Scheme;
+use crate::sentence::{Sentence, length_mm, member, number};
 
 /// Measures every opening and checks what is asked for.
 pub fn measure(scheme: &Scheme, model: &Model, record: &mut Record) {
@@ -58,24 +59,24 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
     let sag = sag_over(record, opening);
     let width_m = at_right.left - at_left.right - 2.0 * drawn.guard_m - tolerance;
     let height_m = lowest.bottom - floor - sag - tolerance;
-    let name = |extent: &Extent| format!("{} {}", extent.part.mark, extent.part.role.name());
-    let level = |extent: &Extent| extent.bottom.max(floor) - floor;
+    let name = |extent: &Extent| member(&format!("{} {}", extent.part.mark, extent.part.role.name()));
+    let level = |extent: &Extent| number(extent.bottom.max(floor) - floor, "m", 2);
     let clearance = Clearance {
         opening: drawn.id,
         width_m,
         height_m,
-        width_between: format!(
-            "{} at {:.2} m and {} at {:.2} m above the floor",
+        width_between: sentence!(
+            "{} at {} and {} at {} above the floor",
             name(at_left),
             level(at_left),
             name(at_right),
             level(at_right)
         ),
-        height_below: format!("{}, less {:.0} mm deflection", name(lowest), sag * 1e3),
+        height_below: sentence!("{}, less {} deflection", name(lowest), length_mm(sag)),
     };
-    let case = "measured";
-    let mut check = |member: String, place: &str, at, wanted: f64, got: f64, taken: String| {
-        let subject = Subject { owner: drawn.id, member: &member, case, place, at };
+    let case = sentence!("measured");
+    let mut check = |member: String, place: &Sentence, at, wanted: f64, got: f64, taken: String| {
+        let subject = Subject { owner: drawn.id, member: &member, case: &case, place, at };
         record.check(
             &subject,
             [Verdict {

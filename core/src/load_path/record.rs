@@ -4,10 +4,10 @@ use super::line::Envelope;
 use crate::analysis::{Dof, Frame, FrameError, Member};
 use crate::catalogue::Item;
 use crate::checks::{check_beam, check_board, check_deflection};
-use crate::decimals::decimals;
 use crate::geometry::Point;
 use crate::results::{Check, CheckKind, Finding, Mechanism, MovingMember, Results, Severity, Verdict};
 use crate::scheme::{Basis, Id, Scheme};
+use crate::sentence::{Sentence, number};
 
 /// The results as they grow.
 pub struct Record {
@@ -22,9 +22,9 @@ pub(super) struct Subject<'a> {
     pub owner: Id,
     pub member: &'a str,
     /// Pour and state.
-    pub case: &'a str,
+    pub case: &'a Sentence,
     /// Where, in words.
-    pub place: &'a str,
+    pub place: &'a Sentence,
     /// Where on the section.
     pub at: Point,
 }
@@ -41,9 +41,9 @@ pub(super) struct Bending<'a> {
     /// Length over which the level below bears on it.
     pub bearing_m: f64,
     /// Name of each load case.
-    pub case: &'a dyn Fn(usize) -> String,
+    pub case: &'a dyn Fn(usize) -> Sentence,
     /// Place of a peak, in words and on the section.
-    pub place: &'a dyn Fn(f64) -> (String, Point),
+    pub place: &'a dyn Fn(f64) -> (Sentence, Point),
 }
 
 impl Record {
@@ -71,9 +71,9 @@ impl Record {
                 member: subject.member.into(),
                 owner: subject.owner,
                 check: verdict.check,
-                place: subject.place.into(),
+                place: subject.place.clone(),
                 at: subject.at,
-                case: subject.case.into(),
+                case: subject.case.clone(),
                 demand: verdict.demand,
                 resistance: verdict.resistance,
                 unit: verdict.unit,
@@ -114,34 +114,34 @@ impl Record {
     }
 
     /// Says what cannot be computed, or must be known.
-    pub(super) fn find(&mut self, severity: Severity, owner: Id, text: String, remedy: &str) {
-        self.results.findings.push(Finding {
-            severity,
-            owner: Some(owner),
-            at: None,
-            check: None,
-            text,
-            remedy: remedy.into(),
-        });
+    pub(super) fn find(&mut self, severity: Severity, owner: Id, text: Sentence, remedy: Sentence) {
+        self.results.findings.push(Finding { severity, owner: Some(owner), at: None, check: None, text, remedy });
     }
 
     /// Says that a member cannot be solved.
     pub(super) fn unsolved(&mut self, owner: Id, member: &str, error: &FrameError) {
-        self.find(Severity::Fail, owner, in_words(member, error), HOLD_IT);
+        self.find(Severity::Fail, owner, in_words(member, error), hold_it());
     }
 
     /// The same of a frame in the section plane: where it can move, how is kept for the drawing.
     pub(super) fn unsolved_frame(&mut self, owner: Id, member: &str, frame: &Frame, error: &FrameError) {
-        self.find_moving(owner, in_words(member, error), HOLD_IT, frame, error);
+        self.find_moving(owner, in_words(member, error), hold_it(), frame, error);
     }
 
     /// Says what does not stand, and keeps how it moves if it is a mechanism of this frame.
-    pub(super) fn find_moving(&mut self, owner: Id, text: String, remedy: &str, frame: &Frame, error: &FrameError) {
+    pub(super) fn find_moving(
+        &mut self,
+        owner: Id,
+        text: Sentence,
+        remedy: Sentence,
+        frame: &Frame,
+        error: &FrameError,
+    ) {
         match Mechanism::of(owner, text, remedy, frame, error) {
             Ok(mechanism) if self.results.mechanisms.iter().all(|other| other.text != mechanism.text) => {
                 self.results.mechanisms.push(mechanism);
             }
-            Err(text) if self.results.findings.iter().all(|other| other.text != text) => {
+            Err([text, remedy]) if self.results.findings.iter().all(|other| other.text != text) => {
                 self.find(Severity::Fail, owner, text, remedy);
             }
             Ok(_) | Err(_) => {}
@@ -149,39 +149,47 @@ impl Record {
     }
 }
 
-/// A place across the culvert, in words.
-pub(super) fn at_x(x_m: f64) -> String {
-    format!("x = {} m", decimals(x_m, 2))
+/// A place across the culvert.
+pub(super) fn at_x(x_m: f64) -> Sentence {
+    sentence!("x = {}", number(x_m, "m", 2))
 }
 
-/// A height, in words.
-pub(super) fn at_level(z_m: f64) -> String {
-    format!("level {} m", decimals(z_m, 2))
+/// A height.
+pub(super) fn at_level(z_m: f64) -> Sentence {
+    sentence!("level {}", number(z_m, "m", 2))
 }
 
-const HOLD_IT: &str = "Hold it: a foot, another row of ties or props, a line of legs or a brace.";
+fn hold_it() -> Sentence {
+    sentence!("Hold it: a foot, another row of ties or props, a line of legs or a brace.")
+}
 
-fn in_words(member: &str, error: &FrameError) -> String {
+fn in_words(member: &str, error: &FrameError) -> Sentence {
     match error {
-        FrameError::Mechanism { dof: Dof::Ux, .. } => format!("{member} is free to move sideways."),
-        FrameError::Mechanism { dof: Dof::Uy, .. } => format!("{member} is free to move up or down."),
-        FrameError::Mechanism { dof: Dof::Rz, .. } => format!("{member} is free to turn."),
-        other => format!("{member} cannot be solved: {other}."),
+        FrameError::Mechanism { dof: Dof::Ux, .. } => sentence!("{} is free to move sideways.", member),
+        FrameError::Mechanism { dof: Dof::Uy, .. } => sentence!("{} is free to move up or down.", member),
+        FrameError::Mechanism { dof: Dof::Rz, .. } => sentence!("{} is free to turn.", member),
+        other => sentence!("{} cannot be solved: {}.", member, other.to_string()),
     }
 }
 
 impl Mechanism {
-    /// A frame of the section plane that moves so; the text again if it does not move.
-    fn of(owner: Id, text: String, remedy: &str, frame: &Frame, error: &FrameError) -> Result<Self, String> {
-        let FrameError::Mechanism { node, movement, .. } = error else { return Err(text) };
+    /// A frame of the section plane that moves so; text and remedy again if it does not move.
+    fn of(
+        owner: Id,
+        text: Sentence,
+        remedy: Sentence,
+        frame: &Frame,
+        error: &FrameError,
+    ) -> Result<Self, [Sentence; 2]> {
+        let FrameError::Mechanism { node, movement, .. } = error else { return Err([text, remedy]) };
         let place = |node: usize| frame.nodes.get(node).map(|node| Point::new(node.x, node.y));
         let by = |node: usize| movement.get(node).map(|by| Point::new(by.ux, by.uy));
         let member = |member: &Member| {
             let (i, j) = (member.i, member.j);
             Some(MovingMember { from: place(i)?, to: place(j)?, from_moves: by(i)?, to_moves: by(j)? })
         };
-        let Some(at) = place(*node) else { return Err(text) };
+        let Some(at) = place(*node) else { return Err([text, remedy]) };
         let members = frame.members.iter().filter_map(member).collect();
-        Ok(Self { owner, at, members, text, remedy: remedy.into() })
+        Ok(Self { owner, at, members, text, remedy })
     }
 }

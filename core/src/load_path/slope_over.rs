@@ -6,6 +6,7 @@ use crate::layout::takes_shutter;
 use crate::model::{Face, FaceKind, Model};
 use crate::results::{Finding, Severity};
 use crate::scheme::Scheme;
+use crate::sentence::number;
 
 /// Tells how hard fresh concrete lifts a form on each of them as a fluid, and what has to hold it down.
 pub fn tell(scheme: &Scheme, model: &Model, record: &mut Record) {
@@ -21,14 +22,16 @@ pub fn tell(scheme: &Scheme, model: &Model, record: &mut Record) {
             tipping_variable: uplift,
             ..Standing::default()
         };
-        let text = format!(
+        let text = sentence!(
             "A slope of {} faces up too steeply to stand without a form. On each metre of bay fresh concrete lifts the form \
-             by {uplift:.1} kN and thrusts it sideways by {thrust:.1} kN; {:.1} kN have to hold it down beside its own \
-             weight. It lies at x = {:.2} m, level {:.2} m.",
-            pour.mark,
-            forces.hold_down(scheme.basis),
-            middle.x,
-            middle.z
+             by {} and thrusts it sideways by {}; {} have to hold it down beside its own weight. It lies at x = {}, \
+             level {}.",
+            &pour.mark,
+            number(uplift, "kN", 1),
+            number(thrust, "kN", 1),
+            number(forces.hold_down(scheme.basis), "kN", 1),
+            number(middle.x, "m", 2),
+            number(middle.z, "m", 2)
         );
         record.results.findings.push(Finding {
             severity: Severity::Warn,
@@ -36,7 +39,9 @@ pub fn tell(scheme: &Scheme, model: &Model, record: &mut Record) {
             at: Some(middle),
             check: None,
             text,
-            remedy: "Hold a form down on it by anchors in earlier concrete or by weight, and have it checked.".into(),
+            remedy: sentence!(
+                "Hold a form down on it by anchors in earlier concrete or by weight, and have it checked."
+            ),
         });
     }
 }

@@ -14,6 +14,7 @@ use crate::layout::span;
 use crate::model::{Face, Model, PlacedFalsework, Pour};
 use crate::results::Severity;
 use crate::scheme::Scheme;
+use crate::sentence::{Sentence, number, word};
 
 /// Loads as they are.
 pub(super) const UNFACTORED: Factors = Factors { permanent: 1.0, variable: 1.0, fresh_concrete_pressure: 1.0 };
@@ -23,8 +24,8 @@ pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
         record.find(
             Severity::Warn,
             falsework.id,
-            "Falsework is not checked in wind, since the site's wind is not given.".into(),
-            "Give the site's wind among the loads and limits.",
+            sentence!("Falsework is not checked in wind, since the site's wind is not given."),
+            sentence!("Give the site's wind among the loads and limits."),
         );
     }
     for pour in &model.pours {
@@ -51,12 +52,15 @@ fn tell_warming(falsework: &PlacedFalsework, record: &mut Record) {
     };
     let [left, .., right] = opening.trestles_m;
     let moved_mm = movement_m(STEEL_EXPANSION, right - left, WARMER_K) * 1e3;
-    let text = format!(
-        "{}: each {WARMER_K:.0} K lengthen its transfer beams by {moved_mm:.1} mm between the trestles, which hold against \
-         it. This is not checked, since no range of temperature is given.",
-        opening.mark
+    let text = sentence!(
+        "{}: each {} lengthen its transfer beams by {} between the trestles, which hold against it. This is not checked, \
+         since no range of temperature is given.",
+        &opening.mark,
+        number(WARMER_K, "K", 0),
+        number(moved_mm, "mm", 1)
     );
-    record.find(Severity::Note, opening.drawn.id, text, "Give the range of temperature among the loads and limits.");
+    let remedy = sentence!("Give the range of temperature among the loads and limits.");
+    record.find(Severity::Note, opening.drawn.id, text, remedy);
 }
 
 /// One soffit with all that carries it.
@@ -113,14 +117,14 @@ impl<'a> Table<'a> {
     }
 
     /// Pour, stage and front, in words.
-    pub fn case(&self, front: usize) -> String {
+    pub fn case(&self, front: usize) -> Sentence {
         let Front { stage, name, .. } = &self.fronts[front];
-        format!("{}, {}, {name}", self.pour.mark, stage.name())
+        sentence!("{}, {}, {}", &self.pour.mark, word(stage.name()), name)
     }
 
     /// The same within a sentence.
-    pub fn case_in_words(&self, front: usize) -> String {
+    pub fn case_in_words(&self, front: usize) -> Sentence {
         let Front { stage, name, .. } = &self.fronts[front];
-        format!("{} of {} ({name})", stage.name(), self.pour.mark)
+        sentence!("{} of {} ({})", word(stage.name()), &self.pour.mark, name)
     }
 }

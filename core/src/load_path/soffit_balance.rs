@@ -11,6 +11,7 @@ use crate::geometry::Point;
 use crate::model::{Leg, LegKind};
 use crate::results::Verdict;
 use crate::scheme::{Bearing, Lateral};
+use crate::sentence::Sentence;
 
 impl Run<'_> {
     /// Checks balance under loads as they are, to either side. Walls that hold a bent at its heads keep it from both.
@@ -62,15 +63,16 @@ impl Run<'_> {
             }
         }
         if let Some(worst) = overturning {
-            let place = format!("about the base of {}", worst.edge.mark);
+            let place = sentence!("about the base of {}", &worst.edge.mark);
             self.check_worst(&worst, &place, check_overturning(basis, &worst.standing), record);
         }
         if let Some((worst, coefficient)) = sliding.zip(friction) {
-            self.check_worst(&worst, "at its bases", check_sliding(basis, &worst.standing, coefficient), record);
+            let place = sentence!("at its bases");
+            self.check_worst(&worst, &place, check_sliding(basis, &worst.standing, coefficient), record);
         }
     }
 
-    fn check_worst(&self, worst: &Worst, place: &str, verdict: Verdict, record: &mut Record) {
+    fn check_worst(&self, worst: &Worst, place: &Sentence, verdict: Verdict, record: &mut Record) {
         let falsework = self.table.falsework;
         let at = Point::new(worst.edge.x_m, worst.edge.foot_m);
         let (member, case) = (format!("{} bent", falsework.mark), self.table.case(worst.front));

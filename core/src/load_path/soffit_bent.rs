@@ -4,7 +4,7 @@ use super::bent::Bent;
 use super::bent_effects::{Effects, UnitCases};
 use super::chain::Chain;
 use super::line::{Envelope, Peak};
-use super::record::{Bending, Record, Subject, at_level, at_x};
+use super::record::{Bending, Record, Subject, at_x};
 use super::soffit::{Table, UNFACTORED};
 use super::soffit_ledger;
 use super::soffit_levels::{Levels, total_kn};
@@ -16,6 +16,7 @@ use crate::checks::check_brace;
 use crate::geometry::Point;
 use crate::model::{BracingBar, LegKind};
 use crate::results::{CheckKind, Diagram, Severity, Verdict};
+use crate::sentence::number;
 use typed_arena::Arena;
 
 /// Elastic critical load factors: below the first a bent is refused, below the second it needs second order
@@ -86,7 +87,8 @@ impl Run<'_> {
         let member = format!("{} bent", falsework.mark);
         let case = self.table.case(0);
         let at = Point::new((self.table.ends_m[0] + self.table.ends_m[1]) / 2.0, falsework.head_m);
-        let subject = Subject { owner: falsework.id, member: &member, case: &case, place: "whole bent", at };
+        let subject =
+            Subject { owner: falsework.id, member: &member, case: &case, place: &sentence!("whole bent"), at };
         let verdict = Verdict {
             check: CheckKind::Stability,
             demand: REFUSED_BELOW,
@@ -103,11 +105,13 @@ impl Run<'_> {
         record.find(
             Severity::Note,
             falsework.id,
-            format!(
-                "{}: the bent's critical load factor is {lowest:.1}; its horizontal loads are raised by {factor:.2} for second order.",
-                falsework.mark
+            sentence!(
+                "{}: the bent's critical load factor is {}; its horizontal loads are raised by {} for second order.",
+                &falsework.mark,
+                number(lowest, "", 1),
+                number(factor, "", 2)
             ),
-            "Brace more gaps or shorten the lifts for a stiffer bent.",
+            sentence!("Brace more gaps or shorten the lifts for a stiffer bent."),
         );
         Ok(factor)
     }
@@ -193,7 +197,7 @@ impl Run<'_> {
         for (bar, peak) in peaks {
             let member = format!("{} {}", falsework.mark, if bar.diagonal { "diagonal" } else { "level tube" });
             let at = bar.from.lerp(bar.to, 0.5);
-            let place = format!("{}, {}", at_x(at.x), at_level(at.z));
+            let place = sentence!("x = {}, level {}", number(at.x, "m", 2), number(at.z, "m", 2));
             let case = self.table.case(peak.case);
             let subject = Subject { owner: falsework.id, member: &member, case: &case, place: &place, at };
             let length = (bar.to - bar.from).length();

@@ -21,7 +21,7 @@ pub fn concrete(pour: &Pour, model: &Model, under: &[&Face]) -> LedgerEntry {
     let strips = strips(under.iter().filter(held).copied(), pour, &model.solid);
     let held_kn = strips.iter().map(Strip::area).sum::<f64>() * model.bay_m * density;
     let levels = vec![level("concrete on soffits and below", pour.weight_kn, held_kn)];
-    LedgerEntry::new(pour.mark.clone(), "vertical, weight of the pour".into(), levels)
+    LedgerEntry::new(pour.mark.clone(), sentence!("vertical, weight of the pour"), levels)
 }
 
 /// Each stage and front, from facing to ground: of each bent its own weight, and a share of what its state bears beyond
@@ -44,7 +44,7 @@ pub fn vertical(run: &Run, service: &Levels, states: &[State], record: &mut Reco
         let onto_bents = passed.last().map_or(0.0, |&(_, _, from)| from);
         levels.push(level("heads of the bents", onto_bents + own_weight.on_heads_kn * bents, heads_kn));
         levels.push(level("legs and bases", heads_kn + own_weight.below_kn * bents, ground_kn));
-        let case = format!("vertical, {}", table.fronts[state.front].label());
+        let case = sentence!("vertical, {}", table.fronts[state.front].label());
         record.results.ledger.push(LedgerEntry::new(table.pour.mark.clone(), case, levels));
     }
 }
@@ -76,11 +76,11 @@ pub fn sideways(run: &Run, states: &[State], record: &mut Record) {
             ),
         ];
         let case =
-            format!("sideways, most loaded bent of {}, {}", table.falsework.mark, table.fronts[state.front].label());
+            sentence!("sideways, most loaded bent of {}, {}", &table.falsework.mark, table.fronts[state.front].label());
         record.results.ledger.push(LedgerEntry::new(table.pour.mark.clone(), case, levels));
     }
 }
 
-fn level(name: &str, into_kn: f64, out_kn: f64) -> LedgerLevel {
-    LedgerLevel { level: name.into(), into_kn, out_kn }
+fn level(name: &'static str, into_kn: f64, out_kn: f64) -> LedgerLevel {
+    LedgerLevel { level: name, into_kn, out_kn }
 }

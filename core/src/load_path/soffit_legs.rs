@@ -8,6 +8,7 @@ use crate::checks::{StrutForces, check_base, check_leg, check_stack};
 use crate::geometry::Point;
 use crate::model::LegKind;
 use crate::results::{LegForce, Severity};
+use crate::sentence::number;
 
 /// Greatest effects on each leg.
 pub struct LegPeaks {
@@ -126,14 +127,25 @@ impl Run<'_> {
                 own.map_or(0.0, |(_, force_kn)| *force_kn)
             };
             if let Some(state) = lifting.reduce(|a, b| if hold_down_kn(b) > hold_down_kn(a) { b } else { a }) {
-                let pushed = if state.pushed.is_some() { ", pushed sideways" } else { "" };
-                let text = format!(
-                    "{} lifts off its base {}{pushed}; {:.1} kN would hold it down. What else bears is checked without it.",
-                    leg.mark,
-                    self.table.case_in_words(state.front),
-                    hold_down_kn(state)
-                );
-                record.find(Severity::Note, leg.owner, text, "Keep its jack hand-tight, or tie it down.");
+                let (case, force) = (self.table.case_in_words(state.front), number(hold_down_kn(state), "kN", 1));
+                let text = if state.pushed.is_some() {
+                    sentence!(
+                        "{} lifts off its base {}, pushed sideways; {} would hold it down. What else bears is checked \
+                         without it.",
+                        &leg.mark,
+                        case,
+                        force
+                    )
+                } else {
+                    sentence!(
+                        "{} lifts off its base {}; {} would hold it down. What else bears is checked without it.",
+                        &leg.mark,
+                        case,
+                        force
+                    )
+                };
+                let remedy = sentence!("Keep its jack hand-tight, or tie it down.");
+                record.find(Severity::Note, leg.owner, text, remedy);
             }
         }
     }

@@ -4,6 +4,7 @@ use super::chain::BeamLoad;
 use crate::actions::combinations::{HEAP_M, Stage};
 use crate::geometry::{Boundary, Point, Side};
 use crate::model::{Face, FaceKind, Pour};
+use crate::sentence::{Sentence, Value, number, word};
 use crate::sorting::sort;
 
 /// Depth of concrete above an underside, linear between two places.
@@ -63,7 +64,7 @@ pub fn carries(face: &Face) -> bool {
 pub struct Front {
     pub stage: Stage,
     /// In words, such as `full` or `from the left, to 50 %`.
-    pub name: String,
+    pub name: Sentence,
     /// Where concrete lies.
     pub from_m: f64,
     pub to_m: f64,
@@ -73,8 +74,8 @@ pub struct Front {
 
 impl Front {
     /// What the ledger calls it: the front while concrete is placed, else the stage.
-    pub fn label(&self) -> &str {
-        if self.stage == Stage::Concreting { &self.name } else { self.stage.name() }
+    pub fn label(&self) -> Value {
+        if self.stage == Stage::Concreting { Value::from(&self.name) } else { word(self.stage.name()) }
     }
 }
 
@@ -84,28 +85,31 @@ pub fn fronts(left: f64, right: f64) -> Vec<Front> {
     const STEPS: u32 = 6;
     let width = right - left;
     let middle = (left + right) / 2.0;
-    let front = |name: String, from_m: f64, to_m: f64, heap_from_m: f64| {
+    let front = |name: Sentence, from_m: f64, to_m: f64, heap_from_m: f64| {
         let heap_m = [heap_from_m.max(from_m), (heap_from_m + HEAP_M).min(to_m)];
         Front { stage: Stage::Concreting, name, from_m, to_m, heap_m }
     };
     let around_middle = middle - HEAP_M / 2.0;
-    let mut fronts = vec![front("full".into(), left, right, around_middle)];
+    let mut fronts = vec![front(sentence!("full"), left, right, around_middle)];
     for step in 1..STEPS {
         let part = f64::from(step) / f64::from(STEPS);
-        let percent = libm::round(part * 100.0);
-        let name = |way: &str| format!("{way}, to {percent} %");
+        let percent = number(libm::round(part * 100.0), "%", 0);
         let (to, from) = (left + part * width, right - part * width);
-        fronts.push(front(name("from the left"), left, to, to - HEAP_M));
-        fronts.push(front(name("from the right"), from, right, from));
+        fronts.push(front(sentence!("from the left, to {}", percent.clone()), left, to, to - HEAP_M));
+        fronts.push(front(sentence!("from the right, to {}", percent.clone()), from, right, from));
         if step % 2 == 0 {
             let half = part * width / 2.0;
-            fronts.push(front(name("from the middle"), middle - half, middle + half, around_middle));
+            fronts.push(front(
+                sentence!("from the middle, to {}", percent),
+                middle - half,
+                middle + half,
+                around_middle,
+            ));
         }
     }
-    let unheaped =
-        |stage: Stage, name: &str, to_m| Front { stage, name: name.into(), from_m: left, to_m, heap_m: [left; 2] };
-    fronts.push(unheaped(Stage::Erected, "empty", left));
-    fronts.push(unheaped(Stage::Loaded, "full", right));
+    let unheaped = |stage: Stage, name: Sentence, to_m| Front { stage, name, from_m: left, to_m, heap_m: [left; 2] };
+    fronts.push(unheaped(Stage::Erected, sentence!("empty"), left));
+    fronts.push(unheaped(Stage::Loaded, sentence!("full"), right));
     fronts
 }
 

@@ -8,6 +8,7 @@ use crate::geometry::{Point, Side};
 use crate::model::Leg;
 use crate::results::Severity;
 use crate::scheme::{Bearing, SlabAge};
+use crate::sentence::number;
 
 /// From the top of a slab to its tension reinforcement: cover and half a bar; common practice.
 const COVER_M: f64 = 0.06;
@@ -36,12 +37,13 @@ impl Run<'_> {
             record.find(
                 Severity::Warn,
                 falsework.id,
-                format!(
-                    "The age of the slab under {} is not given: its stated strength of {stated:.1} N/mm² is taken; local \
-                     bearing at its edges and punching are not checked.",
-                    falsework.mark
+                sentence!(
+                    "The age of the slab under {} is not given: its stated strength of {} is taken; local bearing at its \
+                     edges and punching are not checked.",
+                    &falsework.mark,
+                    number(stated, "N/mm²", 1)
                 ),
-                "Give its age, strength class and temperature.",
+                sentence!("Give its age, strength class and temperature."),
             );
             return Slab { bearing: falsework.bearing, strength_mpa: None, along_m };
         };
@@ -50,12 +52,14 @@ impl Run<'_> {
             record.find(
                 Severity::Note,
                 falsework.id,
-                format!(
-                    "At {age_days:.1} days the slab under {} has {by_age:.1} N/mm² by its temperature, less than the \
-                     {stated:.1} N/mm² stated; the lesser is taken.",
-                    falsework.mark
+                sentence!(
+                    "At {} days the slab under {} has {} by its temperature, less than the {} stated; the lesser is taken.",
+                    number(*age_days, "", 1),
+                    &falsework.mark,
+                    number(by_age, "N/mm²", 1),
+                    number(stated, "N/mm²", 1)
                 ),
-                "Test it before it is loaded, or load it later.",
+                sentence!("Test it before it is loaded, or load it later."),
             );
         }
         let strength_mpa = by_age.min(stated);

@@ -175,25 +175,30 @@ impl Run<'_> {
     fn tell_tipping(&self, front: usize, push: Option<Push>, lifted: &[usize], record: &mut Record) {
         let falsework = self.table.falsework;
         let marks: Vec<&str> = lifted.iter().map(|&leg| falsework.legs[leg].mark.as_str()).collect();
-        let pushed = match push {
-            Some(push) if push.wind_kpa != 0.0 => ", pushed by wind and other horizontal loads",
-            Some(_) => ", pushed by its horizontal load",
-            None => "",
+        let (mark, case, marks) = (&falsework.mark, self.table.case_in_words(front), marks.join(", "));
+        let text = match push {
+            Some(push) if push.wind_kpa != 0.0 => sentence!(
+                "{} tips over {}, pushed by wind and other horizontal loads: nothing holds it once {} lifts off.",
+                mark,
+                case,
+                marks
+            ),
+            Some(_) => sentence!(
+                "{} tips over {}, pushed by its horizontal load: nothing holds it once {} lifts off.",
+                mark,
+                case,
+                marks
+            ),
+            None => sentence!("{} tips over {}: nothing holds it once {} lifts off.", mark, case, marks),
         };
-        let text = format!(
-            "{} tips over {}{pushed}: nothing holds it once {} lifts off.",
-            falsework.mark,
-            self.table.case_in_words(front),
-            marks.join(", ")
-        );
         if record.results.findings.iter().all(|finding| finding.text != text) {
             let remedy = match push {
-                None => {
+                None => sentence!(
                     "Move the outer lines of legs outward, add lines, or place the concrete evenly from the middle."
-                }
-                Some(_) => {
+                ),
+                Some(_) => sentence!(
                     "Brace more gaps, move the outer lines of legs outward, or hold the falsework to cast walls."
-                }
+                ),
             };
             record.find(Severity::Fail, falsework.id, text, remedy);
         }

@@ -14,6 +14,7 @@ use crate::layout::build_up_m;
 use crate::model::{Model, Part, PlacedShutter, PlacedTieRow, Pour, Role, Solid};
 use crate::results::{Diagram, PressureDiagram, Severity, Station};
 use crate::scheme::{Arrangement, Scheme};
+use crate::sentence::{Sentence, number, word};
 
 /// Foot forces below this need no word, kN.
 pub(super) const WORTH_TELLING_KN: f64 = 0.5;
@@ -91,8 +92,8 @@ pub(super) struct Walls<'a> {
 }
 
 impl<'a> Walls<'a> {
-    pub(super) fn case(&self) -> String {
-        format!("{}, full", self.pour.mark)
+    pub(super) fn case(&self) -> Sentence {
+        sentence!("{}, full", &self.pour.mark)
     }
 
     fn hand_down_all(&self, record: &mut Record) -> Vec<Path<'a>> {
@@ -119,8 +120,10 @@ impl<'a> Walls<'a> {
         } else {
             return false;
         };
-        let text = format!("{} has room for a single {what}, on which nothing can be balanced.", shutter.mark);
-        record.find(Severity::Fail, shutter.id, text, "Lessen the distance from the ends to the first member.");
+        let text =
+            sentence!("{} has room for a single {}, on which nothing can be balanced.", &shutter.mark, word(what));
+        let remedy = sentence!("Lessen the distance from the ends to the first member.");
+        record.find(Severity::Fail, shutter.id, text, remedy);
         true
     }
 
@@ -131,8 +134,8 @@ impl<'a> Walls<'a> {
             record.find(
                 Severity::Warn,
                 shutter.id,
-                format!("{}: {warning}", shutter.mark),
-                "Check the rate and the mix.",
+                sentence!("{}: {}", &shutter.mark, warning),
+                sentence!("Check the rate and the mix."),
             );
         }
         record.results.pressures.push(pressure.clone());
@@ -209,14 +212,16 @@ impl<'a> Walls<'a> {
         if let Some(prop) = &solved.missing_prop {
             let path = group.paths[prop.upright];
             let force = prop.force_kn * greatest(&path.widths).1;
-            let side = if force >= 0.0 { "outward" } else { "inward" };
-            let text = format!(
-                "Nothing holds {} upright against leaning: at level {:.2} m it takes {:.1} kN {side} at each upright.",
-                path.shutter.mark,
-                prop.z_m,
-                force.abs()
+            let side = if force >= 0.0 { word("outward") } else { word("inward") };
+            let text = sentence!(
+                "Nothing holds {} upright against leaning: at level {} it takes {} {} at each upright.",
+                &path.shutter.mark,
+                number(prop.z_m, "m", 2),
+                number(force.abs(), "kN", 1),
+                side
             );
-            record.find(Severity::Warn, path.shutter.id, text, "Place a row of props from the shutter to the ground.");
+            let remedy = sentence!("Place a row of props from the shutter to the ground.");
+            record.find(Severity::Warn, path.shutter.id, text, remedy);
         }
         let mut tie_forces = Vec::new();
         for (row, &force_kn_m) in group.rows.iter().zip(&solved.links) {
@@ -301,20 +306,20 @@ impl<'a> Walls<'a> {
     /// The forces that feet need, so that someone provides for them.
     fn tell_feet(&self, paths: &[&Path], feet_kn_m: &[f64], record: &mut Record) {
         for (side, sign, remedy) in [
-            ("outward", 1.0, "Hold it back there: a tie in the kicker, a cleat or a wedge."),
-            ("into the concrete", -1.0, "Let it bear there on earlier concrete or a spacer."),
+            (word("outward"), 1.0, sentence!("Hold it back there: a tie in the kicker, a cleat or a wedge.")),
+            (word("into the concrete"), -1.0, sentence!("Let it bear there on earlier concrete or a spacer.")),
         ] {
             let force =
                 |(path, foot): (&&Path, &f64)| (path.shutter.mark.clone(), foot * sign * greatest(&path.widths).1);
-            let pushing: Vec<String> = paths
+            let pushing: Vec<Sentence> = paths
                 .iter()
                 .zip(feet_kn_m)
                 .map(force)
                 .filter(|(_, force)| *force >= WORTH_TELLING_KN)
-                .map(|(mark, force)| format!("{mark} by {force:.1} kN"))
+                .map(|(mark, force)| sentence!("{} by {}", mark, number(force, "kN", 1)))
                 .collect();
             if let Some(path) = paths.first().filter(|_| !pushing.is_empty()) {
-                let text = format!("The foot of each upright is pushed {side}: {}.", pushing.join(", "));
+                let text = sentence!("The foot of each upright is pushed {}: {}.", side, pushing);
                 record.find(Severity::Note, path.shutter.id, text, remedy);
             }
         }

@@ -42,7 +42,7 @@ pub fn entries(
     let feet = sum(&|index, path| width(path) * (solved.feet[index] + missing(index)));
     let ties: f64 = tie_forces.iter().flatten().flatten().sum();
 
-    let level = |name: &str, into_kn, out_kn| LedgerLevel { level: name.into(), into_kn, out_kn };
+    let level = |name: &'static str, into_kn, out_kn| LedgerLevel { level: name, into_kn, out_kn };
     let mut levels = vec![
         level("facing", concrete, facing),
         level("secondaries", facing, on_uprights),
@@ -60,7 +60,7 @@ pub fn entries(
     }
     let marks: Vec<&str> = paths.iter().map(|path| path.shutter.mark.as_str()).collect();
     let marks = marks.join(" + ");
-    let horizontal = LedgerEntry::new(pour.mark.clone(), format!("horizontal, {marks}"), levels);
+    let horizontal = LedgerEntry::new(pour.mark.clone(), sentence!("horizontal, {}", &marks), levels);
 
     let lean = |path: &Path| path.shutter.face.lean() * -path.shutter.outward;
     let by_concrete = sum(&|_, path| lean(path) * path.pressure.resultant_kn_m() * bay);
@@ -72,5 +72,5 @@ pub fn entries(
         return vec![horizontal];
     }
     let up = vec![level("lifted by concrete and props, to weight and hold-downs", by_concrete + by_props, held_down)];
-    vec![horizontal, LedgerEntry::new(pour.mark.clone(), format!("vertical, {marks}"), up)]
+    vec![horizontal, LedgerEntry::new(pour.mark.clone(), sentence!("vertical, {}", &marks), up)]
 }

@@ -4,9 +4,10 @@ use crate::geometry::{Boundary, Side};
 use crate::model::{PlacedShutter, Pour};
 use crate::results::PressureDiagram;
 use crate::scheme::Scheme;
+use crate::sentence::Sentence;
 
 /// Pressure of fresh concrete on a shutter when its pour is full, and the warnings of the method.
-pub fn on(shutter: &PlacedShutter, pour: &Pour, solid: &Boundary, scheme: &Scheme) -> (PressureDiagram, Vec<String>) {
+pub fn on(shutter: &PlacedShutter, pour: &Pour, solid: &Boundary, scheme: &Scheme) -> (PressureDiagram, Vec<Sentence>) {
     let density = scheme.concrete.unit_weight_kn_m3;
     let bottom = shutter.face.from.z.min(shutter.face.to.z);
     let top = shutter.face.from.z.max(shutter.face.to.z);

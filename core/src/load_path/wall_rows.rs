@@ -10,11 +10,11 @@ use crate::catalogue::{Item, Kind};
 use crate::checks::concrete::Anchor;
 use crate::checks::fittings::TiePlate;
 use crate::checks::{EndForce, StrutForces, check_fixed_end, check_leg, check_pulled_prop, check_tie};
-use crate::decimals::decimals;
 use crate::geometry::Point;
 use crate::model::PlacedTieRow;
 use crate::results::{Severity, TieForce, Verdict};
 use crate::scheme::{Arrangement, CastAnchor, HeldBy};
+use crate::sentence::{Sentence, item, number};
 
 /// Play of a tie's rod in the hole of its plate, m; common practice.
 const HOLE_PLAY_M: f64 = 0.004;
@@ -51,8 +51,8 @@ impl Walls<'_> {
             record.find(
                 Severity::Note,
                 row.id,
-                format!("{}: its two walings load the ties differently, by more than 1 %.", row.mark),
-                "Let the upright secondaries of both shutters stand opposite each other.",
+                sentence!("{}: its two walings load the ties differently, by more than 1 %.", &row.mark),
+                sentence!("Let the upright secondaries of both shutters stand opposite each other."),
             );
         }
         Ok(shares)
@@ -95,7 +95,14 @@ impl Walls<'_> {
     }
 
     /// Checks one tie or prop of a row and what holds its fixed end.
-    pub(super) fn check_held(&self, row: &PlacedTieRow, force: &Held, case: &str, place_m: f64, record: &mut Record) {
+    pub(super) fn check_held(
+        &self,
+        row: &PlacedTieRow,
+        force: &Held,
+        case: &Sentence,
+        place_m: f64,
+        record: &mut Record,
+    ) {
         let basis = self.scheme.basis;
         let is_tie = row.item.tie().is_some();
         let member = format!("{} {}", row.mark, if is_tie { "tie" } else { "prop" });
@@ -129,19 +136,22 @@ impl Walls<'_> {
     }
 
     /// The plates of a tie on the primaries at both its ends.
-    fn check_plate(&self, row: &PlacedTieRow, force_kn: f64, case: &str, place_m: f64, record: &mut Record) {
+    fn check_plate(&self, row: &PlacedTieRow, force_kn: f64, case: &Sentence, place_m: f64, record: &mut Record) {
         let basis = self.scheme.basis;
         let Some(tie) = row.item.tie() else { return };
         if tie.plate.is_none() {
-            let text =
-                format!("{}: {} tells of no plate under its nuts, which is not checked.", row.mark, row.item.name);
-            record.find(Severity::Warn, row.id, text, "Give the item the size of its plate.");
+            let text = sentence!(
+                "{}: {} tells of no plate under its nuts, which is not checked.",
+                &row.mark,
+                item(&row.item.name)
+            );
+            record.find(Severity::Warn, row.id, text, sentence!("Give the item the size of its plate."));
         }
         let shutters = std::iter::once(row.shutter).chain(row.to).filter_map(|id| self.model.shutter(id));
         for shutter in shutters {
             let Some(plate) = plate(&row.item, &shutter.primary) else { continue };
             let member = format!("{} plate", row.mark);
-            let place = format!("{}, {}", along_the_bay(row.z_m, place_m), shutter.mark);
+            let place = sentence!("{}, {}", along_the_bay(row.z_m, place_m), &shutter.mark);
             let at = self.at(shutter, row.z_m);
             let subject = Subject { owner: row.id, member: &member, case, place: &place, at };
             let mut verdicts: Vec<Verdict> = Vec::new();
@@ -162,16 +172,28 @@ impl Walls<'_> {
         let (text, remedy) = match (row.held, row.to) {
             (_, Some(_)) => return,
             (None, None) => (
-                format!(
-                    "{} {} with {size:.1} kN at something that is not told, so it is not checked.",
-                    row.mark,
-                    if pulls { "pulls" } else { "pushes" }
+                if pulls {
+                    sentence!(
+                        "{} pulls with {} at something that is not told, so it is not checked.",
+                        &row.mark,
+                        number(size, "kN", 1)
+                    )
+                } else {
+                    sentence!(
+                        "{} pushes with {} at something that is not told, so it is not checked.",
+                        &row.mark,
+                        number(size, "kN", 1)
+                    )
+                },
+                sentence!(
+                    "Say what holds its fixed end: an anchor in earlier concrete, kentledge, or something to thrust \
+                     against."
                 ),
-                "Say what holds its fixed end: an anchor in earlier concrete, kentledge, or something to thrust against.",
             ),
-            (Some(held), None) if pulls && !matches!(held.by, HeldBy::Anchor(_)) => {
-                (format!("{} pulls, which only an anchor can hold.", row.mark), "Anchor it in earlier concrete.")
-            }
+            (Some(held), None) if pulls && !matches!(held.by, HeldBy::Anchor(_)) => (
+                sentence!("{} pulls, which only an anchor can hold.", &row.mark),
+                sentence!("Anchor it in earlier concrete."),
+            ),
             _ => return,
         };
         record.find(Severity::Warn, row.id, text, remedy);
@@ -185,8 +207,8 @@ pub(super) struct Held {
 }
 
 /// A place on a row, in words.
-fn along_the_bay(z_m: f64, place_m: f64) -> String {
-    format!("{}, {} m along the bay", at_level(z_m), decimals(place_m, 2))
+fn along_the_bay(z_m: f64, place_m: f64) -> Sentence {
+    sentence!("{}, {} along the bay", at_level(z_m), number(place_m, "m", 2))
 }
 
 /// The plate of a tie on a primary.

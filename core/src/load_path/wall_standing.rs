@@ -14,6 +14,7 @@ use crate::layout::build_up_m;
 use crate::model::{Model, PlacedShutter, PlacedTieRow};
 use crate::results::{LedgerEntry, LedgerLevel, Severity};
 use crate::scheme::{Arrangement, Scheme, SiteWind};
+use crate::sentence::{Sentence, term, word};
 
 /// Notional level load by the weight of the shutter, and its height by that of the shutter: practice for wall forms
 /// in Britain (from memory).
@@ -23,12 +24,11 @@ const NOTIONAL_HEIGHT: f64 = 0.75;
 /// Says once that empty shutters are not checked where the wind is not told.
 pub fn tell_of_missing_wind(scheme: &Scheme, model: &Model, record: &mut Record) {
     if let (None, Some(shutter)) = (scheme.loads.wind, model.shutters.first()) {
-        let text = "The wind on the site is not given: no shutter is checked as it stands empty before the pour.";
         record.find(
             Severity::Warn,
             shutter.id,
-            text.into(),
-            "Give the greatest and the working gust speed of the site.",
+            sentence!("The wind on the site is not given: no shutter is checked as it stands empty before the pour."),
+            sentence!("Give the greatest and the working gust speed of the site."),
         );
     }
 }
@@ -46,8 +46,8 @@ struct Stage {
 fn stages(site: SiteWind, top_m: f64) -> [Stage; 2] {
     let on_shutter = |pressure_kpa: f64| wind::force_kn(pressure_kpa, SHUTTER_FORCE_COEFFICIENT, 1.0);
     [
-        Stage { name: "greatest wind", pressure_kpa: on_shutter(site.greatest_kpa(top_m)), notional: false },
-        Stage { name: "working wind", pressure_kpa: on_shutter(site.working_kpa()), notional: true },
+        Stage { name: term("greatest wind"), pressure_kpa: on_shutter(site.greatest_kpa(top_m)), notional: false },
+        Stage { name: term("working wind"), pressure_kpa: on_shutter(site.working_kpa()), notional: true },
     ]
 }
 
@@ -72,12 +72,13 @@ impl Walls<'_> {
         }
         if let Some(first) = others.first() {
             let marks = |paths: &[&Path]| paths.iter().map(|p| p.shutter.mark.as_str()).collect::<Vec<_>>().join(", ");
-            let text = format!(
+            let text = sentence!(
                 "{} has no props of its own and stands only while it is tied to {}.",
                 marks(&others),
                 marks(&propped)
             );
-            record.find(Severity::Note, first.shutter.id, text, "Let the crane hold it until its ties are tight.");
+            let remedy = sentence!("Let the crane hold it until its ties are tight.");
+            record.find(Severity::Note, first.shutter.id, text, remedy);
         }
         for path in &propped {
             if let Err(error) = self.stand_on_props(path, &others, group, site, record) {
@@ -120,16 +121,16 @@ impl Walls<'_> {
         let wall_m: f64 = path.widths.iter().sum();
         let weight_kn = weight_kn(shutter, &self.model.parts);
         let leans = shutter.face.lean() != 0.0;
-        let mut pushed: Vec<[Option<(f64, String)>; 2]> = vec![[None, None]; alone.rows.len()];
+        let mut pushed: Vec<[Option<(f64, Sentence)>; 2]> = vec![[None, None]; alone.rows.len()];
         for stage in stages(site, shutter.top_m - self.scheme.ground.level_m) {
-            for (to, toward) in [(1.0, "outward"), (-1.0, "toward the concrete")] {
+            for (to, toward) in [(1.0, term("outward")), (-1.0, term("toward the concrete"))] {
                 let weight_kn_m =
                     if leans { weight_kn / wall_m / (height_m(shutter) * shutter.face.stretch()) } else { 0.0 };
                 let loads = self.loads(path, others, stage, to);
                 let upright = Upright { loads, weight_kn_m, ..self.upright(path) };
                 let solved =
                     wall_frame::solve(std::slice::from_ref(&upright), &links).map_err(|unsolved| unsolved.error)?;
-                let case = format!("{} empty, {} {toward}", self.pour.mark, stage.name);
+                let case = sentence!("{} empty, {} {}", &self.pour.mark, word(stage.name), word(toward));
                 for (known, &force) in pushed.iter_mut().zip(&solved.links) {
                     let known = &mut known[usize::from(force < 0.0)];
                     if known.as_ref().is_none_or(|(greatest, _)| force.abs() > greatest.abs() * (1.0 + 1e-9)) {
@@ -166,7 +167,7 @@ impl Walls<'_> {
         Ok(shares)
     }
 
-    fn check_empty_lift(&self, path: &Path, lifted_kn: f64, weight_kn: f64, case: &str, record: &mut Record) {
+    fn check_empty_lift(&self, path: &Path, lifted_kn: f64, weight_kn: f64, case: &Sentence, record: &mut Record) {
         let shutter = path.shutter;
         if lifted_kn <= AS_GOOD_AS_NOTHING_KN {
             return;
@@ -189,27 +190,31 @@ impl Walls<'_> {
         let wall_m: f64 = path.widths.iter().sum();
         let on_upright = upright.loads.iter().map(BeamLoad::total_kn).sum::<f64>() / shutter.face.stretch();
         let held: f64 = solved.links.iter().chain(&solved.feet).sum();
-        let level = |name: &str, into_kn, out_kn| LedgerLevel { level: name.into(), into_kn, out_kn };
+        let level = |name: &'static str, into_kn, out_kn| LedgerLevel { level: name, into_kn, out_kn };
         let levels = vec![
             level("wind to uprights", on_upright * self.model.bay_m, on_upright * wall_m),
             level("uprights to props and feet", on_upright * wall_m, held * wall_m),
         ];
-        LedgerEntry::new(self.pour.mark.clone(), format!("empty, {}, {}", shutter.mark, stage.name), levels)
+        LedgerEntry::new(self.pour.mark.clone(), sentence!("empty, {}, {}", &shutter.mark, word(stage.name)), levels)
     }
 
     fn cannot_stand(&self, path: &Path, error: &FrameError, record: &mut Record) {
         let text = match error {
-            FrameError::Mechanism { .. } => format!(
+            FrameError::Mechanism { .. } => sentence!(
                 "{} falls over before the pour: its foot and props do not hold it against wind from both sides.",
-                path.shutter.mark
+                &path.shutter.mark
             ),
-            other => format!("{} cannot be solved as it stands before the pour: {other}.", path.shutter.mark),
+            other => sentence!(
+                "{} cannot be solved as it stands before the pour: {}.",
+                &path.shutter.mark,
+                other.to_string()
+            ),
         };
         record.find(
             Severity::Warn,
             path.shutter.id,
             text,
-            "Hold its foot, and hold the fixed ends of its props against pull as well as push.",
+            sentence!("Hold its foot, and hold the fixed ends of its props against pull as well as push."),
         );
     }
 
@@ -248,7 +253,7 @@ impl Walls<'_> {
             };
             let marks: Vec<&str> = group.paths.iter().map(|path| path.shutter.mark.as_str()).collect();
             let member = format!("{} on its own weight", marks.join(" + "));
-            let case = format!("{} empty, {}", self.pour.mark, stage.name);
+            let case = sentence!("{} empty, {}", &self.pour.mark, word(stage.name));
             let place = at_level(bottom);
             let at = self.at(first.shutter, first.shutter.bottom_m);
             let subject = Subject { owner: first.shutter.id, member: &member, case: &case, place: &place, at };

@@ -1,5 +1,6 @@
 use super::{Id, SCHEMA};
 use crate::geometry::Point;
+use crate::sentence::{Sentence, Value, length, number, word};
 use std::fmt;
 
 /// What an error is about.
@@ -13,12 +14,12 @@ pub enum Subject {
     Element(&'static str, Id),
 }
 
-impl fmt::Display for Subject {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Subject {
+    fn told(self) -> Value {
         match self {
-            Self::Scheme => f.write_str("Scheme"),
-            Self::Settings => f.write_str("Settings"),
-            Self::Element(kind, id) => write!(f, "{kind} {id}"),
+            Self::Scheme => word("Scheme"),
+            Self::Settings => word("Settings"),
+            Self::Element(kind, id) => sentence!("{} {}", word(kind), id).into(),
         }
     }
 }
@@ -32,129 +33,80 @@ pub struct Place {
     pub at: Point,
 }
 
-impl fmt::Display for Place {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} at x {:.3} m, z {:.3} m", self.id, self.at.x, self.at.z)
+impl Place {
+    fn told(self) -> Value {
+        sentence!("{} at x {}, z {}", self.id, metres(self.at.x), metres(self.at.z)).into()
     }
 }
 
 /// Why a scheme cannot be worked with: what is wrong, where, and what to do.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq)]
 #[allow(missing_docs)]
 pub enum SchemeError {
-    #[error("The scheme has schema {found}; this version knows {SCHEMA}. Open it with the version that made it.")]
     Schema { found: u32 },
 
-    #[error(
-        "{subject}: {quantity} of {} is outside {} to {}. Enter a value in this range.",
-        with_unit(value, unit),
-        with_unit(low, ""),
-        with_unit(high, unit)
-    )]
     OutOfRange { subject: Subject, quantity: &'static str, value: f64, low: f64, high: f64, unit: &'static str },
 
-    #[error("{subject}: {count} {what} are more than {limit}. Take some away, space them wider, or split the scheme.")]
     TooMany { subject: Subject, what: &'static str, count: usize, limit: usize },
 
-    #[error("{subject}: its {what} of {count} characters is longer than {limit}. Shorten it.")]
     TextTooLong { subject: Subject, what: &'static str, count: usize, limit: usize },
 
-    #[error("{ring} has {count} corners. A ring needs at least three; add corners or remove the ring.")]
     TooFewCorners { ring: Ring, count: usize },
 
-    #[error("Two elements are named {id}. Give every element an id of its own.")]
     RepeatedId { id: Id },
 
-    #[error("An element is named #0, which stands for the lowest pour. Give it an id from 1 up.")]
     ReservedId,
 
-    #[error(
-        "The section measures {width_m:.3} m by {height_m:.3} m; more than {limit_m} m is not a culvert. \
-             Check the units of its corners."
-    )]
     TooLarge { width_m: f64, height_m: f64, limit_m: f64 },
 
-    #[error("The edge from corner {from} is only {length_m:.4} m long. Move the corner, or remove it.")]
     ShortEdge { from: Place, length_m: f64 },
 
-    #[error(
-        "The edge from corner {from} is {length_m:.3} m long, but the cuts at its ends take {needed_m:.3} m of it. \
-             Shorten the haunch or chamfer."
-    )]
     CutTooLong { from: Place, length_m: f64, needed_m: f64 },
 
-    #[error("The ring folds back on itself at corner {at}. Move the corner so that its edges open by more than 5°.")]
     SharpCorner { at: Place },
 
-    #[error(
-        "The ring crosses or touches itself: the edge from corner {first} meets the edge from corner {second}. \
-             Move one of the corners."
-    )]
     SelfCrossing { first: Place, second: Id },
 
-    #[error(
-        "{ring} and {other} cross or touch: the edge from corner {first} meets the edge from corner {second}. \
-             Move them apart."
-    )]
     RingsMeet { ring: Ring, other: Ring, first: Place, second: Id },
 
-    #[error("Cell {cell} lies outside the outline. Move it into the concrete, or remove it.")]
     CellOutside { cell: Place },
 
-    #[error("Cell {cell} lies inside cell {around}. Keep one of the two.")]
     CellInCell { cell: Place, around: Id },
 
-    #[error(
-        "The concrete between the edge from corner {first} and the edge from corner {second} is only \
-             {thickness_m:.4} m thick. Make it at least 0.020 m."
-    )]
     Sliver { first: Place, second: Id, thickness_m: f64 },
 
-    #[error(
-        "Joint {joint} at z {z_m:.3} m is not inside the section, which reaches from {low_m:.3} m to {high_m:.3} m. \
-             Move it at least 0.020 m into the concrete, or remove it: the pour beyond it would have none."
-    )]
     JointOutside { joint: Id, z_m: f64, low_m: f64, high_m: f64 },
 
-    #[error("Joints {first} and {second} at z {z_m:.3} m are less than 0.020 m apart. Move one, or remove it.")]
     JointsTooClose { first: Id, second: Id, z_m: f64 },
 
-    #[error(
-        "Joint {joint} leaves a layer of {thickness_m:.4} m at the level edge from corner {edge}. \
-             Move the joint to the edge, or at least 0.020 m away."
-    )]
     ThinLayer { joint: Id, edge: Place, thickness_m: f64 },
 
-    #[error("{subject}: {what} refers to {missing}, which is not there. Choose another, or remove it.")]
     Dangling { subject: Subject, what: &'static str, missing: Id },
 
-    #[error("Tie row {row} starts and ends at shutter {shutter}. Choose another shutter for its far end.")]
     TieToItself { row: Id, shutter: Id },
 
-    #[error("{kind} {first} and {second} are on the same face. Remove one of them.")]
     SameFace { kind: &'static str, first: Id, second: Id },
 
-    #[error("Openings {first} and {second} both pass through falsework {falsework}. Remove one of them.")]
     SecondOpening { falsework: Id, first: Id, second: Id },
 
-    #[error("Item \"{code}\": {property} is {value}, which is not a usable value. Enter what the data sheet says.")]
     ItemProperty { code: String, property: String, value: String },
 
-    #[error("Item \"{code}\": {reason}. Correct its dimensions.")]
     ItemShape { code: String, reason: &'static str },
 
-    #[error("Two items have the code \"{code}\". Give each a code of its own.")]
     RepeatedCode { code: String },
 
-    #[error("An item called \"{name}\" has no code, so nothing can refer to it. Give it one.")]
     NoCode { name: String },
 }
 
 /// A number with its unit, short even where it is absurd.
-fn with_unit(number: &f64, unit: &str) -> String {
-    let plain = *number == 0.0 || (1e-4..1e7).contains(&number.abs());
+fn with_unit(number: f64, unit: &str) -> String {
+    let plain = number == 0.0 || (1e-4..1e7).contains(&number.abs());
     let number = if plain { number.to_string() } else { format!("{number:e}") };
     if unit.is_empty() { number } else { format!("{number} {unit}") }
+}
+
+fn metres(value: f64) -> Value {
+    number(value, "m", 3)
 }
 
 /// A ring of the section.
@@ -172,16 +124,176 @@ impl From<Option<Id>> for Ring {
     }
 }
 
-impl fmt::Display for Ring {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Ring {
+    fn told(self) -> Value {
         match self {
-            Self::Outline => f.write_str("The outline"),
-            Self::Cell(id) => write!(f, "Cell {id}"),
+            Self::Outline => word("The outline"),
+            Self::Cell(id) => sentence!("Cell {}", id).into(),
         }
     }
 }
 
+impl fmt::Display for SchemeError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.sentence().fmt(f)
+    }
+}
+
+impl std::error::Error for SchemeError {}
+
 impl SchemeError {
+    /// What is wrong, where, and what to do.
+    pub fn sentence(&self) -> Sentence {
+        match self {
+            Self::Schema { found } => sentence!(
+                "The scheme has schema {}; this version knows {}. Open it with the version that made it.",
+                found.to_string(),
+                SCHEMA.to_string()
+            ),
+            Self::OutOfRange { subject, quantity, value, low, high, unit } => sentence!(
+                "{}: {} of {} is outside {} to {}. Enter a value in this range.",
+                subject.told(),
+                word(quantity),
+                with_unit(*value, unit),
+                with_unit(*low, ""),
+                with_unit(*high, unit)
+            ),
+            Self::TooMany { subject, what, count, limit } => sentence!(
+                "{}: {} {} are more than {}. Take some away, space them wider, or split the scheme.",
+                subject.told(),
+                *count,
+                word(what),
+                *limit
+            ),
+            Self::TextTooLong { subject, what, count, limit } => sentence!(
+                "{}: its {} of {} characters is longer than {}. Shorten it.",
+                subject.told(),
+                word(what),
+                *count,
+                *limit
+            ),
+            Self::TooFewCorners { ring, count } => sentence!(
+                "{} has {} corners. A ring needs at least three; add corners or remove the ring.",
+                ring.told(),
+                *count
+            ),
+            Self::RepeatedId { id } => {
+                sentence!("Two elements are named {}. Give every element an id of its own.", *id)
+            }
+            Self::ReservedId => {
+                sentence!("An element is named #0, which stands for the lowest pour. Give it an id from 1 up.")
+            }
+            Self::TooLarge { width_m, height_m, limit_m } => sentence!(
+                "The section measures {} by {}; more than {} m is not a culvert. Check the units of its corners.",
+                metres(*width_m),
+                metres(*height_m),
+                limit_m.to_string()
+            ),
+            Self::ShortEdge { from, length_m } => sentence!(
+                "The edge from corner {} is only {} long. Move the corner, or remove it.",
+                from.told(),
+                length(*length_m, 4)
+            ),
+            Self::CutTooLong { from, length_m, needed_m } => sentence!(
+                "The edge from corner {} is {} long, but the cuts at its ends take {} of it. Shorten the haunch or \
+                 chamfer.",
+                from.told(),
+                length(*length_m, 3),
+                length(*needed_m, 3)
+            ),
+            Self::SharpCorner { at } => sentence!(
+                "The ring folds back on itself at corner {}. Move the corner so that its edges open by more than 5°.",
+                at.told()
+            ),
+            Self::SelfCrossing { first, second } => sentence!(
+                "The ring crosses or touches itself: the edge from corner {} meets the edge from corner {}. Move one of \
+                 the corners.",
+                first.told(),
+                *second
+            ),
+            Self::RingsMeet { ring, other, first, second } => sentence!(
+                "{} and {} cross or touch: the edge from corner {} meets the edge from corner {}. Move them apart.",
+                ring.told(),
+                other.told(),
+                first.told(),
+                *second
+            ),
+            Self::CellOutside { cell } => {
+                sentence!("Cell {} lies outside the outline. Move it into the concrete, or remove it.", cell.told())
+            }
+            Self::CellInCell { cell, around } => {
+                sentence!("Cell {} lies inside cell {}. Keep one of the two.", cell.told(), *around)
+            }
+            Self::Sliver { first, second, thickness_m } => sentence!(
+                "The concrete between the edge from corner {} and the edge from corner {} is only {} thick. Make it at \
+                 least {}.",
+                first.told(),
+                *second,
+                length(*thickness_m, 4),
+                length(0.02, 3)
+            ),
+            Self::JointOutside { joint, z_m, low_m, high_m } => sentence!(
+                "Joint {} at z {} is not inside the section, which reaches from {} to {}. Move it at least {} into the \
+                 concrete, or remove it: the pour beyond it would have none.",
+                *joint,
+                metres(*z_m),
+                metres(*low_m),
+                metres(*high_m),
+                length(0.02, 3)
+            ),
+            Self::JointsTooClose { first, second, z_m } => sentence!(
+                "Joints {} and {} at z {} are less than {} apart. Move one, or remove it.",
+                *first,
+                *second,
+                metres(*z_m),
+                length(0.02, 3)
+            ),
+            Self::ThinLayer { joint, edge, thickness_m } => sentence!(
+                "Joint {} leaves a layer of {} at the level edge from corner {}. Move the joint to the edge, or at least \
+                 {} away.",
+                *joint,
+                length(*thickness_m, 4),
+                edge.told(),
+                length(0.02, 3)
+            ),
+            Self::Dangling { subject, what, missing } => sentence!(
+                "{}: {} refers to {}, which is not there. Choose another, or remove it.",
+                subject.told(),
+                word(what),
+                *missing
+            ),
+            Self::TieToItself { row, shutter } => sentence!(
+                "Tie row {} starts and ends at shutter {}. Choose another shutter for its far end.",
+                *row,
+                *shutter
+            ),
+            Self::SameFace { kind, first, second } => {
+                sentence!("{} {} and {} are on the same face. Remove one of them.", word(kind), *first, *second)
+            }
+            Self::SecondOpening { falsework, first, second } => sentence!(
+                "Openings {} and {} both pass through falsework {}. Remove one of them.",
+                *first,
+                *second,
+                *falsework
+            ),
+            Self::ItemProperty { code, property, value } => sentence!(
+                "Item \"{}\": {} is {}, which is not a usable value. Enter what the data sheet says.",
+                code,
+                property,
+                value
+            ),
+            Self::ItemShape { code, reason } => {
+                sentence!("Item \"{}\": {}. Correct its dimensions.", code, word(reason))
+            }
+            Self::RepeatedCode { code } => {
+                sentence!("Two items have the code \"{}\". Give each a code of its own.", code)
+            }
+            Self::NoCode { name } => {
+                sentence!("An item called \"{}\" has no code, so nothing can refer to it. Give it one.", name)
+            }
+        }
+    }
+
     /// Where on the section the error lies, if it lies there.
     pub fn place(&self) -> Option<Place> {
         match self {

@@ -1,73 +1,131 @@
 use super::{SCHEMA, Scheme, SchemeError};
+use crate::sentence::{Sentence, word};
 use serde::Deserialize;
 use serde_json::error::Category;
+use std::fmt;
 
 /// No scheme file is larger, bytes.
 pub const LARGEST_FILE: usize = 4 << 20;
 
 /// Why a file is not a scheme that can be opened: what is wrong, where, and what to do.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq)]
 #[allow(missing_docs)]
 pub enum ReadError {
-    #[error("The file of {bytes} bytes is larger than {LARGEST_FILE}. Open a scheme file saved by this program.")]
     TooLarge { bytes: usize },
 
-    #[error("The file is not text: byte {position} is not UTF-8. Open a scheme file saved by this program.")]
     NotText { position: usize },
 
-    #[error("The file is empty. Open another copy of it.")]
     Empty,
 
-    #[error("The file ends too early, at line {line}, column {column}: it is cut short. Open another copy of it.")]
     Truncated { line: usize, column: usize },
 
-    #[error("The file is damaged at line {line}, column {column}: {what}. Open another copy of it, or mend it there.")]
     Syntax { line: usize, column: usize, what: String },
 
-    #[error("The file holds {found} at its line 1 where a scheme should be. Open a scheme file saved by this program.")]
     NotAScheme { found: &'static str },
 
-    #[error(
-        "The file does not say which schema it follows, so it is not a scheme. \
-             Add \"schema\": {SCHEMA} at its beginning if you are sure that it is one."
-    )]
     NoSchema,
 
-    #[error(
-        "The schema {found} of the file is not a whole number from 1 up. \
-             Set \"schema\": {SCHEMA} at its beginning if you are sure that it is a scheme."
-    )]
     BadSchema { found: String },
 
-    #[error(
-        "The file has schema {found} and was made by a newer version; this one knows up to {SCHEMA}. \
-             Reload the page to get the newest version, then open the file again."
-    )]
     Newer { found: u64 },
 
-    #[error("The field `{field}` is missing from what ends at line {line}, column {column}. Add it there.")]
     MissingField { field: String, line: usize, column: usize },
 
-    #[error("The field `{field}` at line {line}, column {column} is not known there. Remove it, or correct its name.")]
     UnknownField { field: String, line: usize, column: usize },
 
-    #[error("The field `{field}` at line {line}, column {column} is given twice. Remove one of the two.")]
     RepeatedField { field: String, line: usize, column: usize },
 
-    #[error("The value at line {line}, column {column} cannot be used: {what}. Correct it there.")]
     WrongValue { what: String, line: usize, column: usize },
 
-    #[error("{}{}", first(.0), more(.0))]
     Invalid(Vec<SchemeError>),
 }
 
-fn first(errors: &[SchemeError]) -> String {
-    errors.first().map(ToString::to_string).unwrap_or_default()
+impl ReadError {
+    /// What is wrong, where, and what to do.
+    pub fn sentence(&self) -> Sentence {
+        let schema = || SCHEMA.to_string();
+        match self {
+            Self::TooLarge { bytes } => sentence!(
+                "The file of {} bytes is larger than {}. Open a scheme file saved by this program.",
+                *bytes,
+                LARGEST_FILE
+            ),
+            Self::NotText { position } => sentence!(
+                "The file is not text: byte {} is not UTF-8. Open a scheme file saved by this program.",
+                *position
+            ),
+            Self::Empty => sentence!("The file is empty. Open another copy of it."),
+            Self::Truncated { line, column } => sentence!(
+                "The file ends too early, at line {}, column {}: it is cut short. Open another copy of it.",
+                *line,
+                *column
+            ),
+            Self::Syntax { line, column, what } => sentence!(
+                "The file is damaged at line {}, column {}: {}. Open another copy of it, or mend it there.",
+                *line,
+                *column,
+                what
+            ),
+            Self::NotAScheme { found } => sentence!(
+                "The file holds {} at its line 1 where a scheme should be. Open a scheme file saved by this program.",
+                word(found)
+            ),
+            Self::NoSchema => sentence!(
+                "The file does not say which schema it follows, so it is not a scheme. Add \"schema\": {} at its \
+                 beginning if you are sure that it is one.",
+                schema()
+            ),
+            Self::BadSchema { found } => sentence!(
+                "The schema {} of the file is not a whole number from 1 up. Set \"schema\": {} at its beginning if you \
+                 are sure that it is a scheme.",
+                found,
+                schema()
+            ),
+            Self::Newer { found } => sentence!(
+                "The file has schema {} and was made by a newer version; this one knows up to {}. Reload the page to \
+                 get the newest version, then open the file again.",
+                found.to_string(),
+                schema()
+            ),
+            Self::MissingField { field, line, column } => sentence!(
+                "The field `{}` is missing from what ends at line {}, column {}. Add it there.",
+                field,
+                *line,
+                *column
+            ),
+            Self::UnknownField { field, line, column } => sentence!(
+                "The field `{}` at line {}, column {} is not known there. Remove it, or correct its name.",
+                field,
+                *line,
+                *column
+            ),
+            Self::RepeatedField { field, line, column } => sentence!(
+                "The field `{}` at line {}, column {} is given twice. Remove one of the two.",
+                field,
+                *line,
+                *column
+            ),
+            Self::WrongValue { what, line, column } => {
+                sentence!("The value at line {}, column {} cannot be used: {}. Correct it there.", *line, *column, what)
+            }
+            Self::Invalid(errors) => {
+                let first = errors.first().map(SchemeError::sentence).unwrap_or_default();
+                match errors.len() {
+                    0 | 1 => first,
+                    count => sentence!("{} ({} more like this.)", first, count - 1),
+                }
+            }
+        }
+    }
 }
 
-fn more(errors: &[SchemeError]) -> String {
-    if errors.len() > 1 { format!(" ({} more like this.)", errors.len() - 1) } else { String::new() }
+impl fmt::Display for ReadError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.sentence().fmt(f)
+    }
 }
+
+impl std::error::Error for ReadError {}
 
 /// The version, looked at before anything else.
 #[derive(Deserialize)]

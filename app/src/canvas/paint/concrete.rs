@@ -1,6 +1,8 @@
 //! The concrete of each pour, its joints, and the ground.
 
 use super::{Figure, Path};
+use crate::language::t;
+use crate::units;
 use falsewright_core::geometry::Point;
 use falsewright_core::model::{Model, Pour};
 use falsewright_core::scheme::{Corner, Scheme, Section};
@@ -13,7 +15,7 @@ pub fn pours(model: &Model) -> Vec<Figure> {
         .iter()
         .map(|pour| {
             let earlier = fresh.is_some_and(|fresh| pour.top_m <= fresh.bottom_m + 1e-6);
-            let label = format!("Pour {}, {:.1} m³ in each bay", pour.mark, pour.volume_m3);
+            let label = say!("Pour {}, {} in each bay", pour.mark, units::quantity(pour.volume_m3, "m³", 1));
             let mut figure = Figure::new(format!("pour-{}", pour.mark), label, None);
             let mut path = Path::default();
             for ring in pour.regions.iter().flatten() {
@@ -36,7 +38,7 @@ fn fresh_pour(model: &Model) -> Option<&Pour> {
 
 /// The rings as drawn, for a section that cannot be made into pours.
 pub fn rings(section: &Section) -> Figure {
-    let mut figure = Figure::new("section", "Section as drawn", None);
+    let mut figure = Figure::new("section", t("Section as drawn"), None);
     let mut path = Path::default();
     let rings = std::iter::once(&section.outline).chain(section.cells.iter().map(|cell| &cell.corners));
     for ring in rings {
@@ -55,7 +57,7 @@ pub fn joints(scheme: &Scheme) -> Vec<Figure> {
         .iter()
         .enumerate()
         .map(|(index, joint)| {
-            let label = format!("Construction joint at level {:+.3}", joint.z_m);
+            let label = say!("Construction joint at level {}", units::level(joint.z_m));
             let mut figure = Figure::new(format!("joint-J{}", index + 1), label, Some(joint.id));
             let mut path = Path::default();
             path.line([Point::new(left - 0.35, joint.z_m), Point::new(right + 0.35, joint.z_m)]);
@@ -77,7 +79,7 @@ pub fn ground(scheme: &Scheme) -> Figure {
     const REACH_M: f64 = 2.5;
     const DEPTH_M: f64 = 0.25;
     let level = scheme.ground.level_m;
-    let mut figure = Figure::new("ground", format!("Ground at level {level:+.3}"), None);
+    let mut figure = Figure::new("ground", say!("Ground at level {}", units::level(level)), None);
     let (left, right) = extent(&scheme.section).unwrap_or((-4.0, 4.0));
     let lowest = scheme.section.outline.iter().map(|corner| corner.z_m).min_by(f64::total_cmp).unwrap_or(level);
     let under = if lowest < level - 1e-6 { lowest } else { level };

@@ -1,6 +1,7 @@
 //! Shutters, ties, falsework and openings, drawn from the placed parts.
 
 use super::{Figure, Path, profile, tone};
+use crate::language::t;
 use falsewright_core::catalogue::Catalogue;
 use falsewright_core::geometry::Point;
 use falsewright_core::model::{Model, Part, Role, Solid};
@@ -45,7 +46,7 @@ pub fn equipment(model: &Model, results: &Results, catalogue: &Catalogue) -> Vec
     }
     for figure in figures.values_mut() {
         if let Some(check) = figure.owner.and_then(|owner| results.governing_of(owner)) {
-            figure.label = format!("{}, greatest ratio {}", figure.label, tone::printed(check.ratio));
+            figure.label = say!("{}, greatest ratio {}", figure.label, tone::printed(check.ratio));
         }
     }
     let mut ordered: Vec<Figure> = figures.into_values().filter(|figure| !figure.strokes.is_empty()).collect();
@@ -88,19 +89,19 @@ pub fn names(model: &Model) -> Vec<Name> {
     let name =
         |id, what, mark: &str, words: &str| Name { id, what, mark: mark.to_owned(), label: format!("{words} {mark}") };
     let mut names = Vec::new();
-    names.extend(model.shutters.iter().map(|placed| name(placed.id, "shutter", &placed.mark, "Wall shutter")));
+    names.extend(model.shutters.iter().map(|placed| name(placed.id, "shutter", &placed.mark, t("Wall shutter"))));
     for row in &model.ties {
-        let words = if row.mark.starts_with('T') { "Row of ties" } else { "Row of props" };
+        let words = if row.mark.starts_with('T') { t("Row of ties") } else { t("Row of props") };
         names.push(name(row.id, "tie", &row.mark, words));
     }
     for falsework in &model.falsework {
-        names.push(name(falsework.id, "falsework", &falsework.mark, "Soffit falsework"));
+        names.push(name(falsework.id, "falsework", &falsework.mark, t("Soffit falsework")));
         if let Some(opening) = &falsework.opening {
-            names.push(name(opening.drawn.id, "opening", &opening.mark, "Access opening"));
+            names.push(name(opening.drawn.id, "opening", &opening.mark, t("Access opening")));
         }
         for leg in &falsework.legs {
             if names.iter().all(|known| known.id != leg.owner) {
-                names.push(name(leg.owner, "leg", leg.mark.trim_end_matches('s'), "Line of legs"));
+                names.push(name(leg.owner, "leg", leg.mark.trim_end_matches('s'), t("Line of legs")));
             }
         }
     }

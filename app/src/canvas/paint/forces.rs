@@ -1,6 +1,8 @@
 //! Pressure on the shutters, and moments and deflections along the members of the section plane.
 
 use super::{Figure, Path};
+use crate::language::member;
+use crate::units;
 use falsewright_core::geometry::Point;
 use falsewright_core::model::{Model, PlacedShutter};
 use falsewright_core::results::{Diagram, PressureDiagram, Results, Station};
@@ -31,7 +33,7 @@ pub fn pressures(model: &Model, results: &Results) -> Vec<Labelled> {
         let &(bottom, _) = pressure.points.first()?;
         let &(top, _) = pressure.points.last()?;
         let greatest = pressure.points.iter().copied().max_by(|a, b| a.1.total_cmp(&b.1))?;
-        let label = format!("Pressure on {}, at most {:.1} kPa", shutter.mark, greatest.1);
+        let label = say!("Pressure on {}, at most {}", shutter.mark, units::quantity(greatest.1, "kPa", 1));
         let mut figure = Figure::new(format!("pressure-{}", shutter.mark), label, None);
         let (mut area, mut arrows) = (Path::default(), Path::default());
         area.ring(pressure.points.iter().map(|&point| tail(point)).chain([face(top), face(bottom)]));
@@ -43,7 +45,7 @@ pub fn pressures(model: &Model, results: &Results) -> Vec<Labelled> {
         }
         figure.stroke("pressure-area", area);
         figure.stroke("pressure-arrows", arrows);
-        Some(Labelled { figure, at: tail(greatest), text: format!("{:.0} kPa", greatest.1) })
+        Some(Labelled { figure, at: tail(greatest), text: units::quantity(greatest.1, "kPa", 0) })
     };
     results.pressures.iter().filter_map(diagram).collect()
 }
@@ -63,13 +65,19 @@ pub fn along_members(diagrams: &[Diagram], moments: bool) -> Vec<Labelled> {
         };
         let peak = diagram.stations.iter().max_by(|a, b| value(a).abs().total_cmp(&value(b).abs()))?;
         let text = if moments {
-            format!("{:.1} kNm", peak.moment_knm.abs())
+            units::quantity(peak.moment_knm.abs(), "kNm", 1)
         } else {
-            format!("{:.1} mm", peak.deflection_m.abs() * 1e3)
+            units::quantity(peak.deflection_m.abs() * 1e3, "mm", 1)
         };
-        let (kind, words) = if moments { ("moment", "Moment") } else { ("deflection", "Deflection") };
+        let kind = if moments { "moment" } else { "deflection" };
+        let of = member(&diagram.member);
+        let label = if moments {
+            say!("Moment of {}, at most {}", of, text)
+        } else {
+            say!("Deflection of {}, at most {}", of, text)
+        };
         let key = format!("{kind}-{}", diagram.member.replace(' ', "-"));
-        let mut figure = Figure::new(key, format!("{words} of {}, at most {text}", diagram.member), None);
+        let mut figure = Figure::new(key, label, None);
         let shape = diagram.stations.iter().map(place);
         let mut path = Path::default();
         if moments {

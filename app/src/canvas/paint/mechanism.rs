@@ -1,6 +1,7 @@
 //! What can move without resistance: its members dashed as they set out, and a ring where it moves most.
 
 use super::{Figure, Path};
+use crate::language::told;
 use falsewright_core::geometry::Point;
 use falsewright_core::results::{Mechanism, MovingMember, Results};
 use std::f64::consts::TAU;
@@ -20,7 +21,7 @@ pub fn mechanisms(results: &Results) -> impl Iterator<Item = Figure> {
 
 fn draw(mechanism: &Mechanism) -> Figure {
     let key = format!("mechanism-{}", mechanism.owner.0);
-    let mut figure = Figure::new(key, mechanism.text.clone(), Some(mechanism.owner));
+    let mut figure = Figure::new(key, told(&mechanism.text), Some(mechanism.owner));
     let (mut moved, mut ring) = (Path::default(), Path::default());
     for member in mechanism.members.iter().filter(|member| moves(member)) {
         moved.line([member.from + member.from_moves * GREATEST_M, member.to + member.to_moves * GREATEST_M]);
@@ -43,6 +44,7 @@ fn moves(member: &MovingMember) -> bool {
 mod tests {
     use super::*;
     use falsewright_core::scheme::Id;
+    use falsewright_core::sentence::Sentence;
 
     #[test]
     fn a_leaning_leg_is_drawn_dashed_and_ringed_at_its_head() {
@@ -54,8 +56,8 @@ mod tests {
             owner: Id(7),
             at: head,
             members: vec![member(head, Point::new(1.0, 0.0)), member(Point::new(2.0, 0.0), still)],
-            text: "F1 is free to move sideways.".into(),
-            remedy: String::new(),
+            text: Sentence::plain("F1 is free to move sideways.".into()),
+            remedy: Sentence::default(),
         };
         let twice = Results { mechanisms: vec![mechanism.clone(), mechanism], ..Results::default() };
         let figures: Vec<Figure> = mechanisms(&twice).collect();

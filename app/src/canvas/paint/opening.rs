@@ -1,6 +1,7 @@
 //! The clear way and its guards.
 
 use super::{Figure, Path};
+use crate::units;
 use falsewright_core::geometry::Point;
 use falsewright_core::model::Model;
 use falsewright_core::results::Results;
@@ -15,9 +16,10 @@ pub fn openings(model: &Model, results: &Results) -> Vec<Figure> {
         let (right, top) = (left + drawn.width_m, floor + drawn.height_m);
         let found = results.clearances.iter().find(|clearance| clearance.opening == drawn.id);
         let room = found.map_or_else(String::new, |clearance| {
-            format!(", measured {:.3} × {:.3} m", clearance.width_m, clearance.height_m)
+            say!(", measured {} × {}", units::dimension(clearance.width_m), units::size(clearance.height_m))
         });
-        let label = format!("Clear way {} of {:.3} × {:.3} m{room}", opening.mark, drawn.width_m, drawn.height_m);
+        let (width, height) = (units::dimension(drawn.width_m), units::size(drawn.height_m));
+        let label = say!("Clear way {} of {} × {}", opening.mark, width, height) + &room;
         let mut figure = Figure::new(format!("way-{}", opening.mark), label, Some(drawn.id));
         let (mut way, mut guards, mut cross) = (Path::default(), Path::default(), Path::default());
         way.rectangle(Point::new(left, floor), Point::new(right, top));

@@ -2,6 +2,7 @@
 
 use super::forces::Labelled;
 use super::{equipment, tone};
+use crate::language::{member, told};
 use falsewright_core::geometry::Point;
 use falsewright_core::model::Model;
 use falsewright_core::results::{Check, Finding, Results, Severity};
@@ -69,7 +70,7 @@ fn rings(model: &Model, results: &Results) -> impl Iterator<Item = Tag> {
             kind: TagKind::Ring(index),
             at,
             text: (index + 1).to_string(),
-            label: format!("Note {}: {}", index + 1, finding.text),
+            label: say!("Note {}: {}", index + 1, told(&finding.text)),
             owner: finding.owner,
             urgent: finding.severity != Severity::Note,
         })
@@ -112,7 +113,7 @@ fn unchecked(model: &Model, name: &equipment::Name) -> Option<Tag> {
         kind: TagKind::Unchecked,
         at: equipment::place_of(model, name.id)?,
         text: name.mark.clone(),
-        label: format!("{}, not checked", name.label),
+        label: say!("{}, not checked", name.label),
         owner: Some(name.id),
         urgent: false,
     })
@@ -125,7 +126,7 @@ fn tag(check: &Check, key: String, mark: Option<&str>) -> Tag {
         kind: if mark.is_some() { TagKind::Governing(check.ratio) } else { TagKind::Member(check.ratio) },
         at: check.at,
         text: mark.map_or(ratio.clone(), |mark| format!("{mark} {ratio}")),
-        label: format!("{}, {}, ratio {ratio}", check.member, check.place),
+        label: say!("{}, {}, ratio {}", member(&check.member), told(&check.place), ratio),
         owner: Some(check.owner),
         urgent: mark.is_some() && tone::exceeds(check.ratio),
     }

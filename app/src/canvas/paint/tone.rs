@@ -1,5 +1,6 @@
 //! How a ratio looks: ten steps of one blue up to 1.00, then the mark of excess.
 
+use crate::units;
 use falsewright_core::model::Part;
 use falsewright_core::results::{Check, Results};
 
@@ -20,9 +21,9 @@ pub fn exceeds(ratio: f64) -> bool {
 pub fn printed(ratio: f64) -> String {
     match ratio {
         r if r.is_nan() || r >= 99.995 => "▲ > 99".to_owned(),
-        r if !exceeds(r) => format!("{r:.2}"),
-        r if r < 1.005 => format!("▲ {:.3}", r.max(1.001)),
-        r => format!("▲ {r:.2}"),
+        r if !exceeds(r) => units::number(r, 2),
+        r if r < 1.005 => format!("▲ {}", units::number(r.max(1.001), 3)),
+        r => format!("▲ {}", units::number(r, 2)),
     }
 }
 

@@ -1,5 +1,7 @@
 //! Why a point is where it is.
 
+use crate::language::t;
+use crate::units;
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::Id;
 
@@ -52,20 +54,20 @@ impl SnapReason {
     pub fn words(&self) -> String {
         match self {
             Self::Free => "",
-            Self::Grid(step_m) => return format!("grid {:.0} mm", step_m * 1000.0),
-            Self::Corner(_) => "corner",
-            Self::EdgeAndJoint => "edge at joint",
-            Self::EdgeAligned(_) => "edge, in line with corner",
-            Self::Middle(_) => "middle of edge",
-            Self::Edge(_) => "on edge",
-            Self::AlignedX(_) => "plumb with corner",
-            Self::AlignedZ(_) => "level with corner",
-            Self::Aligned(..) => "plumb and level with corners",
-            Self::EqualSpacing => "equal spacing",
-            Self::Halfway => "halfway",
-            Self::SameHaunch => "as the other haunch",
-            Self::Close => "closes the outline",
-            Self::Direction(_) => "direction",
+            Self::Grid(step_m) => return say!("grid {}", units::size(*step_m)),
+            Self::Corner(_) => t("corner"),
+            Self::EdgeAndJoint => t("edge at joint"),
+            Self::EdgeAligned(_) => t("edge, in line with corner"),
+            Self::Middle(_) => t("middle of edge"),
+            Self::Edge(_) => t("on edge"),
+            Self::AlignedX(_) => t("plumb with corner"),
+            Self::AlignedZ(_) => t("level with corner"),
+            Self::Aligned(..) => t("plumb and level with corners"),
+            Self::EqualSpacing => t("equal spacing"),
+            Self::Halfway => t("halfway"),
+            Self::SameHaunch => t("as the other haunch"),
+            Self::Close => t("closes the outline"),
+            Self::Direction(_) => t("direction"),
         }
         .to_owned()
     }

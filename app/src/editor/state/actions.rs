@@ -3,6 +3,7 @@
 use super::{Editor, Outcome, Refusal, find};
 use crate::editor::label::label;
 use crate::editor::{Target, counted};
+use crate::language::key;
 use falsewright_core::scheme::edit::{Align, Edit, Excerpt};
 
 /// Something to do with what is selected.
@@ -53,48 +54,48 @@ impl Action {
     /// In words.
     pub fn words(self) -> &'static str {
         match self {
-            Self::Copy => "Copy",
-            Self::Cut => "Cut",
-            Self::Paste => "Paste",
-            Self::Duplicate => "Duplicate",
-            Self::Mirror => "Mirror",
-            Self::Opposite => "Opposite face",
-            Self::SameLevel => "Same level as the first",
-            Self::SameSpacing => "Same spacing as the first",
-            Self::EquallyApart => "Space equally",
-            Self::AddMore => "Add by tapping",
-            Self::SelectAll => "Select all",
-            Self::Remove => "Remove",
+            Self::Copy => key("Copy"),
+            Self::Cut => key("Cut"),
+            Self::Paste => key("Paste"),
+            Self::Duplicate => key("Duplicate"),
+            Self::Mirror => key("Mirror"),
+            Self::Opposite => key("Opposite face"),
+            Self::SameLevel => key("Same level as the first"),
+            Self::SameSpacing => key("Same spacing as the first"),
+            Self::EquallyApart => key("Space equally"),
+            Self::AddMore => key("Add by tapping"),
+            Self::SelectAll => key("Select all"),
+            Self::Remove => key("Remove"),
         }
     }
 
     /// What it does.
     pub fn explained(self) -> &'static str {
         match self {
-            Self::Copy => "Copies to the clipboard, for another face, option or tab",
-            Self::Cut => "Copies to the clipboard and removes",
-            Self::Paste => "Places what was copied on the face that is selected, or on the matching face",
-            Self::Duplicate => "Puts another one on the next free face, or halfway to the next row or line",
-            Self::Mirror => "Copies to the other side of the section's centre line",
-            Self::Opposite => "Copies the shutter to the other face of its wall",
-            Self::SameLevel => "Brings all to the level of the one that was selected first",
-            Self::SameSpacing => "Gives all the spacings of the one that was selected first",
-            Self::EquallyApart => "Spaces all equally between the first and the last",
-            Self::AddMore => "Each tap adds to the selection, or takes out of it",
-            Self::SelectAll => "Selects all equipment; once more: the section too",
-            Self::Remove => "Removes what is selected",
+            Self::Copy => key("Copies to the clipboard, for another face, option or tab"),
+            Self::Cut => key("Copies to the clipboard and removes"),
+            Self::Paste => key("Places what was copied on the face that is selected, or on the matching face"),
+            Self::Duplicate => key("Puts another one on the next free face, or halfway to the next row or line"),
+            Self::Mirror => key("Copies to the other side of the section's centre line"),
+            Self::Opposite => key("Copies the shutter to the other face of its wall"),
+            Self::SameLevel => key("Brings all to the level of the one that was selected first"),
+            Self::SameSpacing => key("Gives all the spacings of the one that was selected first"),
+            Self::EquallyApart => key("Spaces all equally between the first and the last"),
+            Self::AddMore => key("Each tap adds to the selection, or takes out of it"),
+            Self::SelectAll => key("Selects all equipment; once more: the section too"),
+            Self::Remove => key("Removes what is selected"),
         }
     }
 
     /// The key that does it, with Ctrl or Command.
     pub fn key(self) -> Option<&'static str> {
         Some(match self {
-            Self::Copy => "Ctrl C",
-            Self::Cut => "Ctrl X",
-            Self::Paste => "Ctrl V",
-            Self::Duplicate => "Ctrl D",
-            Self::SelectAll => "Ctrl A",
-            Self::Remove => "Del",
+            Self::Copy => key("Ctrl C"),
+            Self::Cut => key("Ctrl X"),
+            Self::Paste => key("Ctrl V"),
+            Self::Duplicate => key("Ctrl D"),
+            Self::SelectAll => key("Ctrl A"),
+            Self::Remove => key("Del"),
             _ => return None,
         })
     }
@@ -165,7 +166,7 @@ impl Editor {
             Action::SameLevel => align(Align::Level),
             Action::SameSpacing => align(Align::Spacing),
             Action::EquallyApart => align(Align::Apart),
-            Action::Remove => return self.remove_chosen("Remove"),
+            Action::Remove => return self.remove_chosen(key("Remove")),
             Action::AddMore => return Some(self.set_adding(!self.adding)),
             Action::Copy | Action::Cut | Action::Paste | Action::SelectAll => return None,
         };
@@ -187,7 +188,7 @@ impl Editor {
 
     /// Removes what is selected, which was copied before.
     pub fn cut(&mut self) -> Outcome {
-        self.remove_chosen("Cut").unwrap_or_default()
+        self.remove_chosen(key("Cut")).unwrap_or_default()
     }
 
     /// Places what a text from the clipboard holds, on the selected face if there is one, and selects it.
@@ -249,7 +250,7 @@ impl Editor {
                 format!("{} {}", verb(edit).unwrap_or_default(), counted(&self.chosen))
             }
             Edit::Remove(id) => {
-                let kind = find(&self.document.scheme, *id).map_or("element", |target| target.kind()[0]);
+                let kind = find(&self.document.scheme, *id).map_or(key("element"), |target| target.kind()[0]);
                 format!("Remove {kind}")
             }
             edit => label(edit).to_owned(),

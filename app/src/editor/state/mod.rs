@@ -15,10 +15,12 @@ use super::overlay::handles;
 use super::places::Places;
 use super::tool::{Context, Event, Pen, Step};
 use super::{Bounds, Document, Modifiers, Overlay, PointerKind, Selection, Target, Tool, Viewport};
+use crate::language::{key, t, told};
 use falsewright_core::layout::concrete::faces;
 use falsewright_core::model::{Face, Model};
 use falsewright_core::scheme::edit::{Edit, EditError, apply};
 use falsewright_core::scheme::{Id, Scheme};
+use std::fmt;
 
 /// Room for dimension lines around the section, px.
 const MARGIN_PX: f64 = 110.0;
@@ -55,17 +57,38 @@ impl Outcome {
 }
 
 /// Why a change was refused.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Refusal {
     /// The scheme cannot be so.
-    #[error(transparent)]
-    Edit(#[from] EditError),
+    Edit(EditError),
     /// The typed value is not understood.
-    #[error(transparent)]
-    Quantity(#[from] super::QuantityError),
+    Quantity(super::QuantityError),
     /// The dimension is no longer there.
-    #[error("This dimension is no longer on the drawing.")]
     Dimension,
+}
+
+impl fmt::Display for Refusal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Edit(error) => f.write_str(&told(&error.sentence())),
+            Self::Quantity(error) => error.fmt(f),
+            Self::Dimension => f.write_str(t("This dimension is no longer on the drawing.")),
+        }
+    }
+}
+
+impl std::error::Error for Refusal {}
+
+impl From<EditError> for Refusal {
+    fn from(error: EditError) -> Self {
+        Self::Edit(error)
+    }
+}
+
+impl From<super::QuantityError> for Refusal {
+    fn from(error: super::QuantityError) -> Self {
+        Self::Quantity(error)
+    }
 }
 
 /// A scheme being edited.
@@ -143,7 +166,7 @@ impl Editor {
         if scheme == self.document.scheme {
             return Outcome::view().after(kept);
         }
-        let label = if scheme.section.outline.is_empty() { "New sheet" } else { "Open another scheme" };
+        let label = if scheme.section.outline.is_empty() { key("New sheet") } else { key("Open another scheme") };
         self.commit(scheme, label);
         self.fit();
         Outcome::committed()

@@ -3,6 +3,7 @@
 use super::{Editor, Outcome};
 use crate::editor::Document;
 use crate::editor::tool::Pen;
+use crate::language::key;
 
 impl Editor {
     /// Commits what waits to be kept or refused, if anything does.
@@ -40,7 +41,7 @@ impl Editor {
             return Outcome { scheme_changed: shown, ..Outcome::view() }.after(kept);
         }
         self.settle();
-        let message = (!arrived).then(|| "The steps beyond this one can no longer be read.".to_owned());
+        let message = (!arrived).then(|| say!("The steps beyond this one can no longer be read."));
         Outcome { message, ..Outcome::committed() }
     }
 
@@ -57,7 +58,7 @@ impl Editor {
     /// What undo would take back.
     pub fn undo_label(&self) -> Option<&str> {
         if self.pen.proposes() {
-            return Some("Sketch");
+            return Some(key("Sketch"));
         }
         self.document.history.undo_label()
     }

@@ -412,11 +412,11 @@ fn a_scheme_left_as_it_is_drawn_passes_its_checks() {
     desk.tool(Tool::Opening);
     desk.drag((1.9, 1.5), (5.0, 1.5));
     let results = &desk.design.results;
-    let failed: Vec<&str> = results
+    let failed: Vec<String> = results
         .findings
         .iter()
         .filter(|finding| finding.severity == falsewright_core::results::Severity::Fail)
-        .map(|finding| finding.text.as_str())
+        .map(|finding| finding.text.to_string())
         .collect();
     assert!(failed.is_empty(), "{failed:#?}");
     assert!(results.checks.len() > 100 && results.checks.iter().all(|check| check.ratio <= 1.0));

@@ -2,6 +2,7 @@
 
 use crate::editor::tool::{Change, Context, Event, Step};
 use crate::editor::{Overlay, Readout, Snap, Target};
+use crate::language::key;
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
 
@@ -60,7 +61,7 @@ impl State {
         if let Self::Pointing(line) | Self::Pulling(line) = *self {
             overlay.preview = line.ends.to_vec();
             overlay.snap = Some(line.snap);
-            overlay.readout = Some(Readout::length(line.ends[1], "above the base", line.above_m));
+            overlay.readout = Some(Readout::length(line.ends[1], key("above the base"), line.above_m));
         }
     }
 }

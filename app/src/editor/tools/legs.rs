@@ -4,6 +4,7 @@
 use super::select::moved;
 use crate::editor::Target;
 use crate::editor::tool::{Change, Context, Event, Step};
+use crate::language::t;
 use falsewright_core::geometry::Point;
 use falsewright_core::model::{Face, FaceKind};
 use falsewright_core::scheme::FaceRef;
@@ -66,7 +67,7 @@ fn tapped(context: &Context, at: Point) -> Step {
         return Step::select(Some(line));
     }
     let Some(soffit) = soffit(context, at) else {
-        return Step::say("Tap a soffit, or the room under it, to put falsework there.");
+        return Step::say(t("Tap a soffit, or the room under it, to put falsework there."));
     };
     match context.places.scheme.falsework.iter().find(|falsework| falsework.soffit == soffit.of) {
         Some(falsework) => Step::add(Edit::AddLegLine { falsework: falsework.id, x_m: context.snapper().step(at.x) }),

@@ -3,6 +3,7 @@
 use super::select::{moved, ordered};
 use crate::editor::tool::{Change, Context, Event, Step};
 use crate::editor::{Key, Overlay, Target};
+use crate::language::t;
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::Id;
 use falsewright_core::scheme::edit::Edit;
@@ -41,7 +42,7 @@ impl State {
                     *self = Self::From { falsework, x_m, line: room.map(|z| Point::new(x_m, z)) };
                     Step::none()
                 }
-                (None, None) => Step::say("Drag across falsework where the way is to be kept open."),
+                (None, None) => Step::say(t("Drag across falsework where the way is to be kept open.")),
             },
             (Self::From { falsework, x_m, .. }, Event::Hover(at)) => way(context, falsework, x_m, at),
             (Self::From { falsework, x_m, .. }, Event::Tap(at)) => {

@@ -2,6 +2,7 @@
 
 use crate::editor::Target;
 use crate::editor::tool::{Change, Context, Event, Step};
+use crate::language::t;
 use falsewright_core::geometry::{Edge, Point};
 use falsewright_core::layout::takes_shutter;
 use falsewright_core::scheme::FaceRef;
@@ -27,7 +28,7 @@ impl State {
                 },
                 None => match context.hit(at, |target| matches!(target, Target::Shutter(_))) {
                     Some(shutter) => Step::select(Some(shutter)),
-                    None => Step::say("Tap a wall face to put a shutter on it."),
+                    None => Step::say(t("Tap a wall face to put a shutter on it.")),
                 },
             },
             (Self::Idle, Event::Drag { from, first: true, .. }) => match wall(context, from) {

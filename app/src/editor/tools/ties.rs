@@ -4,6 +4,7 @@
 use super::select::moved;
 use crate::editor::Target;
 use crate::editor::tool::{Change, Context, Event, Step};
+use crate::language::t;
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::Id;
 use falsewright_core::scheme::edit::Edit;
@@ -31,7 +32,7 @@ impl State {
             (Self::Idle, Event::Tap(at)) => match (row(context, at), shutter(context, at)) {
                 (Some(row), _) => Step::select(Some(row)),
                 (None, Some(shutter)) => Step::add(Edit::AddTieRow { shutter, z_m: context.snapper().step(at.z) }),
-                (None, None) => Step::say("Tap a shutter where a row of ties belongs."),
+                (None, None) => Step::say(t("Tap a shutter where a row of ties belongs.")),
             },
             (Self::Idle, Event::Drag { from, at, first: true, .. }) => {
                 match (row(context, from), shutter(context, from)) {

@@ -1,4 +1,5 @@
 use super::SectionPicker;
+use crate::language::t;
 use crate::store::Store;
 use falsewright_core::catalogue::Item;
 use falsewright_core::scheme::edit::Edit;
@@ -28,7 +29,7 @@ pub fn CopyItem(code: String) -> impl IntoView {
         let Some(item) = item() else { return };
         let code = new_code.get_untracked().trim().to_owned();
         if code.is_empty() || taken(store, &code) {
-            fault.set(Some(format!("The code {code:?} is empty or taken. Type another.")));
+            fault.set(Some(say!("The code “{}” is empty or taken. Type another.", code)));
             return;
         }
         let source = format!("copy of {}, {}", item.code, item.source);
@@ -41,15 +42,15 @@ pub fn CopyItem(code: String) -> impl IntoView {
     let form = move || {
         view! {
             <form class="supply" on:submit=submit>
-                {line("New code", "copy-code", new_code)}
-                {line("Name", "copy-name", new_name)}
-                <p class="actions"><button type="submit" data-testid="copy-make">"Make this item"</button></p>
+                {line(t("New code"), "copy-code", new_code)}
+                {line(t("Name"), "copy-name", new_name)}
+                <p class="actions"><button type="submit" data-testid="copy-make">{t("Make this item")}</button></p>
                 {move || fault.get().map(|fault| view! { <p class="reason" role="alert">{fault}</p> })}
             </form>
         }
     };
     view! {
-        <button data-testid="copy-item" aria-expanded=move || open.get().to_string() on:click=begin>"Copy under a new code"</button>
+        <button data-testid="copy-item" aria-expanded=move || open.get().to_string() on:click=begin>{t("Copy under a new code")}</button>
         {move || open.get().then(form)}
     }
 }
@@ -63,7 +64,7 @@ pub fn NewSection() -> impl IntoView {
         store.edit(Edit::SetItem(item));
         store.look_up(Some(code));
     });
-    view! { <SectionPicker title="Add a standard section" choose/> }
+    view! { <SectionPicker title=t("Add a standard section") choose/> }
 }
 
 fn line(label: &'static str, id: &'static str, text: RwSignal<String>) -> impl IntoView {

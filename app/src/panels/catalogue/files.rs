@@ -1,3 +1,4 @@
+use crate::language::t;
 use crate::persistence::{download, file_name, import_file};
 use crate::store::Store;
 use falsewright_core::catalogue::Item;
@@ -17,22 +18,22 @@ pub fn Files() -> impl IntoView {
             <div class="item-files">
                 <label class="file">
                     <input type="file" data-testid="import-items" on:change=move |event| import_file(store, &event)/>
-                    "Take in a file of items"
+                    {t("Take in a file of items")}
                 </label>
                 {move || has_own.get().then(|| view! {
                     <p>
-                        <span>"Your own"</span>
+                        <span>{t("Your own")}</span>
                         <button data-testid="own-csv" on:click=move |_| save(store, "items", false, &own())>"CSV"</button>
                         <button data-testid="own-json" on:click=move |_| save(store, "items", true, &own())>"JSON"</button>
                     </p>
                 })}
                 <p>
-                    <span>"The whole list"</span>
+                    <span>{t("The whole list")}</span>
                     <button data-testid="all-csv" on:click=move |_| save(store, "catalogue", false, &all())>"CSV"</button>
                     <button data-testid="all-json" on:click=move |_| save(store, "catalogue", true, &all())>"JSON"</button>
                 </p>
                 <p class="quiet">
-                    "A file can also be dropped on this list. The item of a code replaces ours of that code; one as ours is ours again."
+                    {t("A file can also be dropped on this list. The item of a code replaces ours of that code; one as ours is ours again.")}
                 </p>
             </div>
         }
@@ -46,7 +47,7 @@ pub fn Files() -> impl IntoView {
                     {failed.then(|| view! {
                         <ol data-testid="import-faults">{import.faults.into_iter().map(|fault| view! { <li>{fault}</li> }).collect_view()}</ol>
                     })}
-                    <button on:click=move |_| store.set_import(None)>"Close"</button>
+                    <button on:click=move |_| store.set_import(None)>{t("Close")}</button>
                 </div>
             }
         })
@@ -57,7 +58,7 @@ pub fn Files() -> impl IntoView {
                 data-testid="item-files"
                 aria-expanded=move || open.get().to_string()
                 on:click=move |_| open.update(|open| *open = !*open)
-            >"Files of items"</button>
+            >{t("Files of items")}</button>
             {move || open.get().then(body)}
             {told}
         </div>
@@ -69,6 +70,6 @@ fn save(store: Store, what: &str, json: bool, items: &[Item]) {
     let (end, kind, text) =
         if json { ("json", "application/json", to_json(items)) } else { ("csv", "text/csv", to_csv(items)) };
     if download(&format!("{name}-{what}.{end}"), kind, &text).is_err() {
-        store.tell(Some("The browser did not save the file. Try again, or allow downloads for this page.".into()));
+        store.tell(Some(t("The browser did not save the file. Try again, or allow downloads for this page.").into()));
     }
 }

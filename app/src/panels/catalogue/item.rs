@@ -1,6 +1,7 @@
 use super::copy::CopyItem;
 use super::value::ValueRow;
 use super::words;
+use crate::language::t;
 use crate::store::Store;
 use crate::widgets::Form;
 use falsewright_core::catalogue::exchange::Field;
@@ -31,12 +32,12 @@ pub fn ItemRow(code: String) -> impl IntoView {
     view! {
         <li class="item" class:open=open node_ref=row data-testid=id>
             <button class="item" aria-expanded=move || open.get().to_string() on:click=toggle>
-                <span class="name">{move || item.get().map(|item| item.name)} " " <span class="code">{code}</span></span>
+                <span class="name">{move || item.get().map(|item| words::name(&item.name))} " " <span class="code">{code}</span></span>
                 <span class="marks">
-                    {move || used.get().then(|| view! { <span>"in use"</span> })}
+                    {move || used.get().then(|| view! { <span>{t("in use")}</span> })}
                     {move || {
                         let mark = words::mark(origin.get());
-                        (!mark.is_empty()).then(|| view! { <strong>{mark}</strong> })
+                        (!mark.is_empty()).then(|| view! { <strong>{t(mark)}</strong> })
                     }}
                 </span>
             </button>
@@ -69,10 +70,10 @@ pub fn ItemBody(code: String) -> impl IntoView {
         let item = item.get()?;
         let supplied = store.catalogue.with(|catalogue| catalogue.ours(&of)).filter(|ours| *ours != item).map(|ours| {
             let supplied = item.supplied(&ours);
-            let names: Vec<&str> = supplied.fields.iter().map(|field| field.name).collect();
-            format!("Supplier's: {}, by {}. Other values: {}.", names.join(", "), supplied.source, ours.source)
+            let names: Vec<&str> = supplied.fields.iter().map(|field| t(field.name)).collect();
+            say!("Supplier's: {}, by {}. Other values: {}.", names.join(", "), supplied.source, ours.source)
         });
-        Some(supplied.unwrap_or_else(|| format!("Source: {}.", item.source)))
+        Some(supplied.unwrap_or_else(|| say!("Source: {}.", item.source)))
     };
     let of = code.clone();
     let own_words = move || (origin.get() == Some(Origin::Own)).then(|| words_of_own(store, &of)).flatten();
@@ -81,16 +82,17 @@ pub fn ItemBody(code: String) -> impl IntoView {
         Some(Origin::Supplier) => {
             let code = of.clone();
             let back = move |_| store.edit(back_to_ours(store, &code));
-            view! { <button data-testid="back-to-ours" on:click=back>"All values back to ours"</button> }.into_any()
+            view! { <button data-testid="back-to-ours" on:click=back>{t("All values back to ours")}</button> }
+                .into_any()
         }
         Some(Origin::Own | Origin::Standard) if used.get() => {
-            view! { <p class="quiet">"It is in use. To remove it, first choose another item in its place."</p> }
+            view! { <p class="quiet">{t("It is in use. To remove it, first choose another item in its place.")}</p> }
                 .into_any()
         }
         Some(Origin::Own | Origin::Standard) => {
             let code = of.clone();
             let remove = move |_| store.edit(Edit::RemoveItem(code.clone()));
-            view! { <button data-testid="remove-item" on:click=remove>"Remove this item"</button> }.into_any()
+            view! { <button data-testid="remove-item" on:click=remove>{t("Remove this item")}</button> }.into_any()
         }
         Some(Origin::Catalogue) | None => ().into_any(),
     };

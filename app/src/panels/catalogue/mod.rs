@@ -10,6 +10,7 @@ mod words;
 pub use item::ItemBody;
 pub use section_picker::SectionPicker;
 
+use crate::language::t;
 use crate::persistence::import_dropped;
 use crate::store::Store;
 use copy::NewSection;
@@ -49,7 +50,7 @@ pub fn Items() -> impl IntoView {
     let group = |(name, codes): (&'static str, Memo<Vec<String>>)| {
         view! {
             <section class="kind" hidden=move || codes.with(Vec::is_empty)>
-                <h2>{name}</h2>
+                <h2>{t(name)}</h2>
                 <ul>
                     <For each=move || codes.get() key=Clone::clone let:code>
                         <ItemRow code/>
@@ -61,14 +62,14 @@ pub fn Items() -> impl IntoView {
     view! {
         <section
             class="catalogue"
-            aria-label="Catalogue of items"
+            aria-label=t("Catalogue of items")
             data-testid="catalogue"
             on:dragover=|event: DragEvent| event.prevent_default()
             on:drop=move |event: DragEvent| import_dropped(store, &event)
         >
             <div class="search">
                 <label class="field">
-                    <span>"Search by name, code or kind"</span>
+                    <span>{t("Search by name, code or kind")}</span>
                     <input
                         type="text"
                         autocomplete="off"
@@ -84,12 +85,12 @@ pub fn Items() -> impl IntoView {
                         prop:checked=in_use
                         on:change=move |event| in_use.set(event_target_checked(&event))
                     />
-                    <span>"In use"</span>
+                    <span>{t("In use")}</span>
                 </label>
             </div>
             <Files/>
             {groups.into_iter().map(group).collect_view()}
-            {move || none().then(|| view! { <p class="quiet">"No item is called so. Search for less, or copy an item under a new code."</p> })}
+            {move || none().then(|| view! { <p class="quiet">{t("No item is called so. Search for less, or copy an item under a new code.")}</p> })}
             <NewSection/>
         </section>
     }

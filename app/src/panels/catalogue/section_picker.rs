@@ -1,4 +1,5 @@
 use super::words::plain;
+use crate::language::t;
 use falsewright_core::catalogue::{GRADES, Item, standard_beam, standard_pair, standard_sections};
 use leptos::prelude::*;
 
@@ -25,14 +26,17 @@ pub fn SectionPicker(title: &'static str, choose: Callback<Item>) -> impl IntoVi
                 choose.run(item);
             }
         };
-        let label = move || format!("{}{name} {}", if pair.get() { "Two " } else { "" }, grade.get());
+        let label = move || {
+            let grade = grade.get();
+            if pair.get() { say!("Two {} {}", name, grade) } else { format!("{name} {grade}") }
+        };
         view! { <li><button data-testid=format!("section-{}", name.replace(' ', "-")) on:click=take>{label}</button></li> }
     };
     let more = move || {
         let count = found.with(Vec::len);
         match count {
-            0 => "No section of the tables is called so.".to_owned(),
-            count if count > MOST => format!("And {} more: type more of the name.", count - MOST),
+            0 => say!("No section of the tables is called so."),
+            count if count > MOST => say!("And {} more: type more of the name.", count - MOST),
             _ => String::new(),
         }
     };
@@ -40,18 +44,18 @@ pub fn SectionPicker(title: &'static str, choose: Callback<Item>) -> impl IntoVi
         view! {
             <div class="picker">
                 <label class="field">
-                    <span>"Section"</span>
+                    <span>{t("Section")}</span>
                     <input
                         type="text"
                         autocomplete="off"
-                        placeholder="such as UB 305 or HE 200"
+                        placeholder=t("such as UB 305 or HE 200")
                         data-testid="section-search"
                         prop:value=search
                         on:input=move |event| search.set(event_target_value(&event))
                     />
                 </label>
                 <label class="field">
-                    <span>"Grade"</span>
+                    <span>{t("Grade")}</span>
                     <select data-testid="section-grade" on:change=move |event| grade.set(event_target_value(&event))>
                         {GRADES.map(|name| view! { <option value=name selected=move || grade.get() == name>{name}</option> })}
                     </select>
@@ -63,7 +67,7 @@ pub fn SectionPicker(title: &'static str, choose: Callback<Item>) -> impl IntoVi
                         prop:checked=pair
                         on:change=move |event| pair.set(event_target_checked(&event))
                     />
-                    <span>"Two side by side, 50 mm apart"</span>
+                    <span>{t("Two side by side, 50 mm apart")}</span>
                 </label>
                 <ul class="wide">{move || found.get().into_iter().take(MOST).map(row).collect_view()}</ul>
                 <p class="wide quiet" role="status">{more}</p>

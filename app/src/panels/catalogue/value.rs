@@ -1,5 +1,6 @@
 use super::item::{back_to_ours, watched};
 use super::words;
+use crate::language::{t, told};
 use crate::store::Store;
 use crate::units;
 use falsewright_core::catalogue::exchange::{Datum, Field};
@@ -38,14 +39,15 @@ pub fn ValueRow(code: String, field: &'static Field) -> impl IntoView {
     let now = move || item.get().and_then(|item| item.datum(field));
     let value = move || now().map(|datum| words::written(field, &datum));
     let ours = move || old.with_value(|ours| ours.as_ref()?.datum(field)).map(|datum| words::written(field, &datum));
-    let told = move || {
+    let explained = move || {
         let meaning = words::meaning(field);
         match supplied.get() {
             Some(Supplied { source, .. }) => {
                 let comma = if meaning.is_empty() { "" } else { ", " };
-                format!("{meaning}{comma}by {source}; ours {}", ours().unwrap_or_default())
+                let from = say!("by {}; ours {}", source, ours().unwrap_or_default());
+                format!("{}{comma}{from}", t(meaning))
             }
-            None => meaning.to_owned(),
+            None => t(meaning).to_owned(),
         }
     };
     let code = StoredValue::new(code);
@@ -53,7 +55,7 @@ pub fn ValueRow(code: String, field: &'static Field) -> impl IntoView {
         let Some(present) = item.get_untracked() else { return };
         let result = match words::typed(field, number) {
             Some(datum) => replaced(&present, old.get_value().as_ref(), field, &datum, source),
-            None => Err(format!("{number:?} is not a number. Type one, such as 90 or 12.5.")),
+            None => Err(say!("“{}” is not a number. Type one, such as 90 or 12.5.", number)),
         };
         match result.and_then(|item| {
             store.attempt(|editor| editor.perform(Edit::SetItem(item))).map_err(|refusal| refusal.to_string())
@@ -67,7 +69,7 @@ pub fn ValueRow(code: String, field: &'static Field) -> impl IntoView {
         let edit = match present.with_ours(&ours, field) {
             Ok(item) if item == ours => Ok(code.with_value(|code| back_to_ours(store, code))),
             Ok(item) => Ok(Edit::SetItem(item)),
-            Err(fault) => Err(format!("{fault}.")),
+            Err(fault) => Err(told(&fault.sentence()) + "."),
         };
         match edit.and_then(|edit| store.attempt(|editor| editor.perform(edit)).map_err(|refusal| refusal.to_string()))
         {
@@ -93,18 +95,18 @@ pub fn ValueRow(code: String, field: &'static Field) -> impl IntoView {
         view! {
             <form class="supply" on:submit=submit on:keydown=on_key>
                 <label class="field">
-                    <span>{if is_ours { "Supplier's value" } else { "Value" }}</span>
+                    <span>{if is_ours { t("Supplier's value") } else { t("Value") }}</span>
                     <Entry field first/>
                 </label>
                 {is_ours.then(|| view! {
                     <label class="field">
-                        <span>"Source"</span>
+                        <span>{t("Source")}</span>
                         <input type="text" name="source" data-testid="supply-source" maxlength="150" prop:value=source/>
                     </label>
                 })}
                 <p class="actions">
-                    <button type="submit" data-testid="supply-use">"Use this value"</button>
-                    <button type="button" on:click=move |_| close()>"Cancel"</button>
+                    <button type="submit" data-testid="supply-use">{t("Use this value")}</button>
+                    <button type="button" on:click=move |_| close()>{t("Cancel")}</button>
                 </p>
                 {move || fault.get().map(|fault| view! { <p class="reason" role="alert" data-testid="supply-fault">{fault}</p> })}
             </form>
@@ -119,12 +121,12 @@ pub fn ValueRow(code: String, field: &'static Field) -> impl IntoView {
                 aria-expanded=move || open.get().to_string()
                 on:click=move |_| if open.get_untracked() { close() } else { open.set(true) }
             >
-                <span>{units::capital(field.name)} <small>{told}</small></span>
+                <span>{units::capital(t(field.name))} <small>{explained}</small></span>
                 <span class="n">{value}</span>
             </button>
             {move || supplied.get().map(|_| view! {
                 <button class="back" data-testid=format!("ours-{}", field.key) on:click=back>
-                    {move || format!("Back to ours: {}", ours().unwrap_or_default())}
+                    {move || say!("Back to ours: {}", ours().unwrap_or_default())}
                 </button>
             })}
             {move || open.get().then(|| untrack(form))}
@@ -188,7 +190,7 @@ fn replaced(
         Some(ours) => item.with_supplied(ours, field, datum, source),
         None => item.with_datum(field, datum),
     };
-    result.map_err(|fault| format!("{fault}."))
+    result.map_err(|fault| told(&fault.sentence()) + ".")
 }
 
 fn field_of(form: &HtmlElement, name: &str) -> String {

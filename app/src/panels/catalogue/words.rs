@@ -1,20 +1,21 @@
 //! How kinds and values of items are written on the page.
 
-use crate::units;
+use crate::language::{key, look_up, t};
+use crate::units::Unit;
 use falsewright_core::catalogue::exchange::{Datum, Field, Meaning};
 use falsewright_core::catalogue::{Item, Kind, Origin};
 
 /// Kinds of items in the order of the list.
 pub const KINDS: [(&str, &str); 9] = [
-    ("board", "Boards"),
-    ("timber", "Sawn timber"),
-    ("timber_beam", "Timber formwork beams"),
-    ("rated_beam", "Beams with stated working values"),
-    ("steel", "Steel beams"),
-    ("tie", "Ties"),
-    ("leg", "Legs and props"),
-    ("brace", "Tubes and couplers"),
-    ("plate", "Bases and sole plates"),
+    ("board", key("Boards")),
+    ("timber", key("Sawn timber")),
+    ("timber_beam", key("Timber formwork beams")),
+    ("rated_beam", key("Beams with stated working values")),
+    ("steel", key("Steel beams")),
+    ("tie", key("Ties")),
+    ("leg", key("Legs and props")),
+    ("brace", key("Tubes and couplers")),
+    ("plate", key("Bases and sole plates")),
 ];
 
 /// The kind of an item, as in [`KINDS`].
@@ -40,7 +41,7 @@ pub fn plain(text: &str) -> String {
 /// Whether an item has all these words in its code, its name or its kind.
 pub fn matches(item: &Item, words: &str) -> bool {
     let kind_name = KINDS.iter().find(|(key, _)| *key == kind(item)).map_or("", |(_, name)| name);
-    let text = plain(&format!("{} {} {kind_name}", item.code, item.name));
+    let text = plain(&format!("{} {} {} {kind_name} {}", item.code, item.name, name(&item.name), t(kind_name)));
     let close = text.replace(' ', "");
     words.split_whitespace().all(|word| text.contains(word) || close.contains(word))
 }
@@ -48,9 +49,9 @@ pub fn matches(item: &Item, words: &str) -> bool {
 /// A mark behind the name of an item that is not ours.
 pub fn mark(origin: Option<Origin>) -> &'static str {
     match origin {
-        Some(Origin::Supplier) => "supplier's value",
-        Some(Origin::Own) => "your own",
-        Some(Origin::Standard) => "standard section",
+        Some(Origin::Supplier) => key("supplier's value"),
+        Some(Origin::Own) => key("your own"),
+        Some(Origin::Standard) => key("standard section"),
         Some(Origin::Catalogue) | None => "",
     }
 }
@@ -58,35 +59,40 @@ pub fn mark(origin: Option<Origin>) -> &'static str {
 /// What a value is, behind its name.
 pub fn meaning(field: &Field) -> &'static str {
     match field.meaning {
-        Meaning::Characteristic => "characteristic",
-        Meaning::Working => "working",
-        Meaning::Mean => "mean",
+        Meaning::Characteristic => key("characteristic"),
+        Meaning::Working => key("working"),
+        Meaning::Mean => key("mean"),
         Meaning::Word | Meaning::Size | Meaning::Weight => "",
     }
 }
 
-/// The unit that a value is shown and typed in, and its size as a fraction: so many of it make so many of the value's own.
-fn unit(field: &Field) -> (&'static str, f64, f64) {
+/// The name of an item: of ours in the language of the page, of the user's as it is.
+pub fn name(name: &str) -> String {
+    look_up(name).unwrap_or(name).to_owned()
+}
+
+/// How a value is shown and typed.
+fn unit(field: &Field) -> Unit {
+    const DIGITS: usize = 6;
     match field.unit {
-        "m" => ("mm", 1e3, 1.0),
-        "m²" => ("mm²", 1e6, 1.0),
-        "m³/m" => ("cm³/m", 1e6, 1.0),
-        "kPa" => ("N/mm²", 1.0, 1e3),
-        unit => (unit, 1.0, 1.0),
+        "m" => Unit::scaled("mm", 1e-3, DIGITS),
+        "m²" => Unit::scaled("mm²", 1e-6, DIGITS),
+        "m³/m" => Unit::scaled("cm³/m", 1e-6, DIGITS),
+        "kPa" => Unit::scaled("N/mm²", 1e3, DIGITS),
+        unit => Unit::of(unit, DIGITS),
     }
 }
 
 /// The unit that a value is shown and typed in.
 pub fn unit_name(field: &Field) -> &'static str {
-    unit(field).0
+    unit(field).name()
 }
 
 /// A value without its unit.
 pub fn number(field: &Field, datum: &Datum) -> String {
-    let (_, many, of) = unit(field);
     match datum {
         Datum::Word(word) => word.clone(),
-        Datum::Number(value) => units::figures(value * many / of),
+        Datum::Number(value) => unit(field).to_figures(*value),
     }
 }
 
@@ -97,10 +103,9 @@ pub fn written(field: &Field, datum: &Datum) -> String {
 
 /// The value that was typed.
 pub fn typed(field: &Field, text: &str) -> Option<Datum> {
-    let (_, many, of) = unit(field);
     match field.meaning {
         Meaning::Word => Some(Datum::Word(text.trim().to_owned())),
-        _ => units::parse(text).map(|value| Datum::Number(value * of / many)),
+        _ => unit(field).read(text).map(Datum::Number),
     }
 }
 

@@ -1,4 +1,5 @@
 use super::form;
+use crate::language::{key, t};
 use crate::store::Store;
 use crate::widgets::{Form, Unit};
 use falsewright_core::geometry::Point;
@@ -29,13 +30,13 @@ pub fn corner(store: Store, id: Id) -> Option<AnyView> {
     Some(
         view! {
             <div class="fields">
-                {place.number("x", Unit::MM, |corner| corner.x_m, |corner, value| corner.x_m = value)}
-                {place.number("Level", Unit::MM, |corner| corner.z_m, |corner, value| corner.z_m = value)}
-                {leg("Leg before", |corner| corner.cut.map_or(0.0, |cut| cut.before_m), |corner, value| {
+                {place.number("x", Unit::SPAN, |corner| corner.x_m, |corner, value| corner.x_m = value)}
+                {place.number("Level", Unit::SPAN, |corner| corner.z_m, |corner, value| corner.z_m = value)}
+                {leg(key("Leg before"), |corner| corner.cut.map_or(0.0, |cut| cut.before_m), |corner, value| {
                     let after_m = corner.cut.map_or(value, |cut| cut.after_m);
                     corner.cut = Some(Cut { before_m: value, after_m });
                 })}
-                {leg("Leg after", |corner| corner.cut.map_or(0.0, |cut| cut.after_m), |corner, value| {
+                {leg(key("Leg after"), |corner| corner.cut.map_or(0.0, |cut| cut.after_m), |corner, value| {
                     let before_m = corner.cut.map_or(value, |cut| cut.before_m);
                     corner.cut = Some(Cut { before_m, after_m: value });
                 })}
@@ -49,7 +50,7 @@ pub fn corner(store: Store, id: Id) -> Option<AnyView> {
 pub fn joint(store: Store, id: Id) -> Option<AnyView> {
     let find = move |scheme: &Scheme| scheme.section.joints.iter().find(|joint| joint.id == id).copied();
     let (_, joint) = form(store, find, |joint: Joint| Edit::MoveJoint { joint: joint.id, z_m: joint.z_m })?;
-    let level = joint.number("Level", Unit::MM, |joint| joint.z_m, |joint, value| joint.z_m = value);
+    let level = joint.number("Level", Unit::SPAN, |joint| joint.z_m, |joint, value| joint.z_m = value);
     Some(view! { <div class="fields">{level}</div> }.into_any())
 }
 
@@ -66,25 +67,25 @@ pub fn face(store: Store, of: FaceRef) -> Option<AnyView> {
     let offer = move || {
         match kind() {
         Some(FaceKind::OuterWall | FaceKind::InnerWall) => view! {
-            <p>"A wall face."</p>
-            <button data-testid="add-shutter" on:click=move |_| store.edit(Edit::AddShutter(of))>"Put a shutter on it"</button>
+            <p>{t("A wall face.")}</p>
+            <button data-testid="add-shutter" on:click=move |_| store.edit(Edit::AddShutter(of))>{t("Put a shutter on it")}</button>
         }
         .into_any(),
         Some(FaceKind::Soffit) => view! {
-            <p>"A soffit."</p>
-            <button data-testid="add-falsework" on:click=move |_| store.edit(Edit::AddFalsework(of))>"Put falsework under it"</button>
+            <p>{t("A soffit.")}</p>
+            <button data-testid="add-falsework" on:click=move |_| store.edit(Edit::AddFalsework(of))>{t("Put falsework under it")}</button>
         }
         .into_any(),
-        Some(FaceKind::SlopeUnder) => view! { <p>"A slope facing down: formed with the soffit that it adjoins."</p> }.into_any(),
+        Some(FaceKind::SlopeUnder) => view! { <p>{t("A slope facing down: formed with the soffit that it adjoins.")}</p> }.into_any(),
         Some(FaceKind::SlopeOver) if steep() => view! {
-            <p>"A battered wall face: fresh concrete lifts its shutter."</p>
-            <button data-testid="add-shutter" on:click=move |_| store.edit(Edit::AddShutter(of))>"Put a shutter on it"</button>
+            <p>{t("A battered wall face: fresh concrete lifts its shutter.")}</p>
+            <button data-testid="add-shutter" on:click=move |_| store.edit(Edit::AddShutter(of))>{t("Put a shutter on it")}</button>
         }
         .into_any(),
-        Some(FaceKind::SlopeOver) => view! { <p>"A slope facing up: fresh concrete lifts a form on it."</p> }.into_any(),
-        Some(FaceKind::FreeTop) => view! { <p>"A free top: it needs no form."</p> }.into_any(),
-        Some(FaceKind::CastAgainst) => view! { <p>"Cast against blinding, ground or earlier concrete."</p> }.into_any(),
-        None => view! { <p>"An edge of the section. Drag it, or type its dimension."</p> }.into_any(),
+        Some(FaceKind::SlopeOver) => view! { <p>{t("A slope facing up: fresh concrete lifts a form on it.")}</p> }.into_any(),
+        Some(FaceKind::FreeTop) => view! { <p>{t("A free top: it needs no form.")}</p> }.into_any(),
+        Some(FaceKind::CastAgainst) => view! { <p>{t("Cast against blinding, ground or earlier concrete.")}</p> }.into_any(),
+        None => view! { <p>{t("An edge of the section. Drag it, or type its dimension.")}</p> }.into_any(),
     }
     };
     Some(view! { <div class="fields">{offer}</div> }.into_any())

@@ -1,4 +1,5 @@
 use super::{edit_all, form, form_of, items};
+use crate::language::{key, t};
 use crate::panels::hardening;
 use crate::store::Store;
 use crate::widgets::{Form, Unit};
@@ -8,8 +9,10 @@ use falsewright_core::scheme::{Bearing, Direction, Falsework, Hardening, Id, Lat
 use leptos::prelude::*;
 
 const DIRECTIONS: [(Direction, &str); 2] =
-    [(Direction::Across, "across, at each bent"), (Direction::Along, "along, at each leg line")];
-const LATERAL: [(Lateral, &str); 2] = [(Lateral::Braced, "diagonals"), (Lateral::HeldByWalls, "walls cast earlier")];
+    [(Direction::Across, key("across, at each bent")), (Direction::Along, key("along, at each leg line"))];
+const LATERAL: [(Lateral, &str); 2] =
+    [(Lateral::Braced, key("diagonals")), (Lateral::HeldByWalls, key("walls cast earlier"))];
+const BASES: [(bool, &str); 2] = [(true, key("concrete cast earlier")), (false, key("the ground"))];
 const STRENGTH_MPA: f64 = 20.0;
 
 /// How falsework is built up.
@@ -49,7 +52,7 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
                 {form.number("First from bay end", Unit::MM, |of| of.bents.edge_m, |of, value| of.bents.edge_m = value)}
                 {form.number("Legs held every", Unit::MM, |of| of.lift_m, |of, value| of.lift_m = value)}
                 {form.choice("Held sideways by", &LATERAL, |of| of.lateral, |of, value| of.lateral = value)}
-                {form.choice("Bases stand on", &[(true, "concrete cast earlier"), (false, "the ground")], on_slab, set_on_slab)}
+                {form.choice("Bases stand on", &BASES, on_slab, set_on_slab)}
                 {move || slab.get().then(|| form.number("Its strength", Unit::of("MPa", 1), strength, set_strength))}
                 {move || slab.get().then(|| form.toggle("Its age is known", |of| of.slab.is_some(), set_aged))}
                 {move || (slab.get() && aged.get()).then(|| view! {
@@ -57,7 +60,7 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
                     {hardening::fields(hardens, set_hardening)}
                 })}
                 {apart.number("Leg lines apart", Unit::MM, |value| *value, |value, new| *value = new)}
-                <button data-testid="respace-legs" on:click=respace>"Place leg lines anew"</button>
+                <button data-testid="respace-legs" on:click=respace>{t("Place leg lines anew")}</button>
             </div>
         }
         .into_any(),
@@ -93,7 +96,7 @@ pub fn leg_line(store: Store, id: Id) -> Option<AnyView> {
     Some(
         view! {
             <div class="fields">
-                {form.number("x", Unit::MM, |line| line.x_m, |line, value| line.x_m = value)}
+                {form.number("x", Unit::SPAN, |line| line.x_m, |line, value| line.x_m = value)}
                 {brace.toggle("Diagonals to the next", |line| line.braced, |line, value| line.braced = value)}
                 <button
                     class="wide"
@@ -101,7 +104,7 @@ pub fn leg_line(store: Store, id: Id) -> Option<AnyView> {
                     on:click=move |_| if let Some(id) = untrack(owner) {
                         store.select(id);
                     }
-                >"Fields of the whole falsework"</button>
+                >{t("Fields of the whole falsework")}</button>
             </div>
         }
         .into_any(),

@@ -2,6 +2,7 @@
 
 use super::{falsework, opening, shutter, ties};
 use crate::editor::{Action, Editor, Target, counted};
+use crate::language::{listed, t};
 use crate::store::Store;
 use falsewright_core::scheme::Id;
 use leptos::prelude::*;
@@ -9,7 +10,7 @@ use leptos::prelude::*;
 /// Their number by kinds, the fields that all of them have, and what can be done with them.
 pub fn panel(store: Store, chosen: &[Target]) -> AnyView {
     let chosen: Vec<Target> = chosen.iter().map(|target| target.whole()).collect();
-    let title = counted(&chosen);
+    let title = listed(&counted(&chosen));
     let ids: Vec<Id> = chosen.iter().filter_map(Target::element).collect();
     let all = |of: fn(&Target) -> bool| chosen.iter().all(of);
     let fields = if all(|target| matches!(target, Target::Shutter(_))) {
@@ -27,14 +28,14 @@ pub fn panel(store: Store, chosen: &[Target]) -> AnyView {
     };
     let various = fields.is_some().then(|| {
         view! {
-            <p class="quiet wide">"An empty field means that they differ. What you enter holds for all of them."</p>
+            <p class="quiet wide">{t("An empty field means that they differ. What you enter holds for all of them.")}</p>
         }
     });
     view! {
-        <section class="element" aria-label="Selected elements" data-testid="element">
+        <section class="element" aria-label=t("Selected elements") data-testid="element">
             <header>
                 <h2>{title}</h2>
-                <button aria-label="Close" data-testid="close" on:click=move |_| store.run(|editor| editor.select(None))>"✕"</button>
+                <button aria-label=t("Close") data-testid="close" on:click=move |_| store.run(|editor| editor.select(None))>"✕"</button>
             </header>
             <Actions/>
             {various}
@@ -55,9 +56,9 @@ pub fn Actions() -> impl IntoView {
     let button = move |action: Action| {
         let pressed = move || (action == Action::AddMore).then(|| store.read(Editor::adding).to_string());
         let name = if let Some(key) = action.key() {
-            format!("{} ({key})", action.explained())
+            format!("{} ({})", t(action.explained()), t(key))
         } else {
-            action.explained().to_owned()
+            t(action.explained()).to_owned()
         };
         view! {
             <button
@@ -65,7 +66,7 @@ pub fn Actions() -> impl IntoView {
                 title=name
                 aria-pressed=pressed
                 on:click=move |_| store.perform(action)
-            >{action.words()}</button>
+            >{t(action.words())}</button>
         }
     };
     view! { <div class="actions">{move || actions.get().into_iter().map(button).collect_view()}</div> }

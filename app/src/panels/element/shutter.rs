@@ -1,4 +1,5 @@
 use super::{edit_all, form_of, items};
+use crate::language::{key, t};
 use crate::store::Store;
 use crate::widgets::Unit;
 use falsewright_core::model::Role;
@@ -7,8 +8,8 @@ use falsewright_core::scheme::{Arrangement, Id, Scheme};
 use leptos::prelude::*;
 
 const ARRANGEMENTS: [(Arrangement, &str); 2] = [
-    (Arrangement::UprightPrimaries, "Level secondaries on upright primaries"),
-    (Arrangement::LevelPrimaries, "Upright secondaries on level primaries"),
+    (Arrangement::UprightPrimaries, key("Level secondaries on upright primaries")),
+    (Arrangement::LevelPrimaries, key("Upright secondaries on level primaries")),
 ];
 
 /// How shutters are built up.
@@ -42,7 +43,7 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
                 {form.toggle("Foot held", |of| of.foot_held, |of, value| of.foot_held = value)}
                 {form.number("Each upright held down", Unit::of("kN", 1), |of| of.hold_down_kn.unwrap_or(0.0), |of, value| of.hold_down_kn = Some(value).filter(|kn| *kn != 0.0))}
                 {rows.number("Tie rows apart", Unit::MM, |value| *value, |value, new| *value = new)}
-                <button data-testid="place-rows" on:click=place_rows>"Place tie rows anew"</button>
+                <button data-testid="place-rows" on:click=place_rows>{t("Place tie rows anew")}</button>
             </div>
         }
         .into_any(),

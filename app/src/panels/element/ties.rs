@@ -1,4 +1,5 @@
 use super::{form_of, items};
+use crate::language::{key, t};
 use crate::store::Store;
 use crate::widgets::{Form, Unit};
 use falsewright_core::model::Role;
@@ -16,10 +17,10 @@ enum End {
 }
 
 const ENDS: [(End, &str); 4] = [
-    (End::Untold, "not told"),
-    (End::Thrust, "strong thrust"),
-    (End::Kentledge, "kentledge"),
-    (End::Anchor, "cast anchor"),
+    (End::Untold, key("not told")),
+    (End::Thrust, key("strong thrust")),
+    (End::Kentledge, key("kentledge")),
+    (End::Anchor, key("cast anchor")),
 ];
 
 /// Rows of ties or props.
@@ -51,19 +52,19 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
         view! {
             <div class="fields">
                 {one_role.then(|| form.code("Item", items(store, role), |row| &row.item, |row, code| row.item = code))}
-                {form.number("Level", Unit::MM, |row| row.z_m, |row, value| row.z_m = value)}
+                {form.number("Level", Unit::SPAN, |row| row.z_m, |row, value| row.z_m = value)}
                 {move || walings.get().then(|| view! {
                     {form.number("Apart along the bay", Unit::MM, |row| row.spacing.max_m, |row, value| row.spacing.max_m = value)}
                     {form.number("First from bay end", Unit::MM, |row| row.spacing.edge_m, |row, value| row.spacing.edge_m = value)}
                 })}
                 {move || fixed.get().then(|| view! {
-                    {form.number("Length", Unit::MM, length, set_length)}
+                    {form.number("Length", Unit::SPAN, length, set_length)}
                     {(ties == 0).then(|| form.number("Foot below row", Unit::MM, below, set_below))}
                     {form.choice("Fixed end", &ENDS, end, set_end)}
                     {move || same_end.get().map(|end| end_fields(end, form))}
                 })}
                 {move || (!walings.get()).then(|| view! {
-                    <p class="quiet wide">"One at each upright primary of its shutter."</p>
+                    <p class="quiet wide">{t("One at each upright primary of its shutter.")}</p>
                 })}
             </div>
         }
@@ -125,7 +126,7 @@ fn set_end(row: &mut TieRow, chosen: End) {
 /// The values of what holds a fixed end; a change to one that no longer applies does nothing.
 fn end_fields(end: End, form: Form<TieRow>) -> AnyView {
     macro_rules! block {
-        ($label:literal, $unit:expr, $field:ident) => {
+        ($label:expr, $unit:expr, $field:ident) => {
             form.number(
                 $label,
                 $unit,
@@ -142,7 +143,7 @@ fn end_fields(end: End, form: Form<TieRow>) -> AnyView {
         };
     }
     macro_rules! cast {
-        ($label:literal, $unit:expr, $field:ident) => {
+        ($label:expr, $unit:expr, $field:ident) => {
             form.number(
                 $label,
                 $unit,
@@ -161,16 +162,16 @@ fn end_fields(end: End, form: Form<TieRow>) -> AnyView {
     match end {
         End::Untold | End::Thrust => ().into_any(),
         End::Kentledge => view! {
-            {block!("Block at each", Unit::of("kN", 1), weight_kn)}
-            {block!("Friction under it", Unit::of("", 2), friction)}
+            {block!(key("Block at each"), Unit::of("kN", 1), weight_kn)}
+            {block!(key("Friction under it"), Unit::of("", 2), friction)}
         }
         .into_any(),
         End::Anchor => view! {
-            {cast!("Anchor depth", Unit::MM, depth_m)}
-            {cast!("Anchor head", Unit::MM, head_m)}
-            {cast!("Anchor rod", Unit::MM, rod_m)}
-            {cast!("To concrete edge", Unit::MM, edge_m)}
-            {cast!("Concrete when pulled", Unit::of("MPa", 1), strength_mpa)}
+            {cast!(key("Anchor depth"), Unit::FINE, depth_m)}
+            {cast!(key("Anchor head"), Unit::FINE, head_m)}
+            {cast!(key("Anchor rod"), Unit::FINE, rod_m)}
+            {cast!(key("To concrete edge"), Unit::FINE, edge_m)}
+            {cast!(key("Concrete when pulled"), Unit::of("MPa", 1), strength_mpa)}
         }
         .into_any(),
     }

@@ -1,3 +1,4 @@
+use crate::language::{look_up, t};
 use crate::panels::catalogue::{ItemBody, SectionPicker};
 use crate::store::Store;
 use crate::units;
@@ -20,8 +21,8 @@ pub fn ItemsUsed(element: Id) -> impl IntoView {
     move || {
         (!uses.with(Vec::is_empty)).then(|| {
             view! {
-                <section class="used" aria-label="Its items">
-                    <h3>"Its items and their values"</h3>
+                <section class="used" aria-label=t("Its items")>
+                    <h3>{t("Its items and their values")}</h3>
                     <For each=move || uses.get() key=|(role, code)| (role.name(), code.clone()) let:used>
                         <UsedItem element role=used.0 code=used.1/>
                     </For>
@@ -38,8 +39,8 @@ fn UsedItem(element: Id, role: Role, code: String) -> impl IntoView {
     let of = code.clone();
     let named = Memo::new(move |_| {
         store.catalogue.with(|catalogue| {
-            let name = catalogue.get(&of).map_or(of.clone(), |item| item.name.clone());
-            (name, catalogue.origin(&of).map_or("", Origin::words))
+            let name = catalogue.get(&of).map_or(of.as_str(), |item| item.name.as_str());
+            (look_up(name).unwrap_or(name).to_owned(), t(catalogue.origin(&of).map_or("", Origin::words)))
         })
     });
     let choose = Callback::new(move |item: Item| store.edit(Edit::UseItem { element, role, item }));
@@ -53,14 +54,14 @@ fn UsedItem(element: Id, role: Role, code: String) -> impl IntoView {
                 on:click=move |_| open.update(|open| *open = !*open)
             >
                 <span>
-                    {units::capital(role.name())} ": " {move || named.get().0}
+                    {units::capital(t(role.name()))} ": " {move || named.get().0}
                     <strong>{move || named.get().1}</strong>
                 </span>
             </button>
             {move || {
                 let code = code.clone();
                 open.get().then(|| view! {
-                    {takes_sections.then(|| view! { <SectionPicker title="Another standard section" choose/> })}
+                    {takes_sections.then(|| view! { <SectionPicker title=t("Another standard section") choose/> })}
                     <ItemBody code/>
                 })
             }}

@@ -3,6 +3,7 @@
 
 use super::{Fill, PressureLimit};
 use crate::scheme::{CementChemistry, FormElement};
+use crate::sentence::{Sentence, length, length_mm, number};
 
 const SOURCE: &str = "ACI 347R-14 (partly from memory)";
 /// Standard gravity as used with densities, m/s².
@@ -93,23 +94,26 @@ pub fn fluid_pressure(density_kg_m3: f64, height_m: f64) -> f64 {
 pub(super) fn limit(fill: &Fill, placing: Placing) -> PressureLimit {
     let Fill { density, temperature, rise, form, pour } = *fill;
     let mut warnings = Vec::new();
-    let mut out = |reason: String| warnings.push(format!("{reason}: fluid pressure is taken, as ACI 347 asks."));
+    let mut out = |reason: Sentence| warnings.push(sentence!("{}: fluid pressure is taken, as ACI 347 asks.", reason));
     if !(rise >= 0.0 && rise.is_finite() && temperature > -17.8) {
-        out("The rise or temperature cannot be used with ACI 347".into());
+        out(sentence!("The rise or temperature cannot be used with ACI 347"));
     }
     if placing.slump_mm.is_nan() || placing.slump_mm > GREATEST_SLUMP_MM {
-        out(format!("A slump of {:.0} mm is above 175 mm", placing.slump_mm));
+        out(sentence!("A slump of {} is above 175 mm", length_mm(placing.slump_mm * 1e-3)));
     }
     if placing.vibrated_depth_m.is_nan() || placing.vibrated_depth_m > DEEPEST_VIBRATION_M {
-        out(format!("Vibration {:.1} m deep is below 1.2 m", placing.vibrated_depth_m));
+        out(sentence!("Vibration {} deep is below 1.2 m", length(placing.vibrated_depth_m, 1)));
     }
     let equation = equation(placing.element, rise, form);
     if equation.is_none() {
-        out(format!("A wall that rises {rise:.1} m/h is above 4.5 m/h"));
+        out(sentence!("A wall that rises {} is above 4.5 m/h", number(rise, "m/h", 1)));
     }
     let Some(equation) = equation.filter(|_| warnings.is_empty()) else { return fill.fluid(SOURCE, warnings) };
     if !(4.0..=35.0).contains(&temperature) {
-        warnings.push(format!("Concrete at {temperature:.0} °C is outside the range that ACI 347 was drawn up for."));
+        warnings.push(sentence!(
+            "Concrete at {} is outside the range that ACI 347 was drawn up for.",
+            number(temperature, "°C", 0)
+        ));
     }
     let cw = unit_weight_coefficient(density * 1e3 / GRAVITY);
     let cc = chemistry_coefficient(placing.chemistry);

@@ -2,6 +2,7 @@
 //! `D` kN/m³, `R` m/h, `T` °C, `H` height of the form, `h` of the pour, m.
 
 use super::{Fill, PressureLimit};
+use crate::sentence::{Sentence, number};
 
 /// Temperatures that the report was drawn up for (from memory), °C.
 const TEMPERATURES_C: [f64; 2] = [5.0, 30.0];
@@ -34,10 +35,9 @@ pub(super) fn limit(fill: &Fill, c1: f64, c2: f64) -> PressureLimit {
     let mut warnings = warnings(c1, c2, temperature);
     let usable = rise >= 0.0 && rise.is_finite() && c1 >= 0.0 && c2 >= 0.0;
     let Some(k) = temperature_factor(temperature).filter(|_| usable) else {
-        warnings.push(
+        warnings.push(sentence!(
             "The rise, temperature or coefficients cannot be used with CIRIA Report 108: fluid pressure is taken."
-                .into(),
-        );
+        ));
         return fill.fluid(SOURCE, warnings);
     };
     let filling = filling_term(c1, rise);
@@ -56,20 +56,28 @@ pub(super) fn limit(fill: &Fill, c1: f64, c2: f64) -> PressureLimit {
     PressureLimit { kpa, formula, source: SOURCE, warnings }
 }
 
-fn warnings(c1: f64, c2: f64, temperature: f64) -> Vec<String> {
+fn warnings(c1: f64, c2: f64, temperature: f64) -> Vec<Sentence> {
     let mut warnings = Vec::new();
     let [cold, hot] = TEMPERATURES_C;
     if !(cold..=hot).contains(&temperature) {
-        warnings.push(format!(
-            "Concrete at {temperature:.0} °C is outside the {cold:.0} to {hot:.0} °C that CIRIA Report 108 covers."
+        warnings.push(sentence!(
+            "Concrete at {} is outside the {} to {} that CIRIA Report 108 covers.",
+            number(temperature, "°C", 0),
+            number(cold, "", 0),
+            number(hot, "°C", 0)
         ));
     }
     let [least, most] = C2;
     if !(least..=most).contains(&c2) {
-        warnings.push(format!("C2 = {c2:.2} is outside the {least:.2} to {most:.2} of CIRIA Report 108."));
+        warnings.push(sentence!(
+            "C2 = {} is outside the {} to {} of CIRIA Report 108.",
+            number(c2, "", 2),
+            number(least, "", 2),
+            number(most, "", 2)
+        ));
     }
     if !C1.contains(&c1) {
-        warnings.push(format!("C1 = {c1:.2} is neither 1.0 (walls and bases) nor 1.5 (columns)."));
+        warnings.push(sentence!("C1 = {} is neither 1.0 (walls and bases) nor 1.5 (columns).", number(c1, "", 2)));
     }
     warnings
 }

@@ -3,6 +3,7 @@
 
 use super::{Fill, PressureLimit};
 use crate::scheme::Consistency;
+use crate::sentence::{Sentence, length, number};
 
 const SOURCE: &str = "DIN 18218:2010-01 (partly from memory)";
 /// Density that the lines were drawn up for, kN/m³.
@@ -91,7 +92,7 @@ pub(super) fn limit(fill: &Fill, class: Consistency, setting_time_h: f64) -> Pre
     let mut warnings = warnings(fill, setting_time_h);
     let usable = rise >= 0.0 && rise.is_finite() && setting_time_h.is_finite() && temperature.is_finite();
     if !usable || form > HIGHEST_FORM_M || rise > FASTEST_RISE_M_H || setting_time_h > LONGEST_SETTING_H {
-        warnings.push("DIN 18218 does not reach so far: fluid pressure is taken.".into());
+        warnings.push(sentence!("DIN 18218 does not reach so far: fluid pressure is taken."));
         return fill.fluid(SOURCE, warnings);
     }
     let k1 = setting_factor(class, setting_time_h.max(SETTING_TIME_H));
@@ -116,23 +117,24 @@ pub(super) fn limit(fill: &Fill, class: Consistency, setting_time_h: f64) -> Pre
     PressureLimit { kpa, formula, source: SOURCE, warnings }
 }
 
-fn warnings(fill: &Fill, setting_time_h: f64) -> Vec<String> {
+fn warnings(fill: &Fill, setting_time_h: f64) -> Vec<Sentence> {
     let mut warnings = Vec::new();
     if !(SETTING_TIME_H..=LONGEST_SETTING_H).contains(&setting_time_h) {
-        warnings.push(format!(
-            "A setting time of {setting_time_h:.1} h is outside the 5 to 20 h of DIN 18218; at least 5 h is counted."
+        warnings.push(sentence!(
+            "A setting time of {} is outside the 5 to 20 h of DIN 18218; at least 5 h is counted.",
+            number(setting_time_h, "h", 1)
         ));
     }
     if fill.form > HIGHEST_FORM_M {
-        warnings.push(format!("A form {:.1} m high is above the 10 m of DIN 18218.", fill.form));
+        warnings.push(sentence!("A form {} high is above the 10 m of DIN 18218.", length(fill.form, 1)));
     }
     if !(0.0..=FASTEST_RISE_M_H).contains(&fill.rise) {
-        warnings.push(format!("A rise of {:.1} m/h is outside the 7 m/h of DIN 18218.", fill.rise));
+        warnings.push(sentence!("A rise of {} is outside the 7 m/h of DIN 18218.", number(fill.rise, "m/h", 1)));
     }
     if !(5.0..=30.0).contains(&fill.temperature) {
-        warnings.push(format!(
-            "Concrete at {:.0} °C is outside the 5 to 30 °C that DIN 18218 covers (from memory).",
-            fill.temperature
+        warnings.push(sentence!(
+            "Concrete at {} is outside the 5 to 30 °C that DIN 18218 covers (from memory).",
+            number(fill.temperature, "°C", 0)
         ));
     }
     warnings

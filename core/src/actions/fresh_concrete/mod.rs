@@ -8,6 +8,7 @@ pub mod filling;
 pub mod slope;
 
 use crate::scheme::{Concrete, Delivery, PressureMethod};
+use crate::sentence::Sentence;
 
 const FLUID: &str = "Fluid over the full height";
 
@@ -21,7 +22,7 @@ pub struct PressureLimit {
     /// Where it comes from.
     pub source: &'static str,
     /// Where the method is used outside its range, in plain words.
-    pub warnings: Vec<String>,
+    pub warnings: Vec<Sentence>,
 }
 
 /// A form as it is filled.
@@ -41,7 +42,7 @@ pub(crate) struct Fill {
 
 impl Fill {
     /// The whole height as a fluid.
-    pub fn fluid(&self, source: &'static str, warnings: Vec<String>) -> PressureLimit {
+    pub fn fluid(&self, source: &'static str, warnings: Vec<Sentence>) -> PressureLimit {
         let Self { density, pour, .. } = self;
         let kpa = density * pour;
         let formula = format!("D h = {density:.1} kN/m³ × {pour:.3} m = {kpa:.1} kPa");

@@ -1,12 +1,13 @@
 use crate::catalogue::ItemFault;
 use crate::model::Role;
 use crate::scheme::{Id, SchemeError};
+use crate::sentence::{Sentence, length, number, word};
+use std::fmt;
 
 /// Why an edit is refused. The scheme stays as it was.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum EditError {
     /// The element is not in the scheme.
-    #[error("There is no {what} {id} in the scheme; choose one that is on the drawing.")]
     Missing {
         /// Kind of element.
         what: &'static str,
@@ -14,13 +15,10 @@ pub enum EditError {
         id: Id,
     },
     /// No item of the user's own has this code.
-    #[error("There is no item of your own with the code {0}.")]
     MissingItem(String),
     /// An item that cannot be computed with.
-    #[error("{0}.")]
-    Item(#[from] ItemFault),
+    Item(ItemFault),
     /// An element without such a part.
-    #[error("Element {element} has no {}; choose one that it has.", .role.name())]
     NoSuchPart {
         /// The element.
         element: Id,
@@ -28,7 +26,6 @@ pub enum EditError {
         role: Role,
     },
     /// A value that cannot be used.
-    #[error("{value} cannot be the {what}; it must be {range}.")]
     Value {
         /// What it was to be.
         what: &'static str,
@@ -38,7 +35,6 @@ pub enum EditError {
         range: &'static str,
     },
     /// The distance between edges that cross is no one length.
-    #[error("The edges from corners {edge} and {from} are not parallel, so their distance has no one value.")]
     NotParallel {
         /// Start of the one edge.
         edge: Id,
@@ -46,31 +42,24 @@ pub enum EditError {
         from: Id,
     },
     /// A ring of two corners encloses nothing.
-    #[error("Corner {0} cannot go: a ring needs three corners. Remove the cell instead.")]
     LastCorners(Id),
     /// A level with no concrete, or with a joint already.
-    #[error("A joint at {z_m:.3} m makes no pour; put it inside the concrete, away from other joints.")]
     JointLevel {
         /// The level.
         z_m: f64,
     },
     /// A face that a wall shutter cannot form.
-    #[error("A shutter stands on a face that is upright or battered by 1 in 3 at most; this one is not.")]
     NotAWall,
     /// No wall face without a shutter.
-    #[error("Every upright face {} has a shutter already.", if *inner { "of the cells" } else { "of the outside" })]
     NoneBare {
         /// Faces of cells were meant.
         inner: bool,
     },
     /// No shutter without ties or props.
-    #[error("There is no shutter without ties or props; put shutters on the walls first.")]
     AllHeld,
     /// A face that falsework cannot carry.
-    #[error("Falsework stands under a level soffit; this face is not one.")]
     NotASoffit,
     /// Something is there already.
-    #[error("{what} {id} is there already; change it, or remove it first.")]
     Occupied {
         /// Kind of element.
         what: &'static str,
@@ -78,7 +67,6 @@ pub enum EditError {
         id: Id,
     },
     /// A row of ties above or below its shutter.
-    #[error("Level {z_m:.3} m is off the shutter, which reaches from {bottom_m:.3} m to {top_m:.3} m.")]
     OffShutter {
         /// The level.
         z_m: f64,
@@ -88,7 +76,6 @@ pub enum EditError {
         top_m: f64,
     },
     /// Something outside the soffit that carries it.
-    #[error("{what} at {x_m:.3} m is not under the soffit, which reaches from {left_m:.3} m to {right_m:.3} m.")]
     OffSoffit {
         /// What it is.
         what: &'static str,
@@ -100,25 +87,21 @@ pub enum EditError {
         right_m: f64,
     },
     /// Too little height for a way and its transfer beams.
-    #[error("Under a soffit {height_m:.2} m above the floor there is no room for a way and transfer beams over it.")]
     TooLow {
         /// From floor to soffit.
         height_m: f64,
     },
     /// None of the chosen elements can be treated so.
-    #[error("Nothing chosen can be {what}. Choose shutters, rows of ties, falsework, leg lines or openings.")]
     NothingTo {
         /// What was to be done.
         what: &'static str,
     },
     /// A text that holds no elements.
-    #[error("What is on the clipboard cannot be pasted here: {why}. Copy elements of a drawing first.")]
     NotElements {
         /// What it is.
         why: String,
     },
     /// No face for a copy.
-    #[error("There is no face {place} for a copied {what}. Nothing was placed.")]
     NoFace {
         /// Kind of element.
         what: &'static str,
@@ -126,7 +109,6 @@ pub enum EditError {
         place: &'static str,
     },
     /// What an element stands on or joins is not there.
-    #[error("A copied {what} needs a {needs} there. Copy the {needs} with it, or put one there first.")]
     NothingThere {
         /// Kind of element.
         what: &'static str,
@@ -134,7 +116,6 @@ pub enum EditError {
         needs: &'static str,
     },
     /// No room for another one.
-    #[error("There is no free place for another {what} like {id}. Remove one, or paste onto a face that you choose.")]
     NoneFree {
         /// Kind of element.
         what: &'static str,
@@ -142,12 +123,107 @@ pub enum EditError {
         id: Id,
     },
     /// Elements that cannot be made alike.
-    #[error(
-        "These cannot be aligned so. Choose elements of one kind that are built up alike: shutters, rows of ties, \
-             leg lines of one falsework, or openings."
-    )]
     Unlike,
     /// The scheme would not be valid.
-    #[error(transparent)]
     Invalid(Box<SchemeError>),
+}
+
+impl EditError {
+    /// Why, and what to do.
+    pub fn sentence(&self) -> Sentence {
+        let metres = |value: &f64| number(*value, "m", 3);
+        match self {
+            Self::Missing { what, id } => {
+                sentence!("There is no {} {} in the scheme; choose one that is on the drawing.", word(what), *id)
+            }
+            Self::MissingItem(code) => sentence!("There is no item of your own with the code {}.", code),
+            Self::Item(fault) => sentence!("{}.", fault.sentence()),
+            Self::NoSuchPart { element, role } => {
+                sentence!("Element {} has no {}; choose one that it has.", *element, word(role.name()))
+            }
+            Self::Value { what, value, range } => {
+                sentence!("{} cannot be the {}; it must be {}.", value.to_string(), word(what), word(range))
+            }
+            Self::NotParallel { edge, from } => sentence!(
+                "The edges from corners {} and {} are not parallel, so their distance has no one value.",
+                *edge,
+                *from
+            ),
+            Self::LastCorners(id) => {
+                sentence!("Corner {} cannot go: a ring needs three corners. Remove the cell instead.", *id)
+            }
+            Self::JointLevel { z_m } => sentence!(
+                "A joint at {} makes no pour; put it inside the concrete, away from other joints.",
+                metres(z_m)
+            ),
+            Self::NotAWall => {
+                sentence!("A shutter stands on a face that is upright or battered by 1 in 3 at most; this one is not.")
+            }
+            Self::NoneBare { inner: true } => sentence!("Every upright face of the cells has a shutter already."),
+            Self::NoneBare { inner: false } => sentence!("Every upright face of the outside has a shutter already."),
+            Self::AllHeld => {
+                sentence!("There is no shutter without ties or props; put shutters on the walls first.")
+            }
+            Self::NotASoffit => sentence!("Falsework stands under a level soffit; this face is not one."),
+            Self::Occupied { what, id } => {
+                sentence!("{} {} is there already; change it, or remove it first.", word(what), *id)
+            }
+            Self::OffShutter { z_m, bottom_m, top_m } => sentence!(
+                "Level {} is off the shutter, which reaches from {} to {}.",
+                metres(z_m),
+                metres(bottom_m),
+                metres(top_m)
+            ),
+            Self::OffSoffit { what, x_m, left_m, right_m } => sentence!(
+                "{} at {} is not under the soffit, which reaches from {} to {}.",
+                word(what),
+                metres(x_m),
+                metres(left_m),
+                metres(right_m)
+            ),
+            Self::TooLow { height_m } => sentence!(
+                "Under a soffit {} above the floor there is no room for a way and transfer beams over it.",
+                length(*height_m, 2)
+            ),
+            Self::NothingTo { what } => sentence!(
+                "Nothing chosen can be {}. Choose shutters, rows of ties, falsework, leg lines or openings.",
+                word(what)
+            ),
+            Self::NotElements { why } => {
+                sentence!("What is on the clipboard cannot be pasted here: {}. Copy elements of a drawing first.", why)
+            }
+            Self::NoFace { what, place } => {
+                sentence!("There is no face {} for a copied {}. Nothing was placed.", word(place), word(what))
+            }
+            Self::NothingThere { what, needs } => sentence!(
+                "A copied {0} needs a {1} there. Copy the {1} with it, or put one there first.",
+                word(what),
+                word(needs)
+            ),
+            Self::NoneFree { what, id } => sentence!(
+                "There is no free place for another {} like {}. Remove one, or paste onto a face that you choose.",
+                word(what),
+                *id
+            ),
+            Self::Unlike => sentence!(
+                "These cannot be aligned so. Choose elements of one kind that are built up alike: shutters, rows of \
+                 ties, leg lines of one falsework, or openings."
+            ),
+            Self::Invalid(error) => error.sentence(),
+        }
+    }
+}
+
+impl fmt::Display for EditError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.sentence().fmt(f)
+    }
+}
+
+impl std::error::Error for EditError {}
+
+impl From<ItemFault> for EditError {
+    fn from(fault: ItemFault) -> Self {
+        Self::Item(fault)
+    }
 }

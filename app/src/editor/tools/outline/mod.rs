@@ -7,6 +7,7 @@ use crate::editor::freehand::{self, Sheet, Sketch};
 use crate::editor::snap::{Snap, SnapReason, angle_deg, unit_at};
 use crate::editor::tool::{Change, Context, Event, Step};
 use crate::editor::{Key, LengthEntry, Overlay, Readout, parse_length};
+use crate::language::{t, told};
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::{Edit, apply};
 use rings::{reshaping, ring_edit, sharp};
@@ -255,7 +256,7 @@ impl State {
     fn close(&mut self, context: &Context) -> Step {
         let Self::Drawing { points, .. } = self else { return Step::none() };
         if points.len() < 3 {
-            return Step::say("An outline needs three points at least.");
+            return Step::say(t("An outline needs three points at least."));
         }
         let edit = ring_edit(context, &sharp(points));
         self.finish(edit, context)
@@ -268,7 +269,7 @@ impl State {
                 *self = Self::Idle;
                 Step::change(Change::Commit(edit))
             }
-            Err(error) => Step::say(error.to_string()),
+            Err(error) => Step::say(told(&error.sentence())),
         }
     }
 
@@ -326,5 +327,5 @@ fn starts_length(c: char) -> bool {
 }
 
 fn belongs_to_length(c: char) -> bool {
-    starts_length(c) || "+-*/ mc".contains(c)
+    starts_length(c) || "+-*/ mc'\"ftin′″".contains(c)
 }
