@@ -19,6 +19,7 @@ const MEDIA_TYPES = {
   ".css": "text/css",
   ".html": "text/html; charset=utf-8",
   ".js": "text/javascript",
+  ".json": "application/json",
   ".png": "image/png",
   ".svg": "image/svg+xml",
   ".txt": "text/plain",
@@ -62,7 +63,7 @@ export async function withPage(screen, job, { site: given, path = "", allow = []
   const problems = [];
   const unexpected = () => problems.filter((problem) => !allow.some((pattern) => pattern.test(problem)));
   try {
-    const context = await browser.newContext({ ...screen, locale: "en-GB", acceptDownloads: true });
+    const context = await browser.newContext({ locale: "en-GB", ...screen, acceptDownloads: true });
     context.setDefaultTimeout(15_000);
     watch(context, new URL(site.url).host, problems);
     const page = await context.newPage();

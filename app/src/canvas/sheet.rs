@@ -12,11 +12,11 @@ use web_sys::{HtmlElement, ResizeObserver};
 #[component]
 pub fn Grid() -> impl IntoView {
     let store = Store::here();
-    let fine = move || grid_path(&store.viewport.get(), step_m(&store.viewport.get(), 14.0));
-    let coarse = move || {
+    let path = move |coarse: usize| {
         let view = store.viewport.get();
-        grid_path(&view, step_m(&view, 14.0) * 10.0)
+        grid_path(&view, lines_m(&view)[coarse])
     };
+    let (fine, coarse) = (move || path(0), move || path(1));
     view! {
         <path class="grid-fine" d=fine/>
         <path class="grid-coarse" d=coarse/>
@@ -45,9 +45,11 @@ pub fn ScaleBar() -> impl IntoView {
     }
 }
 
-/// The least power of ten, in metres, that is at least this long on the screen.
-fn step_m(view: &Viewport, least_px: f64) -> f64 {
-    [0.01, 0.1, 1.0, 10.0].into_iter().find(|step| step * view.px_per_m >= least_px).unwrap_or(100.0)
+/// Distances of the fine and the coarse lines: the closest of which the fine ones can be told apart.
+fn lines_m(view: &Viewport) -> [f64; 2] {
+    const LEAST_PX: f64 = 14.0;
+    let all = units::lines_m();
+    all.into_iter().find(|[fine, _]| fine * view.px_per_m >= LEAST_PX).unwrap_or(all[3])
 }
 
 fn grid_path(view: &Viewport, step: f64) -> String {

@@ -110,7 +110,7 @@ fn Summary() -> impl IntoView {
     view! {
         <dl class="summary">
             <div class="worst"><dt>{t("Worst ratio")}</dt><dd>{worst}</dd></div>
-            <div class="clear"><dt>{format!("{}, {}", t("Clear way"), units::dimension_unit())}</dt><dd data-testid="clear">{move || clear().unwrap_or(t("none").into())}</dd></div>
+            <div class="clear"><dt>{units::of_dimension(t("Clear way"))}</dt><dd data-testid="clear">{move || clear().unwrap_or(t("none").into())}</dd></div>
             <div class="concrete"><dt>{t("Concrete of a bay")}</dt><dd data-testid="concrete">{concrete}</dd></div>
             <div class="rise"><dt>{t("Rise and pressure")}</dt><dd>{move || rise().unwrap_or(t("no shutter yet").into())}</dd></div>
             {supplied}

@@ -28,7 +28,12 @@ pub fn feet_and_inches(metres: f64) -> String {
     let (negative, parts) = sixteenths(metres);
     let (feet, rest) = (parts / (12 * PARTS), parts % (12 * PARTS));
     let sign = if negative { "−" } else { "" };
-    if feet == 0 { format!("{sign}{}″", in_inches(rest)) } else { format!("{sign}{feet}′-{}″", in_inches(rest)) }
+    match (feet, rest / PARTS) {
+        (0, _) => format!("{sign}{}″", in_inches(rest)),
+        // A fraction alone could be read as a part of the feet.
+        (_, 0) if rest > 0 => format!("{sign}{feet}′-0 {}″", in_inches(rest)),
+        _ => format!("{sign}{feet}′-{}″", in_inches(rest)),
+    }
 }
 
 /// A length in inches alone, such as `47 1/4`, without the mark.
@@ -55,6 +60,7 @@ mod tests {
             (-0.1524, "−6″"),
             (-1.2, "−3′-11 1/4″"),
             (FOOT_M, "1′-0″"),
+            (12.0 * FOOT_M + 0.375 * INCH_M, "12′-0 3/8″"),
             (0.0127, "1/2″"),
             // A hair below: carried into the foot.
             (12.0 * FOOT_M - 1e-4, "12′-0″"),

@@ -54,7 +54,8 @@ impl Unit {
         match (system(), self.length) {
             (System::Metric, _) | (_, Length::Plain) => super::unit(self.name),
             (_, Length::Inches) => "in",
-            (_, Length::Feet) => "ft-in",
+            // The value has its marks.
+            (_, Length::Feet) => "",
         }
     }
 

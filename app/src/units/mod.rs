@@ -119,11 +119,36 @@ pub fn dimension(metres: f64) -> String {
     }
 }
 
-/// The unit of what [`dimension`] says.
-pub fn dimension_unit() -> &'static str {
+/// The name of what [`dimension`] says, with its unit if that does not say it itself.
+pub fn of_dimension(name: &str) -> String {
     match system() {
-        System::Metric => "mm",
-        System::Customary => "ft-in",
+        System::Metric => format!("{name}, mm"),
+        System::Customary => name.to_owned(),
+    }
+}
+
+/// Steps that a pointer is drawn to, from the finest, m.
+pub fn steps_m() -> [f64; 7] {
+    match system() {
+        System::Metric => [0.005, 0.01, 0.05, 0.1, 0.5, 1.0, 5.0],
+        System::Customary => [0.25, 0.5, 1.0, 3.0, 6.0, 12.0, 60.0].map(|inches| inches * INCH_M),
+    }
+}
+
+/// One nudge, and a large one, m.
+pub fn nudges_m() -> [f64; 2] {
+    match system() {
+        System::Metric => [0.005, 0.05],
+        System::Customary => [0.25, 2.0].map(|inches| inches * INCH_M),
+    }
+}
+
+/// Distances of the fine and the coarse lines of the sheet, from the closest, m.
+pub fn lines_m() -> [[f64; 2]; 4] {
+    match system() {
+        System::Metric => [0.01, 0.1, 1.0, 10.0].map(|fine| [fine, fine * 10.0]),
+        System::Customary => [[1.0, 12.0], [12.0, 120.0], [120.0, 1200.0], [1200.0, 12_000.0]]
+            .map(|lines| lines.map(|inches| inches * INCH_M)),
     }
 }
 

@@ -6,6 +6,7 @@ mod reason;
 pub use reason::{Snap, SnapReason};
 
 use super::Viewport;
+use crate::units;
 use axis::{Stop, Why};
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::{Id, Scheme, SectionEdge};
@@ -13,8 +14,7 @@ use falsewright_core::scheme::{Id, Scheme, SectionEdge};
 /// How near the pointer must come, screen px.
 const RADIUS_PX: f64 = 8.0;
 
-/// Steps of the grid, m; the finest that is this many px on the screen is taken.
-const GRID_M: [f64; 7] = [0.005, 0.01, 0.05, 0.1, 0.5, 1.0, 5.0];
+/// The finest step of the grid that is this many px on the screen is taken.
 const GRID_PX: f64 = 3.0;
 
 /// Directions go by this, degrees.
@@ -197,10 +197,10 @@ impl Snapper {
     }
 }
 
-/// The step of the grid at this zoom: 50 mm at 100 %.
+/// The step of the grid at this zoom: 50 mm, or 3 inches, at 100 %.
 pub fn grid_m(viewport: &Viewport) -> f64 {
-    let fine = GRID_M.into_iter().find(|step| step * viewport.px_per_m >= GRID_PX);
-    fine.unwrap_or(GRID_M[GRID_M.len() - 1])
+    let steps = units::steps_m();
+    steps.into_iter().find(|step| step * viewport.px_per_m >= GRID_PX).unwrap_or(steps[steps.len() - 1])
 }
 
 /// Angle of a direction from the horizontal, counter-clockwise, degrees.

@@ -4,13 +4,11 @@ use super::{Action, Editor, Outcome, Refusal};
 use crate::editor::places::Places;
 use crate::editor::tool::Event;
 use crate::editor::{Key, KeyInput, Modifiers, PointerKind, ScreenPoint, Tool, moving};
+use crate::units;
 use falsewright_core::Design;
 use falsewright_core::geometry::Point;
 use falsewright_core::model::Model;
 
-/// One nudge by an arrow key, and one with Shift, m.
-const NUDGE_M: f64 = 0.005;
-const LARGE_NUDGE_M: f64 = 0.05;
 /// One press of a zoom key.
 const KEY_ZOOM: f64 = 1.1;
 
@@ -73,7 +71,7 @@ impl Editor {
     }
 
     fn nudge(&mut self, key: Key, modifiers: Modifiers, model: &Model) -> Option<Outcome> {
-        let step = if modifiers.shift { LARGE_NUDGE_M } else { NUDGE_M };
+        let step = units::nudges_m()[usize::from(modifiers.shift)];
         let by = match key {
             Key::Left => Point::new(-step, 0.0),
             Key::Right => Point::new(step, 0.0),
