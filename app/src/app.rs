@@ -1,4 +1,4 @@
-use crate::canvas::{Drawing, hold_space, in_field, key_input};
+use crate::canvas::{Views, hold_space, in_field, key_input};
 use crate::editor::Document;
 use crate::language::{Language, load, speak, t};
 use crate::panels::{Folds, Hint, Margin, Pens, Start, TitleBlock};
@@ -35,11 +35,12 @@ fn Page() -> impl IntoView {
     let saved = if restored.document.is_some() { Saved::Kept } else { Saved::Nothing };
     let blank = || Scheme::blank(Section { outline: Vec::new(), cells: Vec::new(), joints: Vec::new() });
     let document = restored.document.take().unwrap_or_else(|| Document::new(blank()));
-    let store = Store::provide(document, saved, persistence::left_handed());
+    let store = Store::provide(document, saved, persistence::left_handed(), persistence::laid());
     store.tell(restored.told.take());
     persistence::keep(store, restored);
     listen(store);
     Effect::new(move || persistence::keep_left_handed(store.left_handed()));
+    Effect::new(move || persistence::keep_laid(store.laid()));
     Effect::new(move || set_language_of_document(store.wording().language));
     Folds::provide();
     let newer = newer_version();
@@ -47,7 +48,7 @@ fn Page() -> impl IntoView {
         view! {
             <main class="board">
                 <h1 class="unseen">{t("Falsewright: temporary works for box culverts")}</h1>
-                <Drawing/>
+                <Views/>
                 <Hint/>
                 <Start/>
                 <Message newer/>

@@ -1,26 +1,25 @@
 //! The state of the page. Nothing else writes signals that views share.
 
 mod clipboard;
+mod pane;
 mod settled;
 mod timing;
 
-use crate::canvas::legible;
-use crate::canvas::paint::{Scene, Shown, name_of, scene};
+use crate::canvas::paint::{Shown, name_of};
 use crate::editor::{
-    Action, Bounds, Dimension, Document, Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, ScreenPoint,
-    Selection, StepName, Target, Tool, Viewport,
+    Action, Document, Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, ScreenPoint, Selection, StepName,
+    Target, Tool, View,
 };
 use crate::language::{Language, load, speak, spoken, told};
 use crate::persistence::{Import, Saved};
 use crate::units::{System, set_system, system};
-use crate::widgets::letter_px;
 use falsewright_core::catalogue::Catalogue;
-use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Id, Scheme};
 use falsewright_core::{Design, DesignError, design};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+pub use pane::{Laid, Pane};
 use std::sync::Arc;
 
 /// A scheme worked out, or the reason why it cannot be.
@@ -72,7 +71,6 @@ pub struct Store {
     note: RwSignal<Option<usize>>,
     left_handed: RwSignal<bool>,
     wording: RwSignal<Wording>,
-    sized: StoredValue<bool>,
     commits: RwSignal<u64>,
     item: RwSignal<Option<String>>,
     look_ups: RwSignal<u64>,
@@ -86,14 +84,11 @@ pub struct Store {
     pub worked: Memo<Arc<Worked>>,
     /// The same for the margin, which follows when the drawing has been painted.
     pub settled: ReadSignal<Arc<Worked>>,
-    /// What is drawn.
-    pub scene: Memo<Arc<Scene>>,
-    /// What part of the section is on the screen.
-    pub viewport: Memo<Viewport>,
-    /// Marks over the drawing.
+    /// Marks over the view in hand.
     pub overlay: Memo<Overlay>,
-    /// The dimension lines.
-    pub dimensions: Memo<Vec<Dimension>>,
+    /// The views of the sheet.
+    panes: [Pane; 3],
+    laid: RwSignal<Laid>,
     /// What is selected, if it is one thing.
     pub selection: Memo<Selection>,
     /// What is under the pointer.
@@ -110,7 +105,7 @@ pub struct Store {
 
 impl Store {
     /// Starts with a scheme and makes the store known to all views below.
-    pub fn provide(document: Document, saved: Saved, left_handed: bool) -> Self {
+    pub fn provide(document: Document, saved: Saved, left_handed: bool, laid: Laid) -> Self {
         let wording = RwSignal::new(Wording { language: spoken(), system: system() });
         let editor = RwSignal::new(Editor::of(document));
         let shown = RwSignal::new(Shown::default());
@@ -119,12 +114,7 @@ impl Store {
         let scheme = Memo::new(move |_| Arc::new(editor.with(|editor| editor.shown().clone())));
         let catalogue = Memo::new(move |_| Arc::new(generic.clone().with_items_of(&scheme.get())));
         let worked = Memo::new(move |_| Arc::new(work_out(&scheme.get(), &catalogue.get())));
-        let scene = Memo::new(move |_| {
-            wording.track();
-            let (scheme, worked) = (scheme.get(), worked.get());
-            let design = worked.fault.is_none().then_some(&worked.design);
-            Arc::new(scene(&scheme, design, &catalogue.get(), shown.get()))
-        });
+        let sources = pane::Sources { editor, scheme, worked, catalogue, shown, wording };
         let store = Self {
             editor,
             message: RwSignal::new(None),
@@ -133,7 +123,6 @@ impl Store {
             note: RwSignal::new(None),
             left_handed: RwSignal::new(left_handed),
             wording,
-            sized: StoredValue::new(false),
             commits,
             item: RwSignal::new(None),
             look_ups: RwSignal::new(0),
@@ -143,10 +132,9 @@ impl Store {
             catalogue,
             worked,
             settled: settled::settled(editor, worked),
-            scene,
-            viewport: Memo::new(move |_| editor.with(|editor| *editor.viewport())),
             overlay: Memo::new(move |_| editor.with(Editor::overlay)),
-            dimensions: Memo::new(move |_| editor.with(Editor::dimensions)),
+            panes: View::ALL.map(|view| Pane::new(view, sources)),
+            laid: RwSignal::new(laid),
             selection: Memo::new(move |_| editor.with(Editor::selection)),
             hover: Memo::new(move |_| editor.with(Editor::hover)),
             chosen: Memo::new(move |_| editor.with(|editor| editor.chosen().to_vec())),
@@ -200,10 +188,11 @@ impl Store {
         }
     }
 
-    /// Hands a pointer event to the editor.
-    pub fn pointer(&self, phase: Phase, input: PointerInput) {
+    /// Hands a pointer event on a view to the editor.
+    pub fn pointer(&self, view: View, phase: Phase, input: PointerInput) {
         let worked = self.worked.get_untracked();
         self.act(|editor| match phase {
+            _ if !editor.enter(view) => Outcome::default(),
             Phase::Down => editor.pointer_down(input, &worked.design),
             Phase::Move => editor.pointer_move(input, &worked.design),
             Phase::Up => editor.pointer_up(input, &worked.design),
@@ -339,33 +328,6 @@ impl Store {
     pub fn open(&self, scheme: Scheme) {
         self.act(|editor| editor.open(scheme));
         self.fit();
-    }
-
-    /// Shows the whole section with its dimension lines.
-    pub fn fit(&self) {
-        const MARGIN_PX: f64 = 30.0;
-        self.act(|editor| {
-            let outcome = editor.fit();
-            // Rows of dimension lines stand further off the smaller the scale.
-            for _ in 0..2 {
-                let written = legible(editor.viewport(), &editor.dimensions(), letter_px());
-                let lines = written.into_iter().flat_map(|dimension| dimension.line);
-                let corners = editor.shown().section.outline.iter().map(|corner| Point::new(corner.x_m, corner.z_m));
-                if let Some(bounds) = Bounds::around(corners.chain(lines)) {
-                    editor.viewport_mut().fit(bounds, MARGIN_PX);
-                }
-            }
-            outcome
-        });
-    }
-
-    /// Sets the size of the drawing; the first size fits the section into it.
-    pub fn resize(&self, width_px: f64, height_px: f64) {
-        self.editor.update(|editor| editor.viewport_mut().resize(width_px, height_px));
-        if !self.sized.get_value() {
-            self.sized.set_value(true);
-            self.fit();
-        }
     }
 
     /// What the page is written in.

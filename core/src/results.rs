@@ -40,6 +40,18 @@ impl Results {
         self.checks.iter().max_by(|a, b| a.ratio.total_cmp(&b.ratio))
     }
 
+    /// Which tie or prop of a row, counted along the bay from 0, bears most.
+    pub fn most_loaded_tie(&self, row: Id) -> Option<usize> {
+        let own = self.ties.iter().filter(|tie| tie.row == row).enumerate();
+        own.max_by(|a, b| a.1.force_kn.abs().total_cmp(&b.1.force_kn.abs())).map(|(place, _)| place)
+    }
+
+    /// At which of so many bents, counted along the bay from 0, a leg line or an opening's trestles bear most.
+    pub fn most_loaded_bent(&self, owner: Id, bents: usize) -> Option<usize> {
+        let own = self.legs.iter().filter(|leg| leg.owner == owner).enumerate();
+        own.max_by(|a, b| a.1.axial_kn.total_cmp(&b.1.axial_kn)).map(|(leg, _)| leg % bents.max(1))
+    }
+
     /// The check with the greatest ratio among those of one element and member role prefix.
     pub fn governing_of(&self, owner: Id) -> Option<&Check> {
         self.checks.iter().filter(|check| check.owner == owner).max_by(|a, b| a.ratio.total_cmp(&b.ratio))

@@ -8,38 +8,50 @@ import { fileURLToPath } from "node:url";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
-/** How the drawing maps the section to the screen now. */
-export async function mapping(page) {
-  return page.getByTestId("drawing").evaluate((svg) => {
+/** How the drawing, or another view of the sheet, maps its metres to the screen now. */
+export async function mapping(page, view = "drawing") {
+  return page.getByTestId(view).evaluate((svg) => {
     const [scale, , , , x, y] = svg.querySelector("g[transform^=matrix]").getAttribute("transform").match(/-?[\d.]+/g).map(Number);
     const { left, top, width, height } = svg.getBoundingClientRect();
     return { scale, x: left + x, y: top + y, left, top, width, height };
   });
 }
 
-/** Where a point of the section is on the screen. */
-export async function screen(page, [x, z]) {
-  const map = await mapping(page);
+/** Where a point of the section, or of another view, is on the screen. */
+export async function screen(page, [x, z], view) {
+  const map = await mapping(page, view);
   return { x: map.x + x * map.scale, y: map.y - z * map.scale };
 }
 
-export async function move(page, point) {
-  const { x, y } = await screen(page, point);
+export async function move(page, point, view) {
+  const { x, y } = await screen(page, point, view);
   await page.mouse.move(x, y, { steps: 3 });
 }
 
-export async function tap(page, point) {
-  await move(page, point);
+export async function tap(page, point, view) {
+  await move(page, point, view);
   await page.mouse.down();
   await page.mouse.up();
 }
 
-export async function drag(page, from, to) {
-  await move(page, from);
+export async function drag(page, from, to, view) {
+  await move(page, from, view);
   await page.mouse.down();
-  const { x, y } = await screen(page, to);
+  const { x, y } = await screen(page, to, view);
   await page.mouse.move(x, y, { steps: 12 });
   await page.mouse.up();
+}
+
+/** A drag by a finger. */
+export async function dragByFinger(page, context, from, to, view) {
+  const [start, end] = [await screen(page, from, view), await screen(page, to, view)];
+  const session = await context.newCDPSession(page);
+  const send = (type, place) => session.send("Input.dispatchTouchEvent", { type, touchPoints: place ? [{ ...place, id: 1 }] : [] });
+  await send("touchStart", start);
+  for (let i = 1; i <= 8; i += 1) {
+    await send("touchMove", { x: start.x + ((end.x - start.x) * i) / 8, y: start.y + ((end.y - start.y) * i) / 8 });
+  }
+  await send("touchEnd");
 }
 
 /** The way of a hand that wobbles by a few pixels from point to point. */

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { SCREENS, withPage } from "./harness.mjs";
 
-/** Texts of the drawing that overlap by more than a pixel both ways. */
+/** Texts of the views on the sheet that overlap by more than a pixel both ways. */
 function overlaps(page) {
   return page.evaluate(() => {
     const texts = [...document.querySelectorAll("svg.drawing text")].filter((text) => text.textContent.trim() && text.checkVisibility());
@@ -33,6 +33,28 @@ for (const [name, screen] of Object.entries(SCREENS)) {
       await page.keyboard.press("Escape");
       const quiet = await page.locator('[data-testid^="dimension-"]').evaluateAll((all) => all.map((one) => one.dataset.testid).sort());
       assert.deepEqual(quiet, ["dimension-height", "dimension-width"]);
+    }
+  }));
+
+  test(`nor on the elevation, on the plan and on all views of a ${name}`, () => withPage(screen, async ({ page }) => {
+    await page.getByTestId("start-demo").click();
+    await page.locator('[data-testid^="ratio-"]').first().waitFor();
+    for (const view of ["elevation", "plan", "all"]) {
+      const button = page.getByTestId(`view-${view}`);
+      assert.equal(await button.isVisible(), view !== "all" || name === "desk");
+      if (!(await button.isVisible())) continue;
+      await button.click();
+      await page.getByTestId(view === "all" ? "drawing" : `${view}-heading`).waitFor();
+      const plain = await overlaps(page);
+      assert.ok(plain.count >= 6, `${plain.count} texts`);
+      assert.deepEqual(plain.over, [], view);
+      for (const tag of ["elevation-ratio-S5", "elevation-ratio-T4", "plan-ratio-F1", "plan-ratio-L1"]) {
+        const text = page.locator(`[data-testid="${tag}"] text`);
+        if (!(await text.isVisible())) continue;
+        await text.click();
+        assert.deepEqual((await overlaps(page)).over, [], `${tag} on ${view}`);
+      }
+      await page.keyboard.press("Escape");
     }
   }));
 }

@@ -1,7 +1,7 @@
 use super::paint::Block;
 use crate::editor::{Dimension, DimensionKey, ScreenPoint, Target, Viewport};
 use crate::language::{key, t};
-use crate::store::Store;
+use crate::store::{Pane, Store};
 use crate::units;
 use crate::widgets::{coarse_pointer, letter_px};
 use falsewright_core::sorting::sort;
@@ -13,7 +13,7 @@ const FIGURE: [f64; 2] = [0.58, 1.2];
 const SHORTEST: f64 = 0.8;
 /// From the line up to the foot of the text.
 const ABOVE_PX: f64 = 4.0;
-/// On a smaller drawing only overall sizes are written, and those of what is selected.
+/// On a smaller section only overall sizes are written, and those of what is selected.
 const ROOM_PX: f64 = 560.0;
 
 /// The dimensions whose texts can be read at this scale: those of the selected element, then those about as long as
@@ -21,7 +21,7 @@ const ROOM_PX: f64 = 560.0;
 pub fn legible(view: &Viewport, all: &[Dimension], letter_px: f64) -> Vec<Dimension> {
     let length = |dimension: &Dimension| (dimension.line[1] - dimension.line[0]).length();
     let overall = |dimension: &Dimension| matches!(dimension.key, DimensionKey::Width | DimensionKey::Height);
-    let narrow = view.width_px.min(view.height_px) < ROOM_PX;
+    let narrow = view.width_px.min(view.height_px) < ROOM_PX && all.iter().any(overall);
     let mut ordered: Vec<&Dimension> =
         all.iter().filter(|dimension| !narrow || dimension.chosen || overall(dimension)).collect();
     sort(&mut ordered, |a, b| b.chosen.cmp(&a.chosen).then(length(b).total_cmp(&length(a))));
@@ -41,7 +41,12 @@ pub fn legible(view: &Viewport, all: &[Dimension], letter_px: f64) -> Vec<Dimens
 }
 
 fn width_px(dimension: &Dimension, letter_px: f64) -> f64 {
-    units::dimension(dimension.value_m).chars().count() as f64 * FIGURE[0] * letter_px
+    text_of(dimension).chars().count() as f64 * FIGURE[0] * letter_px
+}
+
+fn text_of(dimension: &Dimension) -> String {
+    let value = units::dimension(dimension.value_m);
+    if dimension.count > 1 { format!("{} × {value}", dimension.count) } else { value }
 }
 
 /// Dimension lines, with oblique strokes at their ends, each kept in place while it changes.
@@ -71,13 +76,16 @@ fn OneDimension(
     lit: Memo<[Option<DimensionKey>; 2]>,
     tappable: Memo<bool>,
 ) -> impl IntoView {
-    let store = Store::here();
+    let (store, pane) = (Store::here(), Pane::here());
     let drawn = Memo::new(move |last: Option<&Drawn>| {
-        let view = store.viewport.get();
+        let view = pane.viewport.get();
         let found = legible.with(|all| all.iter().find(|dimension| dimension.key == key).map(|it| draw(&view, it)));
         found.or_else(|| last.cloned()).unwrap_or_default()
     });
-    let choose = move || store.run(|editor| editor.select(Some(Target::Dimension(key))));
+    let choose = move || {
+        store.enter(pane.view);
+        store.run(|editor| editor.select(Some(Target::Dimension(key))));
+    };
     let text = move || drawn.with(|drawn| drawn.text.clone());
     let along = move || tenths(drawn.with(|drawn| drawn.along));
     let width = move || drawn.with(Drawn::target_px);
@@ -89,7 +97,7 @@ fn OneDimension(
             role="button"
             tabindex=move || if tappable.get() { "0" } else { "-1" }
             aria-label=move || format!("{} {}", t(words(key)), drawn.with(|drawn| drawn.said.clone()))
-            data-testid=test_id(key)
+            data-testid=pane.test_id(&test_id(key))
             data-own=move || tappable.get().then_some("")
             on:click=move |_| if tappable.get_untracked() { choose() }
             on:keydown=move |event| if event.key() == "Enter" {
@@ -167,7 +175,7 @@ fn draw(view: &Viewport, dimension: &Dimension) -> Drawn {
     let (sx, sy) = ((ux - uy) * 3.5, (uy + ux) * 3.5);
     let stroke = |at: ScreenPoint| format!("M{:.1} {:.1}L{:.1} {:.1}", at.x - sx, at.y - sy, at.x + sx, at.y + sy);
     let middle = a.middle(b);
-    let text = units::dimension(dimension.value_m);
+    let text = text_of(dimension);
     let text_px = width_px(dimension, letter_px());
     Drawn {
         lines,
@@ -233,6 +241,10 @@ pub fn words(of: DimensionKey) -> &'static str {
         DimensionKey::OpeningWidth(_) => key("Clear width"),
         DimensionKey::OpeningHeight(_) => key("Clear height"),
         DimensionKey::OpeningLeft(_) => key("Clear way from the wall"),
+        DimensionKey::AlongEnd(_) => key("First from the end of the bay"),
+        DimensionKey::Along(_) => key("Distance along the bay"),
+        DimensionKey::BayLength => key("Length of the bay"),
+        DimensionKey::ShutterHeight(_) => key("Height of the shutter"),
     }
 }
 
@@ -251,6 +263,10 @@ fn test_id(key: DimensionKey) -> String {
         DimensionKey::OpeningWidth(id) => format!("dimension-opening-width-{}", id.0),
         DimensionKey::OpeningHeight(id) => format!("dimension-opening-height-{}", id.0),
         DimensionKey::OpeningLeft(id) => format!("dimension-opening-left-{}", id.0),
+        DimensionKey::AlongEnd(id) => format!("dimension-along-end-{}", id.0),
+        DimensionKey::Along(id) => format!("dimension-along-{}", id.0),
+        DimensionKey::BayLength => "dimension-bay".to_owned(),
+        DimensionKey::ShutterHeight(id) => format!("dimension-shutter-height-{}", id.0),
     }
 }
 

@@ -1,14 +1,14 @@
 use super::paint::{Figure, Scene};
 use crate::editor::Target;
-use crate::store::Store;
+use crate::store::{Pane, Store};
 use leptos::prelude::*;
 
 /// All figures, each kept in place while it changes.
 #[component]
 pub fn Figures() -> impl IntoView {
-    let store = Store::here();
+    let pane = Pane::here();
     let keys = Memo::new(move |_| {
-        store.scene.with(|scene| scene.figures.iter().map(|figure| figure.key.clone()).collect::<Vec<_>>())
+        pane.scene.with(|scene| scene.figures.iter().map(|figure| figure.key.clone()).collect::<Vec<_>>())
     });
     view! {
         <For each=move || keys.get() key=|key| key.clone() let:key>
@@ -19,11 +19,11 @@ pub fn Figures() -> impl IntoView {
 
 #[component]
 fn OneFigure(key: String) -> impl IntoView {
-    let store = Store::here();
-    let test_id = key.clone();
+    let (store, pane) = (Store::here(), Pane::here());
+    let test_id = pane.test_id(&key);
     let figure = Memo::new(move |last: Option<&Figure>| {
         let found = |scene: &Scene| scene.figures.iter().find(|figure| figure.key == key).or(last).cloned();
-        store.scene.with(|scene| found(scene)).unwrap_or_default()
+        pane.scene.with(|scene| found(scene)).unwrap_or_default()
     });
     let is = move |target: &Target| {
         let element = target.element();

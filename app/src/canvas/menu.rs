@@ -1,6 +1,6 @@
 use crate::editor::{Action, Editor};
 use crate::language::t;
-use crate::store::Store;
+use crate::store::{Pane, Store};
 use crate::widgets::coarse_pointer;
 use leptos::html::Div;
 use leptos::prelude::*;
@@ -16,20 +16,20 @@ const BESIDE_PX: f64 = 14.0;
 /// elsewhere closes it.
 #[component]
 pub fn Menu() -> impl IntoView {
-    let store = Store::here();
-    move || store.menu().map(|_| view! { <List/> })
+    let (store, pane) = (Store::here(), Pane::here());
+    move || store.menu().filter(|_| pane.in_hand.get()).map(|_| view! { <List/> })
 }
 
 #[component]
 fn List() -> impl IntoView {
-    let store = Store::here();
+    let (store, pane) = (Store::here(), Pane::here());
     let list = NodeRef::<Div>::new();
     let actions = store.peek(Editor::actions);
     let adding = store.peek(Editor::adding);
     let coarse = coarse_pointer();
     let row_px = if coarse { 46.0 } else { 30.0 };
     let height = row_px * actions.len() as f64 + 10.0;
-    let place = store.menu().zip(Some(store.viewport.get_untracked())).map(|(at, view)| {
+    let place = store.menu().zip(Some(pane.viewport.get_untracked())).map(|(at, view)| {
         let beside = if coarse { BESIDE_PX } else { 2.0 };
         let x = if at.x + beside + WIDTH_PX > view.width_px { at.x - beside - WIDTH_PX } else { at.x + beside };
         (x.max(4.0), at.y.min(view.height_px - height - 4.0).max(4.0))
@@ -47,7 +47,7 @@ fn List() -> impl IntoView {
     });
     let close = move || {
         store.set_menu(None);
-        focus_drawing();
+        focus_drawing(pane);
     };
     let item = move |action: Action| {
         let pressed = (action == Action::AddMore).then(|| adding.to_string());
@@ -106,9 +106,10 @@ fn step(event: &KeyboardEvent, forward: bool) {
     }
 }
 
-fn focus_drawing() {
+fn focus_drawing(pane: Pane) {
     let drawing = web_sys::window().and_then(|window| window.document());
-    let drawing = drawing.and_then(|document| document.query_selector(".drawing").ok().flatten());
+    let drawing =
+        drawing.and_then(|document| document.query_selector(&format!(".drawing.{}", pane.view.id())).ok().flatten());
     if let Some(drawing) = drawing.and_then(|drawing| drawing.dyn_into::<web_sys::SvgElement>().ok()) {
         let _ = drawing.focus();
     }

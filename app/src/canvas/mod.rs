@@ -10,7 +10,9 @@ mod pointer;
 mod sheet;
 mod tags;
 mod typing;
+mod views;
 
+use crate::editor::{Tool, View};
 use crate::language::t;
 use crate::store::Store;
 pub use pointer::{hold_space, in_field, key_input};
@@ -27,37 +29,64 @@ use patterns::Patterns;
 use sheet::{Grid, ScaleBar};
 use tags::Tags;
 use typing::Typing;
+pub use views::Views;
 
-/// The section, on which everything is placed and edited.
+/// One view, on which everything that it shows is placed and edited.
 #[component]
-pub fn Drawing() -> impl IntoView {
+fn Drawing(view: View) -> impl IntoView {
     let store = Store::here();
+    let pane = store.pane(view);
+    provide_context(pane);
     let svg = NodeRef::<Svg>::new();
     let frame = NodeRef::<Div>::new();
     Effect::new(move || {
         if let (Some(svg), Some(frame)) = (svg.get(), frame.get()) {
-            pointer::attach(&svg, store);
-            sheet::follow_size(&frame, store);
+            pointer::attach(&svg, store, view);
+            sheet::follow_size(&frame, store, view);
         }
+    });
+    // What is shown now instead of another shutter or soffit may be of another size.
+    Effect::new(move |last: Option<Option<_>>| {
+        let subject = pane.seen.get().subject;
+        if last.is_some_and(|last| last != subject) {
+            store.fit_view(view);
+        }
+        subject
     });
     let letter = crate::widgets::letter_px();
     let legible =
-        Memo::new(move |_| store.dimensions.with(|all| dimensions::legible(&store.viewport.get(), all, letter)));
+        Memo::new(move |_| pane.dimensions.with(|all| dimensions::legible(&pane.viewport.get(), all, letter)));
     let world = move || {
-        let view = store.viewport.get();
+        let view = pane.viewport.get();
         let scale = view.px_per_m;
         format!("matrix({scale} 0 0 {} {} {})", -scale, -view.origin.x * scale, view.origin.z * scale)
     };
+    let (name, nothing) = match view {
+        View::Section => ("Section of the culvert with its temporary works", ""),
+        View::Elevation => (
+            t("Elevation of a wall shutter over the length of a bay"),
+            t("No wall shutter yet. Put one on a wall of the section, and it is shown here over the length of a bay."),
+        ),
+        View::Plan => (
+            t("Plan of the falsework over the length of a bay"),
+            t("No falsework yet. Put it under a soffit of the section, and it is shown here over the length of a bay."),
+        ),
+    };
+    let empty = move || view != View::Section && pane.seen.get().subject.is_none();
     view! {
         <div class="drawing-frame" node_ref=frame>
             <svg
-                class="drawing"
-                class:hand=move || store.tool.get() == crate::editor::Tool::Hand
+                class=format!("drawing {}", view.id())
+                class:hand=move || store.tool.get() == Tool::Hand
                 node_ref=svg
                 tabindex="0"
                 role="application"
-                aria-label=t("Section of the culvert with its temporary works")
-                data-testid="drawing"
+                aria-label=name
+                data-testid=match view {
+                    View::Section => "drawing".to_owned(),
+                    other => format!("drawing-{}", other.id()),
+                }
+                on:focus=move |_| store.enter(view)
             >
                 <Patterns/>
                 <Grid/>
@@ -69,6 +98,7 @@ pub fn Drawing() -> impl IntoView {
                 <Tags legible/>
                 <ScaleBar/>
             </svg>
+            <p class="nothing" hidden=move || !empty()>{nothing}</p>
             <Typing/>
             <Menu/>
         </div>

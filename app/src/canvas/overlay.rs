@@ -1,7 +1,7 @@
 use super::paint::highlight;
-use crate::editor::{Boxed, Overlay, ScreenPoint, SnapReason, Target, Viewport};
+use crate::editor::{Boxed, Overlay, ScreenPoint, SnapReason, Target, View, Viewport};
 use crate::language::t;
-use crate::store::Store;
+use crate::store::{Pane, Store};
 use crate::units;
 use falsewright_core::geometry::Point;
 use leptos::prelude::*;
@@ -10,20 +10,21 @@ use std::fmt::Write;
 /// What is under the pointer, what is being drawn, and the handles of the selection.
 #[component]
 pub fn Marks() -> impl IntoView {
-    let store = Store::here();
-    let preview = Memo::new(move |_| screen_line(&store.viewport.get(), &store.overlay.with(|it| it.preview.clone())));
+    let (store, pane) = (Store::here(), Pane::here());
+    let preview = Memo::new(move |_| screen_line(&pane.viewport.get(), &pane.overlay.with(|it| it.preview.clone())));
     let lit = move |targets: &[Target]| {
-        if targets.is_empty() {
+        // On other views equipment is lit as a whole.
+        if targets.is_empty() || pane.view != View::Section {
             return String::new();
         }
-        let (scheme, worked, view) = (store.scheme.get(), store.worked.get(), store.viewport.get());
+        let (scheme, worked, view) = (store.scheme.get(), store.worked.get(), pane.viewport.get());
         let line = |target: &Target| screen_line(&view, &highlight(target, &scheme, &worked.design.model));
         targets.iter().map(line).collect()
     };
-    let boxed = Memo::new(move |_| store.overlay.with(|overlay| overlay.boxed));
-    let placed = Memo::new(move |_| store.overlay.with(|overlay| overlay.handles.clone()));
+    let boxed = Memo::new(move |_| pane.overlay.with(|overlay| overlay.boxed));
+    let placed = Memo::new(move |_| pane.overlay.with(|overlay| overlay.handles.clone()));
     let handles = move || {
-        let (view, handles) = (store.viewport.get(), placed.get());
+        let (view, handles) = (pane.viewport.get(), placed.get());
         let draw = |handle: crate::editor::Handle| {
             let at = view.to_screen(handle.at);
             let pulls = matches!(handle.target, Target::Haunch(_) | Target::EdgeEnd { .. } | Target::EdgeMiddle(_));
@@ -37,12 +38,12 @@ pub fn Marks() -> impl IntoView {
         <g class="marks" aria-hidden="true">
             <path class="lit hover" d=move || store.hover.with(|hover| lit(hover.as_slice()))/>
             <path class="lit chosen" d=move || store.chosen.with(|chosen| lit(chosen))/>
-            {move || boxed.get().map(|boxed| box_mark(&store.viewport.get(), boxed))}
-            <path class="stroke" d=move || store.overlay.with(|it| screen_line(&store.viewport.get(), &it.stroke))/>
+            {move || boxed.get().map(|boxed| box_mark(&pane.viewport.get(), boxed))}
+            <path class="stroke" d=move || pane.overlay.with(|it| screen_line(&pane.viewport.get(), &it.stroke))/>
             <path class="preview" d=move || preview.get()/>
-            {move || store.overlay.with(|overlay| snap_mark(&store.viewport.get(), overlay))}
+            {move || pane.overlay.with(|overlay| snap_mark(&pane.viewport.get(), overlay))}
             {handles}
-            {move || store.overlay.with(|overlay| readout(&store.viewport.get(), overlay))}
+            {move || pane.overlay.with(|overlay| readout(&pane.viewport.get(), overlay))}
         </g>
     }
 }

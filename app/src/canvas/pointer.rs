@@ -1,10 +1,11 @@
 //! From events of the browser to the editor's inputs.
 
-use crate::editor::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, ScreenPoint, Tool, Wheel};
+use crate::editor::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, ScreenPoint, Tool, View, Wheel};
 use crate::store::{Phase, Store};
 use falsewright_core::scheme::Id;
 use gloo_events::{EventListener, EventListenerOptions, EventListenerPhase};
 use gloo_timers::callback::Timeout;
+use leptos::prelude::*;
 use std::cell::{Cell, RefCell};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, KeyboardEvent, MouseEvent, PointerEvent, SvgElement, WheelEvent};
@@ -21,8 +22,10 @@ thread_local! {
     static LONG_PRESS: RefCell<Option<(Timeout, ScreenPoint)>> = const { RefCell::new(None) };
 }
 
-/// Sends pointers and wheel on the drawing to the editor, for as long as the page lives.
-pub fn attach(svg: &SvgElement, store: Store) {
+/// Sends pointers and wheel on a view to the editor, for as long as the view is laid out.
+pub fn attach(svg: &SvgElement, store: Store, view: View) {
+    let mut heard = Vec::new();
+    let mut listen = |svg: &SvgElement, name, then: Box<dyn FnMut(&Event)>| heard.push(listen(svg, name, then));
     for (name, phase) in [
         ("pointerdown", Phase::Down),
         ("pointermove", Phase::Move),
@@ -30,33 +33,42 @@ pub fn attach(svg: &SvgElement, store: Store) {
         ("pointercancel", Phase::Cancel),
     ] {
         let target = svg.clone();
-        listen(svg, name, move |event| {
+        let then = move |event: &Event| {
             if let Some(event) = event.dyn_ref::<PointerEvent>() {
-                on_pointer(&target, store, phase, event);
+                on_pointer(&target, store, view, phase, event);
             }
-        });
+        };
+        listen(svg, name, Box::new(then));
     }
     let target = svg.clone();
-    listen(svg, "wheel", move |event| {
+    let on_wheel = move |event: &Event| {
         if let Some(event) = event.dyn_ref::<WheelEvent>() {
             event.prevent_default();
+            store.enter(view);
             on_wheel(&target, store, event);
         }
-    });
+    };
+    listen(svg, "wheel", Box::new(on_wheel));
     let target = svg.clone();
-    listen(svg, "contextmenu", move |event| {
+    let on_menu = move |event: &Event| {
         event.prevent_default();
         if let Some(event) = event.dyn_ref::<MouseEvent>() {
-            on_context_menu(&target, store, event);
+            on_context_menu(&target, store, view, event);
         }
-    });
+    };
+    listen(svg, "contextmenu", Box::new(on_menu));
     for name in ["gesturestart", "gesturechange", "touchstart"] {
-        listen(svg, name, |event| {
+        let hold_off = |event: &Event| {
             if !has_own_action(event) {
                 event.prevent_default();
             }
-        });
+        };
+        listen(svg, name, Box::new(hold_off));
     }
+    let heard = StoredValue::new_local(heard);
+    on_cleanup(move || {
+        heard.try_update_value(Vec::clear);
+    });
 }
 
 /// Whether an event falls on a mark of the drawing that acts by itself.
@@ -77,16 +89,17 @@ fn is_touch(event: &Event) -> bool {
 }
 
 /// Listens actively, so that the browser's own scrolling and zooming can be held off.
-fn listen(target: &SvgElement, name: &'static str, mut then: impl FnMut(&Event) + 'static) {
+fn listen(target: &SvgElement, name: &'static str, mut then: Box<dyn FnMut(&Event)>) -> EventListener {
     let options = EventListenerOptions { phase: EventListenerPhase::Bubble, passive: false };
-    EventListener::new_with_options(target, name, options, move |event| then(event)).forget();
+    EventListener::new_with_options(target, name, options, move |event| then(event))
 }
 
 /// A right click asks about what is there; the menu key and a long press on a mark about what is selected.
-fn on_context_menu(svg: &SvgElement, store: Store, event: &MouseEvent) {
+fn on_context_menu(svg: &SvgElement, store: Store, view: View, event: &MouseEvent) {
     if store.peek(|editor| editor.tool()) == Tool::Outline || is_touch(event) {
         return;
     }
+    store.enter(view);
     let at = place(svg, f64::from(event.client_x()), f64::from(event.client_y()));
     if event.button() != SECOND_BUTTON {
         store.set_menu(Some(at));
@@ -95,9 +108,9 @@ fn on_context_menu(svg: &SvgElement, store: Store, event: &MouseEvent) {
     if !has_own_action(event) {
         let modifiers = modifiers(false, false);
         let input = PointerInput { id: 0, kind: PointerKind::Mouse, at, button: Button::Main, modifiers };
-        store.pointer(Phase::Down, input);
+        store.pointer(view, Phase::Down, input);
         store.hold(at);
-        store.pointer(Phase::Cancel, input);
+        store.pointer(view, Phase::Cancel, input);
     }
     store.set_menu(Some(at));
 }
@@ -130,7 +143,7 @@ fn forget_long_press() {
     LONG_PRESS.with_borrow_mut(|long_press| *long_press = None);
 }
 
-fn on_pointer(svg: &SvgElement, store: Store, phase: Phase, event: &PointerEvent) {
+fn on_pointer(svg: &SvgElement, store: Store, view: View, phase: Phase, event: &PointerEvent) {
     match phase {
         Phase::Down => {
             MARK_HELD.set(false);
@@ -173,7 +186,7 @@ fn on_pointer(svg: &SvgElement, store: Store, phase: Phase, event: &PointerEvent
     if phase == Phase::Move && event.buttons() != 0 {
         store.leave_menu(at, kind.slop_px());
     }
-    store.pointer(phase, PointerInput { id: event.pointer_id(), kind, at, button, modifiers });
+    store.pointer(view, phase, PointerInput { id: event.pointer_id(), kind, at, button, modifiers });
 }
 
 fn on_wheel(svg: &SvgElement, store: Store, event: &WheelEvent) {

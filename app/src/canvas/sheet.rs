@@ -1,6 +1,9 @@
-use crate::editor::Viewport;
-use crate::store::Store;
+use super::paint::{Block, name_of};
+use crate::editor::{View, Viewport};
+use crate::language::t;
+use crate::store::{Pane, Store};
 use crate::units;
+use crate::widgets::letter_px;
 use falsewright_core::geometry::Point;
 use leptos::prelude::*;
 use std::fmt::Write;
@@ -11,9 +14,9 @@ use web_sys::{HtmlElement, ResizeObserver};
 /// Lines of the sheet's grid at whole steps, told apart by weight.
 #[component]
 pub fn Grid() -> impl IntoView {
-    let store = Store::here();
+    let pane = Pane::here();
     let path = move |coarse: usize| {
-        let view = store.viewport.get();
+        let view = pane.viewport.get();
         grid_path(&view, lines_m(&view)[coarse])
     };
     let (fine, coarse) = (move || path(0), move || path(1));
@@ -26,23 +29,48 @@ pub fn Grid() -> impl IntoView {
 /// A bar that tells the scale.
 #[component]
 pub fn ScaleBar() -> impl IntoView {
-    let store = Store::here();
+    let (store, pane) = (Store::here(), Pane::here());
+    // A section alone on its sheet needs no heading.
+    let heading = move || {
+        let all = store.laid() == crate::store::Laid::All;
+        let subject = pane.seen.get().subject;
+        let mark = subject.and_then(|id| name_of(&store.worked.get().design.model, id));
+        let mark = mark.as_deref().and_then(|name| name.rsplit(' ').next()).unwrap_or_default().to_owned();
+        match pane.view {
+            View::Section if all => t("Section").to_owned(),
+            View::Section => String::new(),
+            View::Elevation => say!("Elevation of {}", mark),
+            View::Plan => say!("Plan of {}", mark),
+        }
+    };
     let length = move || {
-        let px_per_m = store.viewport.get().px_per_m;
+        let px_per_m = pane.viewport.get().px_per_m;
         units::scale_m().into_iter().find(|length| length * px_per_m >= 50.0).unwrap_or(10.0)
     };
-    let px = move || length() * store.viewport.get().px_per_m;
-    let at = move || format!("translate(16 {})", store.viewport.get().height_px - 14.0);
+    let px = move || length() * pane.viewport.get().px_per_m;
+    let at = move || format!("translate(16 {})", pane.viewport.get().height_px - 14.0);
     let bars = move || {
         let px = px();
         format!("M0 0V-6H{}V0ZM{} 0V-6M0 -3H{}", px, px / 2.0, px / 2.0)
     };
     view! {
         <g class="scale-bar" transform=at aria-hidden="true">
+            <text class="heading" x="0" y=-heading_up_px() data-testid=pane.test_id("heading")>{heading}</text>
             <path d=bars/>
-            <text x=move || px() + 6.0 y="0">{move || format!("{}, 1 : {:.0}", units::scale(length()), 50.0 / store.viewport.get().zoom())}</text>
+            <text x=move || px() + 6.0 y="0">{move || format!("{}, 1 : {:.0}", units::scale(length()), 50.0 / pane.viewport.get().zoom())}</text>
         </g>
     }
+}
+
+/// From the scale bar up to the heading of a view.
+fn heading_up_px() -> f64 {
+    letter_px() + 5.0
+}
+
+/// Room that the heading and the scale bar take.
+pub fn heading(view: &Viewport) -> Block {
+    let size = (210.0, 2.0 * letter_px() + 18.0);
+    Block { centre: (16.0 + size.0 / 2.0, view.height_px - 8.0 - size.1 / 2.0), size }
 }
 
 /// Distances of the fine and the coarse lines: the closest of which the fine ones can be told apart.
@@ -66,17 +94,21 @@ fn grid_path(view: &Viewport, step: f64) -> String {
     path
 }
 
-/// Tells the store the size of the drawing, now and whenever it changes.
-pub fn follow_size(frame: &HtmlElement, store: Store) {
+/// Tells the store the size of a view, now and whenever it changes, as long as the view is laid out.
+pub fn follow_size(frame: &HtmlElement, store: Store, view: View) {
     let measured = frame.clone();
+    let mut first = true;
     let on_resize = Closure::<dyn FnMut()>::new(move || {
         let (width, height) = (f64::from(measured.client_width()), f64::from(measured.client_height()));
         if width > 0.0 && height > 0.0 {
-            store.resize(width, height);
+            store.resize(view, width, height, std::mem::take(&mut first));
         }
     });
     if let Ok(observer) = ResizeObserver::new(on_resize.as_ref().unchecked_ref()) {
         observer.observe(frame);
+        let kept = StoredValue::new_local((observer, on_resize));
+        on_cleanup(move || {
+            kept.try_with_value(|(observer, _)| observer.disconnect());
+        });
     }
-    on_resize.forget();
 }

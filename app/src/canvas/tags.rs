@@ -1,8 +1,9 @@
 use super::dimensions::{tenths, written};
 use super::paint::{Block, PlacedTag, Tag, TagKind, place, tone};
 use super::pointer::ends_long_press;
+use super::sheet::heading;
 use crate::editor::{Dimension, Target};
-use crate::store::Store;
+use crate::store::{Pane, Store};
 use crate::widgets::letter_px;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -14,16 +15,17 @@ const AREA_PX2: f64 = 22_000.0;
 /// Ratios at members, numbers of findings, values of diagrams.
 #[component]
 pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
-    let store = Store::here();
+    let (store, pane) = (Store::here(), Pane::here());
     let letter = letter_px();
     let placed = Memo::new(move |_| {
-        let view = store.viewport.get();
+        let view = pane.viewport.get();
         let to_screen = |at| {
             let at = view.to_screen(at);
             (at.x, at.y)
         };
-        let written: Vec<Block> = legible.get().iter().map(|dimension| written(&view, dimension, letter)).collect();
-        let scene = store.scene.get();
+        let mut written: Vec<Block> = legible.get().iter().map(|dimension| written(&view, dimension, letter)).collect();
+        written.push(heading(&view));
+        let scene = pane.scene.get();
         let (chosen, open) = (store.chosen.get(), store.note());
         let mut room = (view.width_px * view.height_px / AREA_PX2).ceil();
         let (wanted, others): (Vec<Tag>, Vec<Tag>) = scene.tags.iter().cloned().partition(|tag| {
@@ -50,8 +52,8 @@ pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
 
 #[component]
 fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
-    let store = Store::here();
-    let test_id = key.clone();
+    let (store, pane) = (Store::here(), Pane::here());
+    let test_id = pane.test_id(&key);
     let tag = Memo::new(move |last: Option<&Option<PlacedTag>>| {
         let found = placed.with(|placed| placed.iter().find(|placed| placed.tag.key == key).cloned());
         found.or_else(|| last.cloned().flatten())
@@ -63,6 +65,7 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
             return;
         }
         let Some(tag) = tag.get_untracked().map(|placed| placed.tag) else { return };
+        store.enter(pane.view);
         match (tag.kind, tag.owner) {
             (TagKind::Ring(index), _) => store.choose_note(Some(index)),
             (_, Some(owner)) if adds => store.toggle(owner),
@@ -125,6 +128,7 @@ fn class_of(kind: TagKind) -> &'static str {
         TagKind::Governing(ratio) | TagKind::Member(ratio) => tone::tone(ratio),
         TagKind::Unchecked => "unchecked",
         TagKind::Value => "value",
+        TagKind::Level => "level",
     }
 }
 

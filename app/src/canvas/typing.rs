@@ -1,6 +1,6 @@
-use crate::editor::{Dimension, Editor, Target};
+use crate::editor::{Dimension, Editor, ScreenPoint, Target};
 use crate::language::t;
-use crate::store::Store;
+use crate::store::{Pane, Store};
 use crate::units;
 use leptos::html::Input;
 use leptos::prelude::*;
@@ -8,12 +8,19 @@ use std::cell::Cell;
 use std::rc::Rc;
 use web_sys::{FocusEvent, KeyboardEvent};
 
+/// Half the width of the field, px.
+const HALF_WIDTH_PX: f64 = 80.0;
+/// From its place up and down to its edges, px.
+const ABOVE_BELOW_PX: [f64; 2] = [20.0, 28.0];
+
 /// The field of the dimension that was tapped, laid over it.
 #[component]
 pub fn Typing() -> impl IntoView {
-    let store = Store::here();
+    let (store, pane) = (Store::here(), Pane::here());
     let dimension = Memo::new(move |_| match store.selection.get() {
-        Some(Target::Dimension(key)) => store.dimensions.get().into_iter().find(|dimension| dimension.key == key),
+        Some(Target::Dimension(key)) if pane.in_hand.get() => {
+            pane.dimensions.get().into_iter().find(|dimension| dimension.key == key)
+        }
         _ => None,
     });
     let key = Memo::new(move |_| dimension.get().map(|dimension| dimension.key));
@@ -26,10 +33,16 @@ pub fn Typing() -> impl IntoView {
 
 #[component]
 fn Field(dimension: Dimension) -> impl IntoView {
-    let store = Store::here();
+    let (store, pane) = (Store::here(), Pane::here());
     let input = NodeRef::<Input>::new();
     let [a, b] = dimension.line;
-    let at = move || store.viewport.get().to_screen(a.lerp(b, 0.5));
+    // Wholly on its view, also over a dimension at the edge of it.
+    let at = move || {
+        let view = pane.viewport.get();
+        let at = view.to_screen(a.lerp(b, 0.5));
+        let inside = |at: f64, [before, after]: [f64; 2], size: f64| at.min(size - after).max(before);
+        ScreenPoint::new(inside(at.x, [HALF_WIDTH_PX; 2], view.width_px), inside(at.y, ABOVE_BELOW_PX, view.height_px))
+    };
     let key = dimension.key;
     let typed = store.peek(Editor::typed);
     Effect::new(move || {

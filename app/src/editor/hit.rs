@@ -9,13 +9,12 @@ use falsewright_core::sorting::sort;
 /// This near to a face it is the face that is meant, not the shutter on it, px.
 const FACE_PX: f64 = 8.0;
 
-/// Joints can be taken hold of this far outside the section, m.
-const JOINT_PAST_M: f64 = 0.3;
-
 /// Everything within reach of a world point, what lies on top first and the nearest of each kind first.
 pub fn hits(places: &Places, viewport: &Viewport, at: Point, reach_px: f64) -> Vec<Target> {
     let mut found = Finder { at, reach_m: viewport.length_m(reach_px), found: Vec::new() };
-    corners(places, &mut found);
+    if places.seen.is_section() {
+        corners(places, &mut found);
+    }
     openings(places, &mut found);
     for row in &places.scheme.ties {
         found.line(2, places.row_line(row), Target::TieRow(row.id));
@@ -24,14 +23,19 @@ pub fn hits(places: &Places, viewport: &Viewport, at: Point, reach_px: f64) -> V
         for line in &falsework.leg_lines {
             found.line(3, places.leg(falsework, line), Target::LegLine(line.id));
         }
+        for bent in places.bent_lines(falsework) {
+            found.line(4, Some(bent), Target::Falsework(falsework.id));
+        }
         found.inside(10, places.falsework_bounds(falsework), Target::Falsework(falsework.id));
     }
-    if let Some(section) = places.section() {
-        for joint in &places.scheme.section.joints {
-            let from = Point::new(section.min.x - JOINT_PAST_M, joint.z_m);
-            let to = Point::new(section.max.x + JOINT_PAST_M, joint.z_m);
-            found.line(4, Some([from, to]), Target::Joint(joint.id));
+    for joint in &places.scheme.section.joints {
+        found.line(4, places.joint_line(joint), Target::Joint(joint.id));
+    }
+    if !places.seen.is_section() {
+        for shutter in &places.scheme.shutters {
+            found.inside(8, places.shutter_bounds(shutter), Target::Shutter(shutter.id));
         }
+        return found.in_order();
     }
     for shutter in &places.scheme.shutters {
         let Some(face) = places.shutter_face(shutter) else { continue };
@@ -63,7 +67,9 @@ fn openings(places: &Places, found: &mut Finder) {
         let id = opening.id;
         found.line(1, Some([min, Point::new(min.x, max.z)]), Target::OpeningEdge(id, Side::Left));
         found.line(1, Some([Point::new(max.x, min.z), max]), Target::OpeningEdge(id, Side::Right));
-        found.line(1, Some([Point::new(min.x, max.z), max]), Target::OpeningEdge(id, Side::Top));
+        if places.seen.is_section() {
+            found.line(1, Some([Point::new(min.x, max.z), max]), Target::OpeningEdge(id, Side::Top));
+        }
         found.inside(5, places.transfer(opening), Target::Transfer(id));
         found.inside(9, Some(Bounds { min, max }), Target::Opening(id));
     }
@@ -110,6 +116,7 @@ impl Finder {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::editor::Seen;
     use falsewright_core::layout::concrete::faces;
     use falsewright_core::model::Model;
     use falsewright_core::scheme::heron_lane;
@@ -117,7 +124,7 @@ mod tests {
     fn first(at: Point, reach_px: f64, model: &Model) -> Option<Target> {
         let scheme = heron_lane().unwrap();
         let faces = faces(&scheme.section, scheme.ground.level_m);
-        let places = Places { scheme: &scheme, faces: &faces, model };
+        let places = Places { scheme: &scheme, faces: &faces, model, seen: Seen::SECTION };
         hits(&places, &Viewport::new(1000.0, 800.0), at, reach_px).into_iter().next()
     }
 

@@ -54,6 +54,9 @@ fn equipment(places: &Places) -> Vec<(Target, Bounds)> {
 }
 
 fn section(places: &Places) -> Vec<(Target, Bounds)> {
+    if !places.seen.is_section() {
+        return Vec::new();
+    }
     let section = &places.scheme.section;
     let corners = section.outline.iter().chain(section.cells.iter().flat_map(|cell| &cell.corners));
     let corners =

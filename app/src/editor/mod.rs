@@ -4,6 +4,7 @@
 //! drawing, `y` down. The page hands in [`PointerInput`] and [`KeyInput`], draws [`Editor::shown`] and
 //! [`Editor::overlay`], and saves [`Editor::scheme`] whenever an [`Outcome`] says that something was committed.
 
+mod along;
 mod dimensions;
 mod document;
 mod freehand;
@@ -23,17 +24,20 @@ mod state;
 mod target;
 mod tool;
 mod tools;
+mod view;
 mod viewport;
 
 pub use dimensions::{Dimension, DimensionKey};
 pub use document::{Document, StepName};
 pub use input::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, Wheel};
 pub use overlay::{Boxed, Handle, LengthEntry, Overlay, Readout};
+pub use places::FLOOR_DEPTH_M;
 pub use quantity::{Bare, QuantityError, parse_length, parse_length_in};
 pub use snap::{Snap, SnapReason};
 pub use state::{Action, Editor, Outcome, Refusal};
 pub use target::{Selection, Side, Target, counted};
 pub use tool::Tool;
+pub use view::{Seen, View, lower_end};
 pub use viewport::{Bounds, ScreenPoint, Viewport};
 
 #[cfg(test)]

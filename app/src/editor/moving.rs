@@ -1,5 +1,6 @@
 //! What dragging or nudging a thing does to the scheme.
 
+use super::along;
 use super::outline_moves::{crown, edge_end, haunch, joint, move_edge, scaled_cut};
 use super::places::Places;
 use super::snap::Snapper;
@@ -32,7 +33,12 @@ impl From<Edit> for Moved {
 
 /// What dragging a thing from one point to another does; none where it does not move that way.
 pub fn drag(places: &Places, snapper: &Snapper, target: Target, from: Point, to: Point, locked: bool) -> Option<Moved> {
-    let by = to - from;
+    let view = places.seen.view;
+    if let Some(pulled) = along::drag(places, target, from, to, |value| snapper.step(value)) {
+        return Some(pulled);
+    }
+    let by = view.in_section(to - from);
+    let to = from + by;
     match target {
         Target::Corner(corner) => {
             let start = neighbours(places, corner)?[1].point();
@@ -47,7 +53,11 @@ pub fn drag(places: &Places, snapper: &Snapper, target: Target, from: Point, to:
         Target::Haunch(corner) => haunch(places, snapper, corner, to),
         Target::EdgeEnd { edge, corner } => edge_end(places, snapper, edge, corner, by),
         Target::EdgeMiddle(edge) => crown(places, snapper, edge, by),
-        Target::Joint(id) => joint(places, snapper, id, from, to),
+        Target::Joint(id) => joint(places, snapper, id, from, to).map(|moved| Moved {
+            // The marks of a snap lead to places of the section.
+            snap: moved.snap.filter(|_| places.seen.is_section()),
+            ..moved
+        }),
         other => equipment(places, snapper, other, by).map(Moved::from),
     }
 }
@@ -81,6 +91,7 @@ fn equipment(places: &Places, snapper: &Snapper, target: Target, by: Point) -> O
 
 /// The edit of moving a thing by a small step, off any grid; none where it does not move that way.
 pub fn nudge(places: &Places, target: Target, by: Point) -> Option<Edit> {
+    let by = places.seen.view.in_section(by);
     let up = (by.z != 0.0).then_some(by.z);
     let along = (by.x != 0.0).then_some(by.x);
     Some(match target {
@@ -152,6 +163,7 @@ fn resized(opening: &Opening, side: Side, by: Point, step: impl Fn(f64) -> f64) 
 /// The edit of moving several things by the same distance, each the way it moves: faces along their normals, rows up and
 /// down, leg lines and openings sideways. Shutters and falsework go with their faces. None where nothing moves.
 pub fn all_by(places: &Places, targets: &[Target], by: Point) -> Option<Edit> {
+    let by = places.seen.view.in_section(by);
     let mut corners: BTreeMap<Id, Point> = BTreeMap::new();
     let chosen = |id: Id| targets.iter().any(|target| matches!(target, Target::Corner(corner) if *corner == id));
     let mut section = Vec::new();

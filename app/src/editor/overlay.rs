@@ -124,6 +124,20 @@ fn edge_handles(places: &Places, edge: Id, px_m: f64) -> Vec<Option<Handle>> {
 pub(super) fn handles(places: &Places, selection: Selection, px_m: f64) -> Vec<Handle> {
     let middle = |ends: Option<[Point; 2]>, target| ends.map(|[a, b]| Handle { at: a.lerp(b, 0.5), target });
     let Some(selected) = selection else { return Vec::new() };
+    let of_section = |target| {
+        matches!(
+            target,
+            Target::Corner(_)
+                | Target::Haunch(_)
+                | Target::Cut(_)
+                | Target::Face(_)
+                | Target::EdgeEnd { .. }
+                | Target::EdgeMiddle(_)
+        )
+    };
+    if of_section(selected) && !places.seen.is_section() {
+        return Vec::new();
+    }
     let found = match selected {
         Target::Corner(id) | Target::Haunch(id) => corner_handles(places, id, px_m),
         Target::EdgeEnd { edge, .. } | Target::EdgeMiddle(edge) => edge_handles(places, edge, px_m),
@@ -138,9 +152,7 @@ pub(super) fn handles(places: &Places, selection: Selection, px_m: f64) -> Vec<H
         }
         Target::Joint(id) => {
             let joint = places.scheme.section.joints.iter().find(|joint| joint.id == id);
-            let ends =
-                joint.zip(places.section()).map(|(joint, b)| [b.min.x, b.max.x].map(|x| Point::new(x, joint.z_m)));
-            vec![middle(ends, selected)]
+            vec![middle(joint.and_then(|joint| places.joint_line(joint)), selected)]
         }
         Target::Shutter(id) | Target::ShutterEnd(id, _) => {
             let shutter =
@@ -167,11 +179,8 @@ pub(super) fn handles(places: &Places, selection: Selection, px_m: f64) -> Vec<H
             };
             let (top_left, bottom_right) = (Point::new(min.x, max.z), Point::new(max.x, min.z));
             let edge = |side, ends| middle(Some(ends), Target::OpeningEdge(id, side));
-            vec![
-                edge(Side::Left, [min, top_left]),
-                edge(Side::Right, [bottom_right, max]),
-                edge(Side::Top, [top_left, max]),
-            ]
+            let top = places.seen.is_section().then(|| edge(Side::Top, [top_left, max])).flatten();
+            vec![edge(Side::Left, [min, top_left]), edge(Side::Right, [bottom_right, max]), top]
         }
         Target::Dimension(_) => Vec::new(),
     };

@@ -1,10 +1,12 @@
-//! Where the elements of a scheme stand on the section: from the model where it has them, else from the faces.
+//! Where the elements of a scheme stand on a view: on the section from the model where it has them, else from the faces;
+//! along the bay from the spacings that the model is placed by.
 
-use super::Bounds;
+use super::{Bounds, Seen, View, lower_end};
 use falsewright_core::geometry::{Edge, Point, Side};
+use falsewright_core::layout::{stands_on, walls_beside};
 use falsewright_core::model::{Face, FaceKind, Model, Part, Role, Solid};
 use falsewright_core::scheme::edit::soffit_extent;
-use falsewright_core::scheme::{Falsework, Id, LegLine, Opening, Scheme, Shutter, TieEnd, TieRow};
+use falsewright_core::scheme::{Falsework, Id, Joint, LegLine, Opening, Scheme, Shutter, TieEnd, TieRow};
 
 /// Depth of a shutter whose build-up is not placed yet, m.
 const SHUTTER_M: f64 = 0.37;
@@ -20,7 +22,14 @@ pub struct Places<'a> {
     pub faces: &'a [Face],
     /// What is placed.
     pub model: &'a Model,
+    /// The view that they are on.
+    pub seen: Seen,
 }
+
+/// Depth of the hatch under a floor, m.
+pub const FLOOR_DEPTH_M: f64 = 0.25;
+/// Joints can be taken hold of this far outside the concrete, m.
+const JOINT_PAST_M: f64 = 0.3;
 
 impl<'a> Places<'a> {
     /// Around the whole section; none on a blank sheet.
@@ -67,15 +76,75 @@ impl<'a> Places<'a> {
         Some([at(foot - shutter.below_m, foot), at(head + shutter.above_m, head)])
     }
 
+    /// Length of a bay.
+    pub fn bay_m(&self) -> f64 {
+        self.scheme.bays.length_m
+    }
+
+    /// The shutter or falsework that the view is of.
+    pub fn subject(&self) -> Option<Bounds> {
+        let id = self.seen.subject?;
+        match self.seen.view {
+            View::Section => None,
+            View::Elevation => self.shutter_bounds(self.shutter(id)?),
+            View::Plan => self.falsework_bounds(self.falsework(id)?),
+        }
+    }
+
+    /// Around all that the view shows: an elevation with the concrete below the shutter, a plan with the walls.
+    pub fn drawn(&self) -> Option<Bounds> {
+        let mut bounds = if self.seen.is_section() { self.section()? } else { self.subject()? };
+        let id = self.seen.subject;
+        if let Some(shutter) = id.and_then(|id| self.shutter(id))
+            && let Some(face) = self.shutter_face(shutter)
+        {
+            let floor = stands_on(face, &self.scheme.section.boundary(), self.scheme.ground.level_m);
+            bounds.min.z = bounds.min.z.min(lower_end(levels(face)[0], floor).0 - FLOOR_DEPTH_M);
+        }
+        if let Some(soffit) = id.and_then(|id| self.falsework(id)).and_then(|falsework| self.soffit(falsework)) {
+            let middle = (soffit.from.z + self.floor(soffit)) / 2.0;
+            let walls = walls_beside(&self.scheme.section.boundary(), [bounds.min.x, bounds.max.x], middle);
+            for [left, right] in walls {
+                (bounds.min.x, bounds.max.x) = (bounds.min.x.min(left), bounds.max.x.max(right));
+            }
+        }
+        Some(bounds)
+    }
+
+    /// A construction joint from end to end; on an elevation where it is near the shutter.
+    pub fn joint_line(&self, joint: &Joint) -> Option<[Point; 2]> {
+        let past = Point::new(JOINT_PAST_M, 0.0);
+        let bounds = match self.seen.view {
+            View::Section => self.section()?,
+            View::Elevation => {
+                let bounds = self.subject()?;
+                let near = bounds.min.z - JOINT_PAST_M..=bounds.max.z + JOINT_PAST_M;
+                near.contains(&joint.z_m).then_some(bounds)?
+            }
+            View::Plan => return None,
+        };
+        let [left, right] = [bounds.min.x, bounds.max.x].map(|x| Point::new(x, joint.z_m));
+        Some([left - past, right + past])
+    }
+
     /// Around a shutter with all its members.
     pub fn shutter_bounds(&self, shutter: &Shutter) -> Option<Bounds> {
         let [foot, head] = self.board(shutter)?;
+        if !self.seen.is_section() {
+            let bounds = Bounds { min: Point::new(0.0, foot.z), max: Point::new(self.bay_m(), head.z) };
+            return self.seen.is_elevation_of(shutter.id).then_some(bounds);
+        }
         let out = self.shutter_face(shutter)?.normal * SHUTTER_M;
         self.parts(shutter.id, |_| true).or_else(|| Bounds::around([foot, head, foot + out, head + out]))
     }
 
-    /// A row from end to end.
+    /// A row from end to end; on an elevation from its first tie to its last.
     pub fn row_line(&self, row: &TieRow) -> Option<[Point; 2]> {
+        if !self.seen.is_section() {
+            let shutter = self.shutter(self.seen.subject?).filter(|of| row.holds(of.id))?;
+            let places = shutter.ties_along(row).positions(self.bay_m());
+            return ends_of(&places).map(|ends| ends.map(|y| Point::new(y, row.z_m)));
+        }
         let is_tie = |part: &&Part| part.owner == row.id && matches!(part.role, Role::Tie | Role::Prop);
         if let Some(part) = self.model.parts.iter().find(is_tie) {
             return Some(ends(part));
@@ -124,7 +193,22 @@ impl<'a> Places<'a> {
 
     /// The room that falsework stands in.
     pub fn falsework_bounds(&self, falsework: &Falsework) -> Option<Bounds> {
-        self.soffit(falsework).map(|soffit| self.room(soffit))
+        let soffit = self.soffit(falsework)?;
+        if self.seen.is_section() {
+            return Some(self.room(soffit));
+        }
+        let [left, right] = self.extent(soffit);
+        let bounds = Bounds { min: Point::new(left, 0.0), max: Point::new(right, self.bay_m()) };
+        self.seen.is_plan_of(falsework.id).then_some(bounds)
+    }
+
+    /// The bents of falsework on its plan, from side to side.
+    pub fn bent_lines(&self, falsework: &Falsework) -> Vec<[Point; 2]> {
+        let Some(room) = self.falsework_bounds(falsework).filter(|_| self.seen.view == View::Plan) else {
+            return Vec::new();
+        };
+        let line = |y: f64| [room.min.x, room.max.x].map(|x| Point::new(x, y));
+        falsework.bents.positions(self.bay_m()).into_iter().map(line).collect()
     }
 
     /// The lowest soffit straight above a point with nothing between.
@@ -151,8 +235,14 @@ impl<'a> Places<'a> {
         }
     }
 
-    /// A leg line from foot to head; over an opening it stands on the transfer beams.
+    /// A leg line from foot to head; over an opening it stands on the transfer beams. On a plan from the first bent to
+    /// the last.
     pub fn leg(&self, falsework: &Falsework, line: &LegLine) -> Option<[Point; 2]> {
+        if !self.seen.is_section() {
+            let bents = falsework.bents.positions(self.bay_m());
+            let ends = ends_of(&bents).filter(|_| self.seen.is_plan_of(falsework.id));
+            return ends.map(|ends| ends.map(|y| Point::new(line.x_m, y)));
+        }
         let upright = |role| matches!(role, Role::Leg | Role::Stub);
         let bounds = self.parts(line.id, upright).or_else(|| {
             let mut room = self.falsework_bounds(falsework)?;
@@ -169,13 +259,21 @@ impl<'a> Places<'a> {
 
     /// The clear way of an opening.
     pub fn way(&self, opening: &Opening) -> Option<Bounds> {
+        if !self.seen.is_section() {
+            let (left, right) = (opening.left_m, opening.left_m + opening.width_m);
+            let way = Bounds { min: Point::new(left, 0.0), max: Point::new(right, self.bay_m()) };
+            return self.seen.is_plan_of(opening.falsework).then_some(way);
+        }
         let floor = self.floor(self.soffit(self.falsework(opening.falsework)?)?);
         let min = Point::new(opening.left_m, floor);
         Some(Bounds { min, max: min + Point::new(opening.width_m, opening.height_m) })
     }
 
-    /// Around the transfer beams of an opening.
+    /// Around the transfer beams of an opening on the section.
     pub fn transfer(&self, opening: &Opening) -> Option<Bounds> {
+        if !self.seen.is_section() {
+            return None;
+        }
         let placed = self.parts(opening.id, |role| role == Role::Transfer);
         placed.or_else(|| {
             let way = self.way(opening)?;
@@ -190,6 +288,11 @@ impl<'a> Places<'a> {
         let own = self.model.parts.iter().filter(|part| part.owner == owner && role(part.role));
         Bounds::around(own.flat_map(ends))
     }
+}
+
+/// The first and last of several places.
+fn ends_of(places: &[f64]) -> Option<[f64; 2]> {
+    Some([*places.first()?, *places.last()?])
 }
 
 /// Lower and upper level of a face.

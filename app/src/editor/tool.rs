@@ -4,7 +4,8 @@ use super::hit::hits;
 use super::places::Places;
 use super::snap::Snapper;
 use super::tools::{joint, legs, opening, outline, select, shutter, ties};
-use super::{Key, Modifiers, Overlay, PointerKind, ScreenPoint, Selection, Target, Viewport};
+use super::{Key, Modifiers, Overlay, PointerKind, ScreenPoint, Selection, Target, View, Viewport};
+use crate::language::t;
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
 
@@ -34,6 +35,16 @@ impl Tool {
     /// All, in the order they are shown.
     pub const ALL: [Self; 8] =
         [Self::Select, Self::Outline, Self::Joint, Self::Shutter, Self::Ties, Self::Legs, Self::Opening, Self::Hand];
+
+    /// Whether it does its work on a view. On others it only selects.
+    pub fn works_on(self, view: View) -> bool {
+        match self {
+            Self::Select | Self::Hand => true,
+            Self::Ties => view != View::Plan,
+            Self::Legs | Self::Opening => view != View::Elevation,
+            Self::Outline | Self::Joint | Self::Shutter => view == View::Section,
+        }
+    }
 
     /// The letter that takes it up.
     pub fn letter(self) -> char {
@@ -204,6 +215,14 @@ impl Pen {
     }
 
     pub fn step(&mut self, event: Event, context: &Context) -> Step {
+        if !self.tool().works_on(context.places.seen.view) {
+            match event {
+                Event::Tap(_) => return select::State::default().step(event, context),
+                Event::Drag { first: true, .. } => return Step::say(t("This pen does not draw on this view.")),
+                Event::Hover(_) | Event::Drag { .. } => return Step::none(),
+                Event::Drop | Event::Cancel | Event::Key(_) => {}
+            }
+        }
         match self {
             Self::Select(state) => state.step(event, context),
             Self::Outline(state) => state.step(event, context),

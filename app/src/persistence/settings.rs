@@ -1,10 +1,13 @@
 //! How this user likes the page; kept in this browser apart from schemes.
 
 use super::autosave::storage;
+use crate::editor::View;
 use crate::language::{Language, preferred};
+use crate::store::Laid;
 use crate::units::System;
 
 const LEFT_HANDED: &str = "falsewright.left-handed";
+const VIEWS: &str = "falsewright.views";
 
 /// Whether the pens were last at the left.
 pub fn left_handed() -> bool {
@@ -48,4 +51,15 @@ pub fn system() -> System {
 /// Keeps the units that were chosen.
 pub fn keep_system(system: System) {
     keep(UNITS, system.code());
+}
+
+/// Which views were last laid out on the sheet; the section where none are known.
+pub fn laid() -> Laid {
+    let known = |id: String| Laid::CHOICES.into_iter().find(|laid| laid.id() == id);
+    kept(VIEWS).and_then(known).unwrap_or(Laid::One(View::Section))
+}
+
+/// Keeps which views are laid out.
+pub fn keep_laid(laid: Laid) {
+    keep(VIEWS, laid.id());
 }

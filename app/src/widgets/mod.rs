@@ -6,7 +6,7 @@ pub use crate::units::Unit;
 pub use form::Form;
 
 /// Whether the screen answers a media query.
-fn answers(query: &str) -> bool {
+pub fn answers(query: &str) -> bool {
     let found = web_sys::window().and_then(|window| window.match_media(query).ok().flatten());
     found.is_some_and(|query| query.matches())
 }

@@ -1,5 +1,6 @@
 //! Puts a scheme's equipment in its place: [`Scheme`] and [`Catalogue`] in, [`Model`] out.
 
+mod around;
 mod batter;
 pub mod concrete;
 mod falsework;
@@ -10,6 +11,7 @@ mod parts;
 mod shutters;
 mod ties;
 
+pub use around::{stands_on, walls_beside};
 pub use batter::takes_shutter;
 pub use falsework::span;
 pub use ties::build_up_m;

@@ -3,7 +3,7 @@ use super::lookup::{Lookup, fail};
 use crate::catalogue::{Catalogue, Item};
 use crate::model::{Model, PlacedShutter};
 use crate::results::Finding;
-use crate::scheme::{Arrangement, Scheme, TieEnd};
+use crate::scheme::{Arrangement, Scheme};
 use crate::sorting::sort;
 
 pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings: &mut Vec<Finding>) {
@@ -70,10 +70,7 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings
 }
 
 fn tie_levels(scheme: &Scheme, shutter: crate::scheme::Id) -> Vec<f64> {
-    let holds = |row: &&crate::scheme::TieRow| {
-        row.shutter == shutter || matches!(row.to, TieEnd::Shutter { id } if id == shutter)
-    };
-    let mut levels: Vec<f64> = scheme.ties.iter().filter(holds).map(|row| row.z_m).collect();
+    let mut levels: Vec<f64> = scheme.ties.iter().filter(|row| row.holds(shutter)).map(|row| row.z_m).collect();
     sort(&mut levels, f64::total_cmp);
     levels.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
     levels

@@ -85,27 +85,24 @@ fn row(
         ));
     }
 
-    let places_m = match near.arrangement {
-        Arrangement::UprightPrimaries => {
-            let apart = |far: &PlacedShutter| {
-                far.primaries_m.len() != near.primaries_m.len()
-                    || far.primaries_m.iter().zip(&near.primaries_m).any(|(a, b)| (a - b).abs() > 1e-6)
-            };
-            if let Some(far) = far.filter(|far| apart(far)) {
-                return Err(refuse(
-                    sentence!(
-                        "{}: the primaries of {} and {} do not stand opposite each other.",
-                        &mark,
-                        &near.mark,
-                        &far.mark
-                    ),
-                    sentence!("Give both shutters the same spacing of primaries."),
-                ));
-            }
-            near.primaries_m.clone()
-        }
-        Arrangement::LevelPrimaries => drawn.spacing.positions(scheme.bays.length_m),
+    let holder = scheme.shutters.iter().find(|shutter| shutter.id == near.id).ok_or_else(missing)?;
+    let places_m = holder.ties_along(drawn).positions(scheme.bays.length_m);
+    let apart = |far: &&PlacedShutter| {
+        near.arrangement == Arrangement::UprightPrimaries
+            && (far.primaries_m.len() != places_m.len()
+                || far.primaries_m.iter().zip(&places_m).any(|(a, b)| (a - b).abs() > 1e-6))
     };
+    if let Some(far) = far.filter(apart) {
+        return Err(refuse(
+            sentence!(
+                "{}: the primaries of {} and {} do not stand opposite each other.",
+                &mark,
+                &near.mark,
+                &far.mark
+            ),
+            sentence!("Give both shutters the same spacing of primaries."),
+        ));
+    }
     Ok(PlacedTieRow {
         id: drawn.id,
         mark,

@@ -27,7 +27,7 @@ struct Extent<'a> {
 
 fn extent(part: &Part) -> Extent<'_> {
     let (left, right, bottom, top) = match part.solid {
-        Solid::Bar { from, to, size_m: [across, up] } => {
+        Solid::Bar { from, to, size_m: [across, up], .. } => {
             let [level, upright] = [from[2] == to[2], from[0] == to[0]];
             let (dx, dz) = (if upright { across / 2.0 } else { 0.0 }, if level || !upright { up / 2.0 } else { 0.0 });
             (from[0].min(to[0]) - dx, from[0].max(to[0]) + dx, from[2].min(to[2]) - dz, from[2].max(to[2]) + dz)

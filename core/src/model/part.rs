@@ -18,6 +18,15 @@ pub struct Part {
     pub solid: Solid,
 }
 
+impl Part {
+    /// How far along the bay from the middle of all items here the axis of each of them is, m.
+    pub fn abreast_m(&self) -> impl Iterator<Item = f64> + use<> {
+        let breadth_m = if let Solid::Bar { breadth_m, .. } = self.solid { breadth_m } else { 0.0 };
+        let middle = f64::from(self.count.saturating_sub(1)) / 2.0;
+        (0..self.count).map(move |item| (f64::from(item) - middle) * breadth_m)
+    }
+}
+
 /// What a part does.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Role {
@@ -78,6 +87,8 @@ pub enum Solid {
         to: [f64; 3],
         /// Its size in the section plane, across its axis; seen end-on, its size along `x` and `z`.
         size_m: [f64; 2],
+        /// Its size along the bay; of a bar that runs along it, nought.
+        breadth_m: f64,
     },
     /// A board along the bay.
     Sheet {

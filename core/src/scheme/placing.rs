@@ -64,6 +64,16 @@ pub struct Shutter {
     pub hold_down_kn: Option<f64>,
 }
 
+impl Shutter {
+    /// Where the ties or props of one of its rows stand along the bay: on upright primaries one at each of them.
+    pub fn ties_along(&self, row: &TieRow) -> Spacing {
+        match self.arrangement {
+            Arrangement::UprightPrimaries => self.primaries,
+            Arrangement::LevelPrimaries => row.spacing,
+        }
+    }
+}
+
 /// A row of ties or props at one level.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -83,6 +93,13 @@ pub struct TieRow {
     /// What holds its end if that is fixed; none: not told.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub held: Option<FixedEnd>,
+}
+
+impl TieRow {
+    /// Whether one of its ends is at this shutter.
+    pub fn holds(&self, shutter: Id) -> bool {
+        self.shutter == shutter || self.to == TieEnd::Shutter { id: shutter }
+    }
 }
 
 /// The far end of a tie or prop.

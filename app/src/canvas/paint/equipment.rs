@@ -1,47 +1,48 @@
 //! Shutters, ties, falsework and openings, drawn from the placed parts.
 
 use super::{Figure, Path, profile, tone};
+use crate::editor::View;
 use crate::language::t;
 use falsewright_core::catalogue::Catalogue;
-use falsewright_core::geometry::Point;
 use falsewright_core::model::{Model, Part, Role, Solid};
 use falsewright_core::results::Results;
 use falsewright_core::scheme::Id;
 use falsewright_core::sorting::sort;
 use std::collections::{BTreeMap, BTreeSet};
 
-/// From the back of the drawing to the front.
-const BACK_TO_FRONT: [Role; 12] = [
-    Role::Ledger,
-    Role::Brace,
-    Role::Leg,
-    Role::Stub,
-    Role::Trestle,
-    Role::Base,
-    Role::Transfer,
-    Role::Primary,
-    Role::Secondary,
-    Role::Tie,
-    Role::Prop,
-    Role::Facing,
-];
+/// From the back of the drawing to the front. A plan shows legs and bases over the beams that they carry, as one cut under
+/// the beams would, and of the board only its edges.
+fn back_to_front(view: View) -> [Role; 12] {
+    use Role::{Base, Brace, Facing, Ledger, Leg, Primary, Prop, Secondary, Stub, Tie, Transfer, Trestle};
+    match view {
+        View::Section => [Ledger, Brace, Leg, Stub, Trestle, Base, Transfer, Primary, Secondary, Tie, Prop, Facing],
+        View::Elevation => [Facing, Secondary, Primary, Tie, Prop, Ledger, Brace, Leg, Stub, Trestle, Base, Transfer],
+        View::Plan => [Facing, Secondary, Primary, Transfer, Ledger, Brace, Base, Trestle, Leg, Stub, Tie, Prop],
+    }
+}
 
-/// One figure for each element that has parts. Parts behind each other in the section are drawn once.
-pub fn equipment(model: &Model, results: &Results, catalogue: &Catalogue) -> Vec<Figure> {
+/// One figure for each element of these that has parts. Parts behind each other on the view are drawn once.
+pub fn equipment(
+    view: View,
+    model: &Model,
+    results: &Results,
+    catalogue: &Catalogue,
+    wanted: impl Fn(Id) -> bool,
+) -> Vec<Figure> {
     let mut groups: BTreeMap<(Id, Role, &str), Vec<&Part>> = BTreeMap::new();
-    for part in &model.parts {
+    for part in model.parts.iter().filter(|part| wanted(part.owner)) {
         groups.entry((part.owner, part.role, &part.mark)).or_default().push(part);
     }
     let mut figures: BTreeMap<Id, Figure> = BTreeMap::new();
     for name in names(model) {
         figures.insert(name.id, Figure::new(format!("{}-{}", name.what, name.mark), name.label, Some(name.id)));
     }
-    for role in BACK_TO_FRONT {
+    for role in back_to_front(view) {
         for ((owner, ..), parts) in groups.iter().filter(|((_, of, _), _)| *of == role) {
             let Some(figure) = figures.get_mut(owner) else { continue };
             let ratio = parts.first().and_then(|part| tone::governing(results, part)).map(|check| check.ratio);
             let tone = ratio.map_or("untested", tone::tone);
-            figure.stroke(format!("member {} {tone}", role.name()), silhouettes(parts, catalogue));
+            figure.stroke(format!("member {} {tone}", role.name()), silhouettes(view, parts, catalogue));
         }
     }
     for figure in figures.values_mut() {
@@ -50,16 +51,16 @@ pub fn equipment(model: &Model, results: &Results, catalogue: &Catalogue) -> Vec
         }
     }
     let mut ordered: Vec<Figure> = figures.into_values().filter(|figure| !figure.strokes.is_empty()).collect();
-    sort(&mut ordered, |a, b| order(&a.key).cmp(&order(&b.key)));
+    sort(&mut ordered, |a, b| order(view, &a.key).cmp(&order(view, &b.key)));
     ordered
 }
 
-fn silhouettes(parts: &[&Part], catalogue: &Catalogue) -> Path {
+fn silhouettes(view: View, parts: &[&Part], catalogue: &Catalogue) -> Path {
     let mut seen = BTreeSet::new();
     let mut all = Path::default();
     for part in parts {
         let mut path = Path::default();
-        profile::draw(&mut path, &part.solid, catalogue.get(&part.item));
+        profile::draw(&mut path, view, part, catalogue.get(&part.item));
         if seen.insert(path.clone().finish()) {
             all.append(path);
         }
@@ -67,9 +68,15 @@ fn silhouettes(parts: &[&Part], catalogue: &Catalogue) -> Path {
     all
 }
 
-/// Falsework lies behind shutters, ties in front of both.
-fn order(key: &str) -> usize {
-    ["falsework", "leg", "opening", "shutter", "tie"].iter().position(|what| key.starts_with(what)).unwrap_or(0)
+/// Falsework lies behind shutters, ties in front of both. From above legs are drawn over the beams of an opening, from
+/// outside the plates of ties over props.
+fn order(view: View, key: &str) -> usize {
+    let order = match view {
+        View::Plan => ["falsework", "opening", "leg", "shutter", "tie"],
+        View::Elevation => ["falsework", "opening", "shutter", "tie-B", "tie-T"],
+        View::Section => ["falsework", "leg", "opening", "shutter", "tie"],
+    };
+    order.iter().position(|what| key.starts_with(what)).unwrap_or(0)
 }
 
 /// What an element is called.
@@ -113,12 +120,15 @@ pub fn name_of(model: &Model, id: Id) -> Option<String> {
     names(model).into_iter().find(|name| name.id == id).map(|name| name.label)
 }
 
-/// Where the first part of an element is.
-pub fn place_of(model: &Model, id: Id) -> Option<Point> {
+/// Where the first part of an element is, `[x, y, z]`.
+pub fn place_of(model: &Model, id: Id) -> Option<[f64; 3]> {
     let part = model.parts.iter().find(|part| part.owner == id)?;
     Some(match part.solid {
-        Solid::Bar { from, to, .. } => Point::new((from[0] + to[0]) / 2.0, (from[2] + to[2]) / 2.0),
-        Solid::Sheet { from, to, .. } => from.lerp(to, 0.5),
-        Solid::Plate { centre, .. } => Point::new(centre[0], centre[2]),
+        Solid::Bar { from, to, .. } => [0, 1, 2].map(|axis| (from[axis] + to[axis]) / 2.0),
+        Solid::Sheet { from, to, length_m, .. } => {
+            let middle = from.lerp(to, 0.5);
+            [middle.x, length_m / 2.0, middle.z]
+        }
+        Solid::Plate { centre, .. } => centre,
     })
 }

@@ -1,6 +1,7 @@
 //! What is drawn, as plain data: figures in metres and tags to be placed on the screen.
 
 mod concrete;
+mod elevation;
 mod equipment;
 mod figure;
 mod forces;
@@ -9,15 +10,19 @@ mod mechanism;
 mod opening;
 mod path;
 mod placing;
+mod plan;
 mod profile;
 mod scene;
 mod tags;
 pub mod tone;
+mod whereabouts;
 
+pub use elevation::elevation;
 pub use equipment::name_of;
 pub use figure::Figure;
 pub use highlight::highlight;
 pub use path::Path;
 pub use placing::{Block, PlacedTag, place};
+pub use plan::plan;
 pub use scene::{Scene, Shown, scene};
 pub use tags::{Tag, TagKind};

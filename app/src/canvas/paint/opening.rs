@@ -1,13 +1,13 @@
 //! The clear way and its guards.
 
 use super::{Figure, Path};
+use crate::editor::View;
 use crate::units;
-use falsewright_core::geometry::Point;
 use falsewright_core::model::Model;
 use falsewright_core::results::Results;
 
 /// The envelope of each opening with the room measured in it.
-pub fn openings(model: &Model, results: &Results) -> Vec<Figure> {
+pub fn openings(view: View, model: &Model, results: &Results) -> Vec<Figure> {
     let mut figures = Vec::new();
     for falsework in &model.falsework {
         let Some(opening) = &falsework.opening else { continue };
@@ -22,12 +22,14 @@ pub fn openings(model: &Model, results: &Results) -> Vec<Figure> {
         let label = say!("Clear way {} of {} × {}", opening.mark, width, height) + &room;
         let mut figure = Figure::new(format!("way-{}", opening.mark), label, Some(drawn.id));
         let (mut way, mut guards, mut cross) = (Path::default(), Path::default(), Path::default());
-        way.rectangle(Point::new(left, floor), Point::new(right, top));
-        cross.line([Point::new(left, floor), Point::new(right, top)]);
-        cross.line([Point::new(left, top), Point::new(right, floor)]);
+        let near = |x: f64| view.project([x, 0.0, floor]);
+        let far = |x: f64| view.project([x, model.bay_m, top]);
+        way.rectangle(near(left), far(right));
+        cross.line([near(left), far(right)]);
+        cross.line([far(left), near(right)]);
         if drawn.guard_m > 0.0 {
-            guards.rectangle(Point::new(left - drawn.guard_m, floor), Point::new(left, top));
-            guards.rectangle(Point::new(right, floor), Point::new(right + drawn.guard_m, top));
+            guards.rectangle(near(left - drawn.guard_m), far(left));
+            guards.rectangle(near(right), far(right + drawn.guard_m));
         }
         let short = found.is_some_and(|room| room.width_m < drawn.width_m || room.height_m < drawn.height_m);
         figure.stroke("guard", guards);

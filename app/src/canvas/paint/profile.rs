@@ -1,20 +1,38 @@
-//! Parts as they are seen in the section: end-on where they run along the culvert, else from the side.
+//! Parts as they are seen on a view: end-on where they run toward the eye, else from the side.
 
 use super::Path;
+use crate::editor::View;
 use falsewright_core::catalogue::{Item, Kind, Section};
 use falsewright_core::geometry::Point;
-use falsewright_core::model::Solid;
+use falsewright_core::model::{Part, Solid};
 
-/// Draws a solid; `item` tells the shape of what is seen end-on.
-pub fn draw(path: &mut Path, solid: &Solid, item: Option<&Item>) {
-    match *solid {
-        Solid::Bar { from, to, size_m } => {
-            let (start, end) = (Point::new(from[0], from[2]), Point::new(to[0], to[2]));
-            if (end - start).length() > 1e-6 {
-                path.bar(start, end, size_m[0]);
+/// Draws a part; `item` tells the shape of what is seen end-on.
+pub fn draw(path: &mut Path, view: View, part: &Part, item: Option<&Item>) {
+    match part.solid {
+        Solid::Bar { from, to, size_m, breadth_m } => {
+            let (start, end) = (view.project(from), view.project(to));
+            let runs_along_bay = (to[1] - from[1]).abs() > 1e-6;
+            let (width, seen_end_on) = match view {
+                View::Section => (size_m[0], size_m),
+                View::Elevation => (if runs_along_bay { size_m[1] } else { breadth_m }, [breadth_m, size_m[0]]),
+                View::Plan => (if runs_along_bay { size_m[0] } else { breadth_m }, [size_m[0], breadth_m]),
+            };
+            if (end - start).length() <= 1e-6 {
+                end_on(path, start, seen_end_on, item.map(|item| &item.kind));
+            } else if view == View::Section {
+                path.bar(start, end, width);
             } else {
-                end_on(path, start, size_m, item.map(|item| &item.kind));
+                for off in part.abreast_m() {
+                    let beside = view.project([0.0, off, 0.0]);
+                    path.bar(start + beside, end + beside, width);
+                }
             }
+        }
+        // From above and from outside a board is as long as the bay.
+        Solid::Sheet { from, to, length_m, .. } if view != View::Section => {
+            let corners = [[from.x, 0.0, from.z], [to.x, length_m, to.z]].map(|corner| view.project(corner));
+            let [a, b] = corners;
+            path.rectangle(Point::new(a.x.min(b.x), a.z.min(b.z)), Point::new(a.x.max(b.x), a.z.max(b.z)));
         }
         Solid::Sheet { from, to, thickness_m, outward, .. } => {
             let side = (to - from).unit().left();
@@ -22,9 +40,9 @@ pub fn draw(path: &mut Path, solid: &Solid, item: Option<&Item>) {
             let out = side * if turned { -thickness_m } else { thickness_m };
             path.ring([from, to, to + out, from + out]);
         }
-        Solid::Plate { centre, width_m, thickness_m, .. } => {
-            let low = Point::new(centre[0] - width_m / 2.0, centre[2] - thickness_m);
-            path.rectangle(low, Point::new(centre[0] + width_m / 2.0, centre[2]));
+        Solid::Plate { centre: [x, y, z], width_m, thickness_m, length_m } => {
+            let low = view.project([x - width_m / 2.0, y - length_m / 2.0, z - thickness_m]);
+            path.rectangle(low, view.project([x + width_m / 2.0, y + length_m / 2.0, z]));
         }
     }
 }
@@ -52,6 +70,17 @@ fn end_on(path: &mut Path, centre: Point, size_m: [f64; 2], kind: Option<&Kind>)
                     path.ring(ellipse(centre, half)).ring(ellipse(centre, half - wall));
                 }
             }
+        }
+        Some(Kind::Tie(tie)) => {
+            // The plate under its nut, as it lies on an upright primary.
+            if let Some(plate) = tie.plate {
+                let half = Point::new(plate.width_m / 2.0, plate.length_m / 2.0);
+                path.rectangle(centre - half, centre + half);
+            }
+            path.ring(ellipse(centre, half));
+        }
+        Some(Kind::Leg(_)) => {
+            path.ring(ellipse(centre, half));
         }
         Some(Kind::Timber(_)) => {
             path.rectangle(low, high);
@@ -84,6 +113,8 @@ fn i_shape(path: &mut Path, centre: Point, size_m: [f64; 2], depth: f64, flange:
 #[cfg(test)]
 mod tests {
     use super::*;
+    use falsewright_core::model::Role;
+    use falsewright_core::scheme::Id;
 
     fn bounds(d: &str) -> [f64; 4] {
         let numbers: Vec<f64> = d.split(['M', 'L', 'Z', ' ']).filter_map(|number| number.parse().ok()).collect();
@@ -93,12 +124,39 @@ mod tests {
         [low(&x), low(&z), high(&x), high(&z)]
     }
 
+    fn part(count: u32, solid: Solid) -> Part {
+        let (mark, item) = (String::new(), String::new());
+        Part { mark, owner: Id(1), role: Role::Primary, item, count, solid }
+    }
+
+    #[test]
+    fn a_bar_shows_its_length_and_the_size_across_it_on_every_view() {
+        let seen = |view, count, solid| {
+            let mut path = Path::default();
+            draw(&mut path, view, &part(count, solid), None);
+            bounds(&path.finish())
+        };
+        let bar = |from, to, breadth_m| Solid::Bar { from, to, size_m: [0.2, 0.2], breadth_m };
+        let upright = bar([1.0, 4.0, 0.0], [1.0, 4.0, 3.0], 0.5);
+        assert_eq!(seen(View::Section, 1, upright), [0.9, 0.0, 1.1, 3.0]);
+        assert_eq!(seen(View::Elevation, 1, upright), [3.75, 0.0, 4.25, 3.0]);
+        assert_eq!(seen(View::Plan, 1, upright), [0.9, 3.75, 1.1, 4.25]);
+        let across = bar([0.0, 4.0, 2.0], [6.0, 4.0, 2.0], 0.5);
+        assert_eq!(seen(View::Section, 1, across), [0.0, 1.9, 6.0, 2.1]);
+        assert_eq!(seen(View::Plan, 1, across), [0.0, 3.75, 6.0, 4.25]);
+        assert_eq!(seen(View::Plan, 2, across), [0.0, 3.5, 6.0, 4.5]);
+        let along = Solid::Bar { from: [1.0, 0.0, 2.0], to: [1.0, 9.0, 2.0], size_m: [0.1, 0.2], breadth_m: 0.0 };
+        assert_eq!(seen(View::Elevation, 1, along), [0.0, 1.9, 9.0, 2.1]);
+        assert_eq!(seen(View::Plan, 1, along), [0.95, 0.0, 1.05, 9.0]);
+    }
+
     #[test]
     fn a_sheet_lies_on_its_outward_side_or_below() {
         let sheet = |to: Point, outward: f64| {
             let mut path = Path::default();
             let from = Point::new(0.0, 0.0);
-            draw(&mut path, &Solid::Sheet { from, to, outward, thickness_m: 0.02, length_m: 9.0 }, None);
+            let solid = Solid::Sheet { from, to, outward, thickness_m: 0.02, length_m: 9.0 };
+            draw(&mut path, View::Section, &part(1, solid), None);
             bounds(&path.finish())
         };
         assert_eq!(sheet(Point::new(0.0, 3.0), 1.0), [0.0, 0.0, 0.02, 3.0]);

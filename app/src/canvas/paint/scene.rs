@@ -1,4 +1,6 @@
+use super::whereabouts::Whereabouts;
 use super::{Figure, Tag, concrete, equipment, forces, mechanism, opening, tags};
+use crate::editor::{Seen, View};
 use falsewright_core::Design;
 use falsewright_core::catalogue::Catalogue;
 use falsewright_core::scheme::Scheme;
@@ -52,10 +54,10 @@ pub fn scene(scheme: &Scheme, design: Option<&Design>, catalogue: &Catalogue, sh
         values.extend(forces::along_members(&results.diagrams, false));
     }
     figures.extend(concrete::pours(model));
-    figures.extend(opening::openings(model, results));
-    figures.extend(equipment::equipment(model, results, catalogue));
+    figures.extend(opening::openings(View::Section, model, results));
+    figures.extend(equipment::equipment(View::Section, model, results, catalogue, |_| true));
     figures.extend(concrete::joints(scheme));
-    let tags = tags::tags(model, results, &values);
+    let tags = tags::tags(&Whereabouts { seen: Seen::SECTION, model, results }, &values);
     figures.extend(values.into_iter().map(|value| value.figure));
     figures.extend(mechanism::mechanisms(results));
     Scene { figures, tags }

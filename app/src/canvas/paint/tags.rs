@@ -1,11 +1,11 @@
 //! What is written at members: ratios, numbers of findings, values of diagrams.
 
 use super::forces::Labelled;
+use super::whereabouts::Whereabouts;
 use super::{equipment, tone};
 use crate::language::{member, told};
 use falsewright_core::geometry::Point;
-use falsewright_core::model::Model;
-use falsewright_core::results::{Check, Finding, Results, Severity};
+use falsewright_core::results::{Check, Finding, Severity};
 use falsewright_core::scheme::Id;
 use falsewright_core::sorting::sort;
 use std::collections::BTreeMap;
@@ -42,12 +42,14 @@ pub enum TagKind {
     Member(f64),
     /// Value of a diagram.
     Value,
+    /// A level beside its mark.
+    Level,
 }
 
-/// Rings, then ratios from the greatest down, then values.
-pub fn tags(model: &Model, results: &Results, values: &[Labelled]) -> Vec<Tag> {
-    let mut tags: Vec<Tag> = rings(model, results).collect();
-    tags.extend(ratios(model, results));
+/// Rings, then ratios from the greatest down, then values; of all that the view shows.
+pub fn tags(view: &Whereabouts, values: &[Labelled]) -> Vec<Tag> {
+    let mut tags: Vec<Tag> = rings(view).collect();
+    tags.extend(ratios(view));
     tags.extend(values.iter().map(|value| Tag {
         key: format!("value-{}", value.figure.key),
         kind: TagKind::Value,
@@ -60,11 +62,12 @@ pub fn tags(model: &Model, results: &Results, values: &[Labelled]) -> Vec<Tag> {
     tags
 }
 
-fn rings(model: &Model, results: &Results) -> impl Iterator<Item = Tag> {
+fn rings(view: &Whereabouts) -> impl Iterator<Item = Tag> {
     let placed = |(index, finding): (usize, &Finding)| {
-        let of_check = || Some(results.checks.get(finding.check?)?.at);
-        let of_owner = || equipment::place_of(model, finding.owner?);
-        let at = finding.at.or_else(of_check).or_else(of_owner)?;
+        let of_check = || view.check(view.results.checks.get(finding.check?)?);
+        let of_owner = || view.element(finding.owner?);
+        let own = finding.at.and_then(|at| view.point(finding.owner, at));
+        let at = own.or_else(of_check).or_else(of_owner)?;
         Some(Tag {
             key: format!("ring-{}", index + 1),
             kind: TagKind::Ring(index),
@@ -75,43 +78,44 @@ fn rings(model: &Model, results: &Results) -> impl Iterator<Item = Tag> {
             urgent: finding.severity != Severity::Note,
         })
     };
-    results.findings.iter().enumerate().filter_map(placed)
+    view.results.findings.iter().enumerate().filter_map(placed)
 }
 
-fn ratios(model: &Model, results: &Results) -> Vec<Tag> {
+fn ratios(view: &Whereabouts) -> Vec<Tag> {
     let mut members: BTreeMap<(Id, &str), &Check> = BTreeMap::new();
-    for check in &results.checks {
+    for check in view.results.checks.iter().filter(|check| view.shows(check.owner)) {
         let worst = members.entry((check.owner, &check.member)).or_insert(check);
         if check.ratio.total_cmp(&worst.ratio).is_gt() {
             *worst = check;
         }
     }
-    let names = equipment::names(model);
+    let names = equipment::names(view.model);
     let mut tags = Vec::new();
-    for name in &names {
-        let Some(worst) = results.governing_of(name.id) else {
-            tags.extend(unchecked(model, name));
+    for name in names.iter().filter(|name| view.shows(name.id)) {
+        let Some(worst) = view.results.governing_of(name.id) else {
+            tags.extend(unchecked(view, name));
             continue;
         };
-        tags.push(tag(worst, format!("ratio-{}", name.mark), Some(&name.mark)));
+        tags.extend(tag(view, worst, format!("ratio-{}", name.mark), Some(&name.mark)));
         let others = members.iter().filter(|((owner, member), _)| *owner == name.id && **member != worst.member);
-        tags.extend(others.map(|(_, check)| tag(check, format!("ratio-{}", check.member.replace(' ', "-")), None)));
+        let key = |check: &Check| format!("ratio-{}", check.member.replace(' ', "-"));
+        tags.extend(others.filter_map(|(_, check)| tag(view, check, key(check), None)));
     }
     let rank = |tag: &Tag| match tag.kind {
         TagKind::Governing(ratio) => (0, -ratio),
         TagKind::Unchecked => (0, 0.0),
         TagKind::Member(ratio) => (1, -ratio),
-        TagKind::Ring(_) | TagKind::Value => (2, 0.0),
+        TagKind::Ring(_) | TagKind::Value | TagKind::Level => (2, 0.0),
     };
     sort(&mut tags, |a, b| rank(a).0.cmp(&rank(b).0).then(rank(a).1.total_cmp(&rank(b).1)));
     tags
 }
 
-fn unchecked(model: &Model, name: &equipment::Name) -> Option<Tag> {
+fn unchecked(view: &Whereabouts, name: &equipment::Name) -> Option<Tag> {
     Some(Tag {
         key: format!("ratio-{}", name.mark),
         kind: TagKind::Unchecked,
-        at: equipment::place_of(model, name.id)?,
+        at: view.element(name.id)?,
         text: name.mark.clone(),
         label: say!("{}, not checked", name.label),
         owner: Some(name.id),
@@ -119,15 +123,15 @@ fn unchecked(model: &Model, name: &equipment::Name) -> Option<Tag> {
     })
 }
 
-fn tag(check: &Check, key: String, mark: Option<&str>) -> Tag {
+fn tag(view: &Whereabouts, check: &Check, key: String, mark: Option<&str>) -> Option<Tag> {
     let ratio = tone::printed(check.ratio);
-    Tag {
+    Some(Tag {
         key,
         kind: if mark.is_some() { TagKind::Governing(check.ratio) } else { TagKind::Member(check.ratio) },
-        at: check.at,
+        at: view.check(check)?,
         text: mark.map_or(ratio.clone(), |mark| format!("{mark} {ratio}")),
         label: say!("{}, {}, ratio {}", member(&check.member), told(&check.place), ratio),
         owner: Some(check.owner),
         urgent: mark.is_some() && tone::exceeds(check.ratio),
-    }
+    })
 }

@@ -1,6 +1,7 @@
 //! Which dimensions belong to what is selected.
 
 use super::{Dimension, DimensionKey, SAME_M, corners};
+use crate::editor::along;
 use crate::editor::places::Places;
 use crate::editor::{Selection, Target};
 use falsewright_core::geometry::Point;
@@ -19,10 +20,11 @@ pub fn belongs(places: &Places, selection: Selection, dimension: &Dimension) -> 
         (DimensionKey::Width | DimensionKey::Height, _) => false,
         (DimensionKey::Joint(id), _) => selected == Target::Joint(id),
         (DimensionKey::TieRow(id), Target::Shutter(shutter) | Target::ShutterEnd(shutter, _)) => {
-            places.row(id).is_some_and(|row| row.shutter == shutter)
+            places.row(id).is_some_and(|row| row.shutter == shutter || places.seen.is_elevation_of(shutter))
         }
         (DimensionKey::TieRow(id), Target::TieRow(row)) => {
-            places.row(id).zip(places.row(row)).is_some_and(|(a, b)| a.shutter == b.shutter)
+            let both = places.row(id).zip(places.row(row));
+            both.is_some_and(|(a, b)| a.shutter == b.shutter || !places.seen.is_section())
         }
         (DimensionKey::LegLine(id), Target::LegLine(line)) => {
             places.leg_line(id).zip(places.leg_line(line)).is_some_and(|(a, b)| a.0.id == b.0.id)
@@ -34,6 +36,10 @@ pub fn belongs(places: &Places, selection: Selection, dimension: &Dimension) -> 
             DimensionKey::OpeningWidth(id) | DimensionKey::OpeningHeight(id) | DimensionKey::OpeningLeft(id),
             Target::Opening(opening) | Target::OpeningEdge(opening, _) | Target::Transfer(opening),
         ) => id == opening,
+        (DimensionKey::AlongEnd(id) | DimensionKey::Along(id), _) => {
+            along::spaced(places, selected).is_some_and(|(of, _)| of.element() == id)
+        }
+        (DimensionKey::ShutterHeight(id), Target::Shutter(shutter) | Target::ShutterEnd(shutter, _)) => id == shutter,
         _ => false,
     }
 }
@@ -45,6 +51,7 @@ pub fn principal(places: &Places, selection: Selection, all: &[Dimension]) -> Op
         (DimensionKey::Edges { edge, .. }, Some(Target::Face(face))) if edge == face.corner => 1,
         (DimensionKey::LegLine(id), Some(Target::LegLine(line))) if id == line => 1,
         (DimensionKey::TieRow(id), Some(Target::TieRow(row))) if id == row => 1,
+        (DimensionKey::Along(_), Some(Target::Shutter(_) | Target::Falsework(_))) => 1,
         (DimensionKey::OpeningWidth(_) | DimensionKey::Joint(_), _) => 1,
         _ => 2,
     };

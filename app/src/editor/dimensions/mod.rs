@@ -4,16 +4,18 @@
 //! into a chain moves the edge at its right or upper end with all beyond it; one typed for the whole goes into the
 //! widest part of the chain.
 
+mod bay;
 mod chains;
 mod chosen;
 
 pub(super) use chosen::{belongs, principal};
 
+use super::View;
 use super::places::{Places, levels};
 use chains::{chains, widest_chain};
 use falsewright_core::geometry::{Edge, Point};
 use falsewright_core::scheme::edit::Edit;
-use falsewright_core::scheme::{Corner, Cut, Id};
+use falsewright_core::scheme::{Bays, Corner, Cut, Falsework, Id, TieRow};
 use falsewright_core::sorting::sort;
 
 /// Room for shutters and their members beside the section, m.
@@ -38,13 +40,15 @@ pub struct Dimension {
     pub line: [Point; 2],
     /// What it says.
     pub value_m: f64,
+    /// So many parts of this length, one after another.
+    pub count: usize,
     /// Whether it is one of the selected element.
     pub chosen: bool,
 }
 
 impl Dimension {
     fn new(key: DimensionKey, measured: [Point; 2], line: [Point; 2], value_m: f64) -> Self {
-        Self { key, measured, line, value_m, chosen: false }
+        Self { key, measured, line, value_m, count: 1, chosen: false }
     }
 }
 
@@ -82,11 +86,31 @@ pub enum DimensionKey {
     OpeningHeight(Id),
     /// An opening from the wall to its left.
     OpeningLeft(Id),
+    /// From the end of the bay to the first of what is spaced along it: upright primaries of a shutter, ties of a row on
+    /// walings, bents of falsework.
+    AlongEnd(Id),
+    /// Distance of what is spaced along the bay.
+    Along(Id),
+    /// Length of a bay.
+    BayLength,
+    /// From the foot of a shutter to its head.
+    ShutterHeight(Id),
 }
 
 /// All dimension lines. `row_m` is the distance between rows of them.
 pub(super) fn dimensions(places: &Places, row_m: f64) -> Vec<Dimension> {
     let mut all = Vec::new();
+    match places.seen.view {
+        View::Section => {}
+        View::Elevation => {
+            bay::elevation(places, row_m, &mut all);
+            return all;
+        }
+        View::Plan => {
+            bay::plan(places, row_m, &mut all);
+            return all;
+        }
+    }
     chains(places, row_m, &mut all);
     rises(places, row_m, &mut all);
     cuts(places, &mut all);
@@ -127,6 +151,13 @@ pub(super) fn edit_for(places: &Places, key: DimensionKey, value_m: f64) -> Opti
         DimensionKey::TieRow(row) => Edit::MoveTieRow { row, z_m: dimension.measured[0].z + value_m },
         DimensionKey::LegLine(line) => Edit::MoveLegLine { line, x_m: dimension.measured[0].x + value_m },
         DimensionKey::OpeningLeft(opening) => Edit::MoveOpening { opening, left_m: dimension.measured[0].x + value_m },
+        DimensionKey::AlongEnd(id) => bay::spaced(places, id, |spacing| spacing.edge_m = value_m)?,
+        DimensionKey::Along(id) => bay::spaced(places, id, |spacing| spacing.max_m = value_m)?,
+        DimensionKey::BayLength => Edit::SetBays(Bays { length_m: value_m, ..places.scheme.bays }),
+        DimensionKey::ShutterHeight(id) => {
+            let shutter = places.shutter(id)?;
+            Edit::MoveShutterEnds { shutter: id, below_m: shutter.below_m, above_m: shutter.above_m + change }
+        }
         DimensionKey::OpeningWidth(id) | DimensionKey::OpeningHeight(id) => {
             let opening = places.opening(id)?;
             let wide = matches!(key, DimensionKey::OpeningWidth(_));
@@ -231,27 +262,37 @@ fn ties(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
         let mut rows: Vec<_> = places.scheme.ties.iter().filter(|row| row.shutter == shutter.id).collect();
         sort(&mut rows, |a, b| a.z_m.total_cmp(&b.z_m));
         let out = face.normal.x.signum() * (SHUTTER_ROOM_M + 0.5 * row_m);
-        let mut below = foot.z;
-        for row in rows {
-            let x = Edge::new(face.from, face.to).x_at(row.z_m.clamp(levels(face)[0], levels(face)[1]));
-            let measured = [Point::new(x, below), Point::new(x, row.z_m)];
-            let line = measured.map(|p| Point::new(foot.x + out, p.z));
-            all.push(Dimension::new(DimensionKey::TieRow(row.id), measured, line, row.z_m - below));
-            below = row.z_m;
-        }
+        let on_face = |z: f64| Edge::new(face.from, face.to).x_at(z.clamp(levels(face)[0], levels(face)[1]));
+        row_chain(&rows, foot.z, on_face, foot.x + out, all);
+    }
+}
+
+/// Rows one above another, measured at `from` of their level, the line at `at`.
+fn row_chain(rows: &[&TieRow], foot_m: f64, from: impl Fn(f64) -> f64, at: f64, all: &mut Vec<Dimension>) {
+    let mut below = foot_m;
+    for row in rows {
+        let measured = [below, row.z_m].map(|z| Point::new(from(row.z_m), z));
+        let line = measured.map(|p| Point::new(at, p.z));
+        all.push(Dimension::new(DimensionKey::TieRow(row.id), measured, line, row.z_m - below));
+        below = row.z_m;
     }
 }
 
 fn legs(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
     for falsework in &places.scheme.falsework {
-        let Some(room) = places.falsework_bounds(falsework) else { continue };
-        let mut left = room.min.x;
-        for leg in &falsework.leg_lines {
-            let measured = [left, leg.x_m].map(|x| Point::new(x, room.min.z));
-            let line = measured.map(|p| p + Point::new(0.0, 0.75 * row_m));
-            all.push(Dimension::new(DimensionKey::LegLine(leg.id), measured, line, leg.x_m - left));
-            left = leg.x_m;
-        }
+        leg_chain(places, falsework, 0.75 * row_m, all);
+    }
+}
+
+/// Leg lines one after another from the left, so far above the lower edge of the room.
+fn leg_chain(places: &Places, falsework: &Falsework, up_m: f64, all: &mut Vec<Dimension>) {
+    let Some(room) = places.falsework_bounds(falsework) else { return };
+    let mut left = room.min.x;
+    for leg in &falsework.leg_lines {
+        let measured = [left, leg.x_m].map(|x| Point::new(x, room.min.z));
+        let line = measured.map(|p| p + Point::new(0.0, up_m));
+        all.push(Dimension::new(DimensionKey::LegLine(leg.id), measured, line, leg.x_m - left));
+        left = leg.x_m;
     }
 }
 

@@ -1,4 +1,5 @@
 use super::*;
+use crate::editor::Seen;
 use falsewright_core::layout::concrete::faces;
 use falsewright_core::model::Model;
 use falsewright_core::scheme::edit::apply;
@@ -8,7 +9,7 @@ const WALLS: Walls = Walls { wall_m: 0.45, roof_m: 0.4, base_m: 0.5, haunch_m: 0
 
 fn with<T>(scheme: &Scheme, read: impl FnOnce(&Places) -> T) -> T {
     let faces = faces(&scheme.section, scheme.ground.level_m);
-    read(&Places { scheme, faces: &faces, model: &Model::default() })
+    read(&Places { scheme, faces: &faces, model: &Model::default(), seen: Seen::SECTION })
 }
 
 fn values(scheme: &Scheme) -> Vec<f64> {

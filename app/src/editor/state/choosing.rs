@@ -1,8 +1,7 @@
 //! What is selected.
 
 use super::{Editor, Outcome, find};
-use crate::editor::places::Places;
-use crate::editor::{Selection, Target, lasso};
+use crate::editor::{Selection, Target, View, lasso};
 use falsewright_core::model::Model;
 use falsewright_core::scheme::Id;
 
@@ -39,6 +38,7 @@ impl Editor {
         self.adding &= !targets.is_empty();
         self.chosen = targets;
         self.typed = None;
+        self.follow_selection();
         Outcome::view().after(kept)
     }
 
@@ -53,6 +53,7 @@ impl Editor {
         if self.chosen.len() == count {
             self.chosen.push(target);
         }
+        self.follow_selection();
         Outcome::view().after(kept)
     }
 
@@ -71,8 +72,9 @@ impl Editor {
 
     /// Selects all equipment, and the section too if all equipment is selected already.
     pub fn choose_all(&mut self, model: &Model) -> Outcome {
-        let places = Places { scheme: &self.document.scheme, faces: &self.faces, model };
-        self.choose(lasso::all(&places, &self.chosen))
+        let places = self.places_on(View::Section, &self.document.scheme, &self.faces, model);
+        let all = lasso::all(&places, &self.chosen);
+        self.choose(all)
     }
 
     /// Ids of the elements that are selected.
@@ -93,5 +95,6 @@ impl Editor {
             _ => false,
         };
         self.chosen = found.filter(|target| !own(target)).collect();
+        self.follow_selection();
     }
 }

@@ -1,7 +1,6 @@
 //! Keys.
 
 use super::{Action, Editor, Outcome, Refusal};
-use crate::editor::places::Places;
 use crate::editor::tool::Event;
 use crate::editor::{Key, KeyInput, Modifiers, PointerKind, ScreenPoint, Tool, moving};
 use crate::units;
@@ -38,15 +37,15 @@ impl Editor {
 
     fn command(&mut self, key: Key, modifiers: Modifiers, model: &Model) -> Option<Outcome> {
         let Key::Char(c) = key else { return None };
-        let middle = ScreenPoint::new(self.viewport.width_px / 2.0, self.viewport.height_px / 2.0);
+        let middle = ScreenPoint::new(self.viewport().width_px / 2.0, self.viewport().height_px / 2.0);
         match (c.to_ascii_lowercase(), modifiers.shift) {
             ('z', false) => return Some(self.undo()),
             ('z', true) | ('y', false) => return Some(self.redo()),
             ('a', false) => return Some(self.choose_all(model)),
             ('d', false) => return self.act(Action::Duplicate),
-            ('+' | '=', _) => self.viewport.zoom_by(KEY_ZOOM, middle),
-            ('-', _) => self.viewport.zoom_by(1.0 / KEY_ZOOM, middle),
-            ('0', _) => self.viewport.zoom_to(1.0, middle),
+            ('+' | '=', _) => self.viewport_mut().zoom_by(KEY_ZOOM, middle),
+            ('-', _) => self.viewport_mut().zoom_by(1.0 / KEY_ZOOM, middle),
+            ('0', _) => self.viewport_mut().zoom_to(1.0, middle),
             _ => return None,
         }
         Some(Outcome::view())
@@ -78,7 +77,7 @@ impl Editor {
             Key::Up => Point::new(0.0, step),
             _ => Point::new(0.0, -step),
         };
-        let places = Places { scheme: &self.document.scheme, faces: &self.faces, model };
+        let places = self.places(model);
         let edit = match self.chosen.as_slice() {
             [] => return None,
             [one] => moving::nudge(&places, *one, by)?,

@@ -6,24 +6,22 @@ mod keys;
 mod pointers;
 mod steps;
 mod typing;
+mod views;
 
 pub use actions::Action;
 
 use super::gesture::Recogniser;
 use super::label::lost;
 use super::overlay::handles;
-use super::places::Places;
 use super::tool::{Context, Event, Pen, Step};
-use super::{Bounds, Document, Modifiers, Overlay, PointerKind, Selection, Target, Tool, Viewport};
+use super::{Document, Modifiers, Overlay, PointerKind, Selection, Target, Tool, View};
 use crate::language::{key, t, told};
 use falsewright_core::layout::concrete::faces;
 use falsewright_core::model::{Face, Model};
 use falsewright_core::scheme::edit::{Edit, EditError, apply};
 use falsewright_core::scheme::{Id, Scheme};
 use std::fmt;
-
-/// Room for dimension lines around the section, px.
-const MARGIN_PX: f64 = 110.0;
+use views::Views;
 
 /// What an event changed.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -99,7 +97,7 @@ pub struct Editor {
     /// What a drag would give, with its edit.
     preview: Option<(Edit, Scheme)>,
     refusal: Option<String>,
-    viewport: Viewport,
+    views: Views,
     recogniser: Recogniser,
     pen: Pen,
     /// All that is selected, in the order in which it was.
@@ -129,7 +127,7 @@ impl Editor {
             document,
             preview: None,
             refusal: None,
-            viewport: Viewport::new(800.0, 600.0),
+            views: Views::default(),
             recogniser: Recogniser::default(),
             pen: Pen::new(Tool::default()),
             chosen: Vec::new(),
@@ -140,7 +138,7 @@ impl Editor {
             free: false,
             typed: None,
         };
-        editor.fit();
+        editor.fit_all();
         editor
     }
 
@@ -168,7 +166,7 @@ impl Editor {
         }
         let label = if scheme.section.outline.is_empty() { key("New sheet") } else { key("Open another scheme") };
         self.commit(scheme, label);
-        self.fit();
+        self.fit_all();
         Outcome::committed()
     }
 
@@ -210,26 +208,6 @@ impl Editor {
         Outcome { scheme_changed: shown, ..Outcome::view() }
     }
 
-    /// What part of the section is on the screen.
-    pub fn viewport(&self) -> &Viewport {
-        &self.viewport
-    }
-
-    /// Changes what part is on the screen.
-    pub fn viewport_mut(&mut self) -> &mut Viewport {
-        &mut self.viewport
-    }
-
-    /// Shows the whole section, with room for dimensions; a blank sheet at 100 %.
-    pub fn fit(&mut self) -> Outcome {
-        let size = [self.viewport.width_px, self.viewport.height_px];
-        match section_bounds(&self.document.scheme) {
-            Some(bounds) => self.viewport.fit(bounds, MARGIN_PX),
-            None => self.viewport = Viewport::new(size[0], size[1]),
-        }
-        Outcome::view()
-    }
-
     /// Whether a pen was used, so that fingers only move the sheet and tap.
     pub fn pen_mode(&self) -> bool {
         self.recogniser.pen_mode
@@ -255,8 +233,8 @@ impl Editor {
         }
     }
 
-    /// Marks over the drawing of what is shown.
-    pub fn overlay(&self) -> Overlay {
+    /// Marks over a view of what is shown; what is being drawn only over the view in hand.
+    pub fn overlay_on(&self, view: View) -> Overlay {
         let scheme = self.shown();
         let fresh;
         let faces = match self.preview {
@@ -266,10 +244,13 @@ impl Editor {
             }
             None => &self.faces,
         };
-        let places = Places { scheme, faces, model: &Model::default() };
-        let handles = handles(&places, self.selection(), self.viewport.length_m(1.0));
+        let model = Model::default();
+        let places = self.places_on(view, scheme, faces, &model);
+        let handles = handles(&places, self.selection(), self.viewport_on(view).length_m(1.0));
         let mut overlay = Overlay { hover: self.hover, handles, refusal: self.refusal.clone(), ..Overlay::default() };
-        self.pen.overlay(&mut overlay);
+        if view == self.view() {
+            self.pen.overlay(&mut overlay);
+        }
         overlay
     }
 
@@ -283,10 +264,9 @@ impl Editor {
 
     fn context<'a>(&'a self, model: &'a Model, kind: PointerKind, modifiers: Modifiers) -> Context<'a> {
         let reach_px = kind.reach_px();
-        let places = Places { scheme: &self.document.scheme, faces: &self.faces, model };
         Context {
-            places,
-            viewport: &self.viewport,
+            places: self.places(model),
+            viewport: self.viewport(),
             selection: self.selection(),
             chosen: &self.chosen,
             adds: self.adding || modifiers.shift,
@@ -345,10 +325,6 @@ impl Editor {
 
 fn faces_of(scheme: &Scheme) -> Vec<Face> {
     faces(&scheme.section, scheme.ground.level_m)
-}
-
-fn section_bounds(scheme: &Scheme) -> Option<Bounds> {
-    Bounds::around(scheme.section.edges().iter().map(|edge| edge.line.from))
 }
 
 /// The element of this id.

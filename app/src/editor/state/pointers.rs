@@ -40,11 +40,11 @@ impl Editor {
     pub fn wheel(&mut self, wheel: Wheel) -> Outcome {
         if wheel.modifiers.control || self.wheel_zooms {
             let factor = libm::exp(-wheel.dy / WHEEL_PX).clamp(WHEEL_ZOOM[0], WHEEL_ZOOM[1]);
-            self.viewport.zoom_by(factor, wheel.at);
+            self.viewport_mut().zoom_by(factor, wheel.at);
         } else if wheel.modifiers.shift && wheel.dx == 0.0 {
-            self.viewport.pan(-wheel.dy, 0.0);
+            self.viewport_mut().pan(-wheel.dy, 0.0);
         } else {
-            self.viewport.pan(-wheel.dx, -wheel.dy);
+            self.viewport_mut().pan(-wheel.dx, -wheel.dy);
         }
         Outcome::view()
     }
@@ -56,7 +56,7 @@ impl Editor {
         }
         let (at, kind) = self.recogniser.hold()?;
         let mut pen = std::mem::take(&mut self.pen);
-        let step = pen.hold(self.viewport.to_world(at), &self.context(&design.model, kind, Modifiers::default()));
+        let step = pen.hold(self.viewport().to_world(at), &self.context(&design.model, kind, Modifiers::default()));
         self.pen = pen;
         Some(self.take(step))
     }
@@ -64,22 +64,22 @@ impl Editor {
     fn pointer(&mut self, phase: Phase, input: PointerInput, model: &Model) -> Outcome {
         let hand = self.tool() == Tool::Hand;
         let Some(gesture) = self.recogniser.feed(phase, input, hand) else { return Outcome::default() };
-        let at = self.viewport.to_world(input.at);
+        let at = self.viewport().to_world(input.at);
         let event = match gesture {
             Gesture::Hover => Event::Hover(at),
             Gesture::Tap => Event::Tap(at),
             Gesture::Drag { from, first } => {
-                Event::Drag { from: self.viewport.to_world(from), at, first, screen: input.at }
+                Event::Drag { from: self.viewport().to_world(from), at, first, screen: input.at }
             }
             Gesture::Drop => Event::Drop,
             Gesture::Cancel => Event::Cancel,
             Gesture::Pan { dx, dy } => {
-                self.viewport.pan(dx, dy);
+                self.viewport_mut().pan(dx, dy);
                 return Outcome::view();
             }
             Gesture::Pinch { from, to, factor } => {
-                self.viewport.pan(to.x - from.x, to.y - from.y);
-                self.viewport.zoom_by(factor, to);
+                self.viewport_mut().pan(to.x - from.x, to.y - from.y);
+                self.viewport_mut().zoom_by(factor, to);
                 return Outcome::view();
             }
         };
@@ -108,8 +108,8 @@ impl Editor {
             self.choose(targets);
         }
         if let Some((world, screen)) = step.hold {
-            let now = self.viewport.to_screen(world);
-            self.viewport.pan(screen.x - now.x, screen.y - now.y);
+            let now = self.viewport().to_screen(world);
+            self.viewport_mut().pan(screen.x - now.x, screen.y - now.y);
         }
         let before = self.document.scheme.fresh_id();
         match step.change {

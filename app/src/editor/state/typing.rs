@@ -2,20 +2,24 @@
 
 use super::{Editor, Outcome, Refusal, faces_of};
 use crate::editor::dimensions::{self, Dimension, DimensionKey};
-use crate::editor::places::Places;
-use crate::editor::{Target, parse_length};
+use crate::editor::{Target, View, parse_length};
 use falsewright_core::model::Model;
 
 /// Distance between rows of dimension lines, px.
 const DIMENSION_ROW_PX: f64 = 26.0;
 
 impl Editor {
-    /// The dimension lines of what is shown.
+    /// The dimension lines of what is shown on the view in hand.
     pub fn dimensions(&self) -> Vec<Dimension> {
+        self.dimensions_on(self.view())
+    }
+
+    /// The dimension lines of what is shown on a view.
+    pub fn dimensions_on(&self, view: View) -> Vec<Dimension> {
         let scheme = self.shown();
-        let faces = faces_of(scheme);
-        let places = Places { scheme, faces: &faces, model: &Model::default() };
-        let mut all = dimensions::dimensions(&places, self.viewport.length_m(DIMENSION_ROW_PX));
+        let (faces, model) = (faces_of(scheme), Model::default());
+        let places = self.places_on(view, scheme, &faces, &model);
+        let mut all = dimensions::dimensions(&places, self.viewport_on(view).length_m(DIMENSION_ROW_PX));
         for dimension in &mut all {
             dimension.chosen = dimensions::belongs(&places, self.selection(), dimension);
         }
@@ -24,8 +28,9 @@ impl Editor {
 
     /// Opens the field of the selected element's own dimension with a typed character.
     pub(super) fn type_into_selection(&mut self, typed: char) -> Option<Outcome> {
-        let places = Places { scheme: &self.document.scheme, faces: &self.faces, model: &Model::default() };
-        let all = dimensions::dimensions(&places, self.viewport.length_m(DIMENSION_ROW_PX));
+        let model = Model::default();
+        let places = self.places(&model);
+        let all = dimensions::dimensions(&places, self.viewport().length_m(DIMENSION_ROW_PX));
         let key = dimensions::principal(&places, self.selection(), &all)?;
         let outcome = self.select(Some(Target::Dimension(key)));
         self.typed = Some(typed);
@@ -35,7 +40,8 @@ impl Editor {
     /// Gives a dimension a typed value.
     pub fn type_dimension(&mut self, key: DimensionKey, text: &str) -> Result<Outcome, Refusal> {
         let value_m = parse_length(text)?;
-        let places = Places { scheme: &self.document.scheme, faces: &self.faces, model: &Model::default() };
+        let model = Model::default();
+        let places = self.places(&model);
         let edit = dimensions::edit_for(&places, key, value_m).ok_or(Refusal::Dimension)?;
         self.perform(edit)
     }

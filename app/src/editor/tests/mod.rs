@@ -13,6 +13,7 @@ use falsewright_core::scheme::{Bays, Scheme, Section, TieEnd, Walls, heron_lane}
 mod choosing;
 mod clipboard;
 mod steps;
+mod views;
 
 /// An editor with a pointer; after every event what is shown is valid.
 struct Desk {

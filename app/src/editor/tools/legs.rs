@@ -2,8 +2,8 @@
 //! width by a pull of one spacing along its bearers.
 
 use super::select::moved;
-use crate::editor::Target;
 use crate::editor::tool::{Change, Context, Event, Step};
+use crate::editor::{Target, View};
 use crate::language::t;
 use falsewright_core::geometry::Point;
 use falsewright_core::model::{Face, FaceKind};
@@ -95,6 +95,10 @@ fn line(context: &Context, at: Point) -> Option<Target> {
 /// The soffit within reach, or the one above the point.
 fn soffit<'a>(context: &'a Context, at: Point) -> Option<&'a Face> {
     let faces = context.places.faces;
+    if context.places.seen.view == View::Plan {
+        let under = context.hit(at, |target| matches!(target, Target::Falsework(_)))?;
+        return context.places.soffit(context.places.falsework(under.element()?)?);
+    }
     let of = |target: &Target| match target {
         Target::Face(of) => faces.iter().find(|face| face.of == *of && face.kind == FaceKind::Soffit),
         _ => None,

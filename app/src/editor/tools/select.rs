@@ -1,5 +1,6 @@
 //! Selects, moves things, and draws a box around several where there is nothing; a finger moves the sheet there.
 
+use crate::editor::along;
 use crate::editor::moving;
 use crate::editor::outline_moves::selected_by;
 use crate::editor::overlay::{Boxed, handles};
@@ -40,7 +41,7 @@ impl State {
                         *self = Self::MovingAll;
                         moved_all(context, from, at)
                     }
-                    Some(target) if movable(target) && !context.adds => {
+                    Some(target) if !context.adds && (movable(target) || pulled(context, target, from)) => {
                         let step = self.go_on(context, target, from, at);
                         Step { select: Some(selected_by(target, context.selection)), ..step }
                     }
@@ -137,6 +138,11 @@ pub(in crate::editor) fn under(context: &Context, at: Point) -> Option<Target> {
     let handle = handles(&context.places, context.selection, px_m).into_iter().filter(|h| distance(h.at) <= reach_m);
     let handle = handle.min_by(|a, b| distance(a.at).total_cmp(&distance(b.at)));
     handle.map(|handle| handle.target).or_else(|| context.hit(at, |_| true))
+}
+
+/// Whether a thing that cannot be moved can be pulled along the bay here.
+fn pulled(context: &Context, target: Target, at: Point) -> bool {
+    along::takes(&context.places, target, at, context.viewport.length_m(context.reach_px))
 }
 
 /// Whether a thing can be dragged.

@@ -65,6 +65,7 @@ impl State {
 fn pulled(context: &Context, shutter: Id, from: Point, at: Point) -> Step {
     let (places, snapper) = (&context.places, context.snapper());
     let face = places.shutter(shutter).and_then(|shutter| places.shutter_face(shutter));
+    let face = face.filter(|_| places.seen.is_section());
     let out = face.map_or(0.0, |face| (at.x - from.x) * face.normal.x.signum());
     let along = (at.z - from.z).abs();
     if out > along && out >= LEAST_PROP_M {

@@ -19,6 +19,7 @@ pub fn parts(falsework: &PlacedFalsework, _bay_m: f64, parts: &mut Vec<Part>) {
                 from: [bar.from.x, y, bar.from.z],
                 to: [bar.to.x, y, bar.to.z],
                 size_m: [thickness, thickness],
+                breadth_m: thickness,
             }));
         }
         if let Some(opening) = &falsework.opening {
@@ -28,7 +29,12 @@ pub fn parts(falsework: &PlacedFalsework, _bay_m: f64, parts: &mut Vec<Part>) {
                 Maker { owner: opening.drawn.id, mark: &opening.mark, role: Role::Transfer, item: &opening.transfer };
             parts.push(maker.make_several(
                 opening.drawn.transfers,
-                Solid::Bar { from: [opening.beam_m[0], y, z], to: [opening.beam_m[1], y, z], size_m: [breadth, depth] },
+                Solid::Bar {
+                    from: [opening.beam_m[0], y, z],
+                    to: [opening.beam_m[1], y, z],
+                    size_m: [depth, depth],
+                    breadth_m: breadth,
+                },
             ));
         }
     }
@@ -47,6 +53,7 @@ fn stand(falsework: &PlacedFalsework, leg: &Leg, y: f64, parts: &mut Vec<Part>) 
         from: [leg.x_m, y, leg.foot_m],
         to: [leg.x_m, y, leg.head_m],
         size_m: [diameter, diameter],
+        breadth_m: diameter,
     }));
     if let (true, Some(plate)) = (leg.kind != LegKind::Stub, falsework.base.plate()) {
         let maker = Maker { role: Role::Base, item: &falsework.base, ..maker };

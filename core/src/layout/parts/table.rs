@@ -22,12 +22,17 @@ pub fn parts(falsework: &PlacedFalsework, bay_m: f64, parts: &mut Vec<Part>) {
             length_m: bay_m,
         })
     }));
-    let across =
-        |y: f64, z: f64, depth: f64| Solid::Bar { from: [left, y, z], to: [right, y, z], size_m: [depth, depth] };
+    let across = |y: f64, z: f64, depth: f64, breadth: f64| Solid::Bar {
+        from: [left, y, z],
+        to: [right, y, z],
+        size_m: [depth, depth],
+        breadth_m: breadth,
+    };
     let along = |x: f64, z: f64, depth: f64, breadth: f64| Solid::Bar {
         from: [x, 0.0, z],
         to: [x, bay_m, z],
         size_m: [breadth, depth],
+        breadth_m: 0.0,
     };
     let secondaries = maker(Role::Secondary, &falsework.secondary);
     let primaries = maker(Role::Primary, &falsework.primary);
@@ -39,11 +44,16 @@ pub fn parts(falsework: &PlacedFalsework, bay_m: f64, parts: &mut Vec<Part>) {
                     .iter()
                     .map(|&x| secondaries.make(along(x, secondary_z, secondary_depth, secondary_breadth))),
             );
-            parts.extend(falsework.bents_m.iter().map(|&y| primaries.make(across(y, primary_z, primary_depth))));
+            parts.extend(
+                falsework.bents_m.iter().map(|&y| primaries.make(across(y, primary_z, primary_depth, primary_breadth))),
+            );
         }
         Direction::Along => {
             parts.extend(
-                falsework.secondaries_m.iter().map(|&y| secondaries.make(across(y, secondary_z, secondary_depth))),
+                falsework
+                    .secondaries_m
+                    .iter()
+                    .map(|&y| secondaries.make(across(y, secondary_z, secondary_depth, secondary_breadth))),
             );
             parts.extend(
                 falsework.head_lines().map(|x| primaries.make(along(x, primary_z, primary_depth, primary_breadth))),

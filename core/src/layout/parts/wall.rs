@@ -20,14 +20,15 @@ pub fn shutter(shutter: &PlacedShutter, bay_m: f64, parts: &mut Vec<Part>) {
         thickness_m: board_m,
         length_m: bay_m,
     }));
-    let upright = |off: f64, y: f64, depth: f64| {
+    let upright = |off: f64, y: f64, depth: f64, breadth: f64| {
         let ([x0, z0], [x1, z1]) = (away(off, bottom), away(off, top));
-        Solid::Bar { from: [x0, y, z0], to: [x1, y, z1], size_m: [depth, depth] }
+        Solid::Bar { from: [x0, y, z0], to: [x1, y, z1], size_m: [depth, depth], breadth_m: breadth }
     };
     let level = |[x, z]: [f64; 2], depth: f64, breadth: f64| Solid::Bar {
         from: [x, 0.0, z],
         to: [x, bay_m, z],
         size_m: [depth, breadth],
+        breadth_m: 0.0,
     };
     // A waling lies at the level of its ties, wherever that meets it.
     let at_ties = |off: f64, z: f64| [shutter.face.x_at(z) + shutter.outward * off * shutter.face.stretch(), z];
@@ -43,11 +44,19 @@ pub fn shutter(shutter: &PlacedShutter, bay_m: f64, parts: &mut Vec<Part>) {
                     .iter()
                     .map(|&z| secondaries.make(level(away(secondary_off, z), secondary_depth, secondary_breadth))),
             );
-            parts.extend(shutter.primaries_m.iter().map(|&y| primaries.make(upright(primary_off, y, primary_depth))));
+            parts.extend(
+                shutter
+                    .primaries_m
+                    .iter()
+                    .map(|&y| primaries.make(upright(primary_off, y, primary_depth, primary_breadth))),
+            );
         }
         Arrangement::LevelPrimaries => {
             parts.extend(
-                shutter.secondaries_m.iter().map(|&y| secondaries.make(upright(secondary_off, y, secondary_depth))),
+                shutter
+                    .secondaries_m
+                    .iter()
+                    .map(|&y| secondaries.make(upright(secondary_off, y, secondary_depth, secondary_breadth))),
             );
             parts.extend(
                 shutter
@@ -74,6 +83,11 @@ pub fn ties(row: &PlacedTieRow, model: &Model, parts: &mut Vec<Part>) {
     let end_z = row.z_m - row.below_m();
     let maker = Maker { owner: row.id, mark: &row.mark, role, item: &row.item };
     parts.extend(row.places_m.iter().map(|&y| {
-        maker.make(Solid::Bar { from: [from, y, row.z_m], to: [to, y, end_z], size_m: [thickness, thickness] })
+        maker.make(Solid::Bar {
+            from: [from, y, row.z_m],
+            to: [to, y, end_z],
+            size_m: [thickness, thickness],
+            breadth_m: thickness,
+        })
     }));
 }

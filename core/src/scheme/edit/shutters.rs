@@ -52,7 +52,7 @@ fn stands_free(scheme: &Scheme, face: &Face) -> bool {
 /// far above them: an outer shutter beside a roof slab.
 pub(super) fn hold_all(scheme: &mut Scheme) -> Result<(), EditError> {
     let shutters: Vec<Id> = scheme.shutters.iter().map(|shutter| shutter.id).collect();
-    let held = |scheme: &Scheme, id: Id| scheme.ties.iter().any(|row| holds(row, id));
+    let held = |scheme: &Scheme, id: Id| scheme.ties.iter().any(|row| row.holds(id));
     if shutters.iter().all(|id| held(scheme, *id)) {
         return Err(EditError::AllHeld);
     }
@@ -106,7 +106,7 @@ fn joined(scheme: &Scheme, shutter: Id) -> Vec<Id> {
     let mut next = 0;
     while let Some(&id) = found.get(next) {
         next += 1;
-        for row in scheme.ties.iter().filter(|row| holds(row, id)) {
+        for row in scheme.ties.iter().filter(|row| row.holds(id)) {
             let ends = [Some(row.shutter), if let TieEnd::Shutter { id } = row.to { Some(id) } else { None }];
             for end in ends.into_iter().flatten() {
                 if !found.contains(&end) && scheme.shutters.iter().any(|other| other.id == end) {
@@ -143,7 +143,7 @@ pub(super) fn add_rows(scheme: &mut Scheme, shutter: Id, spacing_m: f64) -> Resu
     }
     let (opposite, _) = far_end(scheme, &faces, shutter, (bottom + top) / 2.0)?;
     let fixed = |end: TieEnd| matches!(end, TieEnd::Fixed { .. });
-    scheme.ties.retain(|row| !holds(row, shutter) || fixed(row.to) != fixed(opposite));
+    scheme.ties.retain(|row| !row.holds(shutter) || fixed(row.to) != fixed(opposite));
     repeats::prune(scheme);
     let edge_m = defaults::SHUTTER_END_TO_TIE_M;
     let mut members = Vec::new();
@@ -261,10 +261,6 @@ pub(super) fn row_mut(scheme: &mut Scheme, id: Id) -> Result<&mut TieRow, EditEr
 
 pub(super) fn missing_row(id: Id) -> EditError {
     EditError::Missing { what: "row of ties", id }
-}
-
-pub(super) fn holds(row: &TieRow, shutter: Id) -> bool {
-    row.shutter == shutter || row.to == TieEnd::Shutter { id: shutter }
 }
 
 pub(super) fn line(face: &Face) -> Edge {

@@ -1,0 +1,189 @@
+//! The views of the sheet: what stands on each, and how they are laid out.
+
+use super::{Store, Wording, Worked};
+use crate::canvas::legible;
+use crate::canvas::paint::{Scene, Shown, elevation, plan, scene};
+use crate::editor::{Bounds, Dimension, Editor, Outcome, Overlay, Seen, View, Viewport};
+use crate::widgets::letter_px;
+use falsewright_core::catalogue::Catalogue;
+use falsewright_core::scheme::{Id, Scheme};
+use leptos::prelude::*;
+use std::sync::Arc;
+
+/// From what is shown to the edges of a view, px.
+const MARGIN_PX: f64 = 30.0;
+/// Room for the heading of a view below it, px.
+const HEADING_PX: f64 = 24.0;
+/// Room for levels at the right of an elevation, px.
+const LEVELS_PX: f64 = 70.0;
+
+/// Which views are laid out on the sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Laid {
+    /// One.
+    One(View),
+    /// All, where the screen is wide enough; else the section.
+    All,
+}
+
+impl Laid {
+    /// All that can be chosen, in the order they are shown.
+    pub const CHOICES: [Self; 4] =
+        [Self::One(View::Section), Self::One(View::Elevation), Self::One(View::Plan), Self::All];
+
+    /// A short name of its own.
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::One(view) => view.id(),
+            Self::All => "all",
+        }
+    }
+
+    /// The views.
+    pub fn views(self) -> &'static [View] {
+        match self {
+            Self::One(View::Section) => &View::ALL[..1],
+            Self::One(View::Elevation) => &View::ALL[1..2],
+            Self::One(View::Plan) => &View::ALL[2..],
+            Self::All => &View::ALL,
+        }
+    }
+}
+
+/// What a view is made from.
+#[derive(Clone, Copy)]
+pub(super) struct Sources {
+    pub editor: RwSignal<Editor>,
+    pub scheme: Memo<Arc<Scheme>>,
+    pub worked: Memo<Arc<Worked>>,
+    pub catalogue: Memo<Arc<Catalogue>>,
+    pub shown: RwSignal<Shown>,
+    pub wording: RwSignal<Wording>,
+}
+
+/// One view of the sheet. Nothing of it is computed while nobody looks at it.
+#[derive(Clone, Copy)]
+pub struct Pane {
+    /// Which it is.
+    pub view: View,
+    /// What it shows.
+    pub seen: Memo<Seen>,
+    /// What is drawn.
+    pub scene: Memo<Arc<Scene>>,
+    /// What part of it is on the screen.
+    pub viewport: Memo<Viewport>,
+    /// Marks over it.
+    pub overlay: Memo<Overlay>,
+    /// Its dimension lines.
+    pub dimensions: Memo<Vec<Dimension>>,
+    /// Whether pointers and keys act on it.
+    pub in_hand: Memo<bool>,
+}
+
+impl Pane {
+    pub(super) fn new(view: View, sources: Sources) -> Self {
+        let Sources { editor, scheme, worked, catalogue, shown, wording } = sources;
+        let seen = Memo::new(move |_| editor.with(|editor| editor.seen(view)));
+        let draw = move || {
+            wording.track();
+            let (scheme, worked) = (scheme.get(), worked.get());
+            let design = worked.fault.is_none().then_some(&worked.design);
+            match (view, seen.get().subject) {
+                (View::Section, _) => catalogue.with(|catalogue| scene(&scheme, design, catalogue, shown.get())),
+                (View::Elevation, Some(id)) => catalogue.with(|catalogue| elevation(&scheme, design, catalogue, id)),
+                (View::Plan, Some(id)) => catalogue.with(|catalogue| plan(design, catalogue, id)),
+                (View::Elevation | View::Plan, None) => Scene::default(),
+            }
+        };
+        Self {
+            view,
+            seen,
+            scene: Memo::new(move |_| Arc::new(draw())),
+            viewport: Memo::new(move |_| editor.with(|editor| *editor.viewport_on(view))),
+            overlay: Memo::new(move |_| editor.with(|editor| editor.overlay_on(view))),
+            dimensions: Memo::new(move |_| editor.with(|editor| editor.dimensions_on(view))),
+            in_hand: Memo::new(move |_| editor.with(|editor| editor.view() == view)),
+        }
+    }
+
+    /// The view that this component stands in.
+    pub fn here() -> Self {
+        expect_context()
+    }
+
+    /// The test id of something on this view.
+    pub fn test_id(&self, of: &str) -> String {
+        if self.view == View::Section { of.to_owned() } else { format!("{}-{of}", self.view.id()) }
+    }
+}
+
+impl Store {
+    /// A view of the sheet.
+    pub fn pane(&self, view: View) -> Pane {
+        self.panes[view as usize]
+    }
+
+    /// Which views the user wants on the sheet.
+    pub fn laid(&self) -> Laid {
+        self.laid.get()
+    }
+
+    /// Lays out these views.
+    pub fn lay(&self, laid: Laid) {
+        self.laid.set(laid);
+        if let Laid::One(view) = laid {
+            self.enter(view);
+        }
+    }
+
+    /// Takes a view in hand.
+    pub fn enter(&self, view: View) {
+        self.act(|editor| {
+            let changed = editor.view() != view && editor.enter(view);
+            Outcome { view_changed: changed, ..Outcome::default() }
+        });
+    }
+
+    /// Shows this shutter in elevation, or this falsework in plan.
+    pub fn show_subject(&self, view: View, of: Id) {
+        self.act(|editor| editor.show(view, of));
+    }
+
+    /// Shows the whole of every view.
+    pub fn fit(&self) {
+        View::ALL.into_iter().for_each(|view| self.fit_view(view));
+    }
+
+    /// Shows the whole of a view with its dimension lines.
+    pub fn fit_view(&self, view: View) {
+        self.act(|editor| {
+            let outcome = editor.fit_on(view);
+            let Some(bounds) = editor.bounds_on(view) else { return outcome };
+            // Rows of dimension lines stand further off the smaller the scale.
+            for _ in 0..2 {
+                let written = legible(editor.viewport_on(view), &editor.dimensions_on(view), letter_px());
+                let lines = written.into_iter().flat_map(|dimension| dimension.line);
+                if let Some(mut all) = Bounds::around([bounds.min, bounds.max].into_iter().chain(lines)) {
+                    let viewport = editor.viewport_on(view);
+                    if view != View::Section {
+                        all.min.z -= viewport.length_m(HEADING_PX);
+                    }
+                    if view == View::Elevation {
+                        all.max.x += viewport.length_m(LEVELS_PX);
+                    }
+                    editor.viewport_on_mut(view).fit(all, MARGIN_PX);
+                }
+            }
+            outcome
+        });
+    }
+
+    /// Sets the size of a view. What has another size than when it was last laid out is shown whole.
+    pub fn resize(&self, view: View, width_px: f64, height_px: f64, first: bool) {
+        let was = self.peek(|editor| *editor.viewport_on(view));
+        self.editor.update(|editor| editor.viewport_on_mut(view).resize(width_px, height_px));
+        if first && (was.width_px, was.height_px) != (width_px, height_px) {
+            self.fit_view(view);
+        }
+    }
+}
