@@ -94,12 +94,7 @@ fn row(
     };
     if let Some(far) = far.filter(apart) {
         return Err(refuse(
-            sentence!(
-                "{}: the primaries of {} and {} do not stand opposite each other.",
-                &mark,
-                &near.mark,
-                &far.mark
-            ),
+            sentence!("{}: the primaries of {} and {} do not stand opposite each other.", &mark, &near.mark, &far.mark),
             sentence!("Give both shutters the same spacing of primaries."),
         ));
     }
