@@ -163,7 +163,8 @@ impl Serialize for Sentence {
 
 impl PartialEq<&str> for Sentence {
     fn eq(&self, text: &&str) -> bool {
-        self.to_string() == *text
+        let told = self.to_string();
+        told == *text
     }
 }
 

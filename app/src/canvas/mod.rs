@@ -62,7 +62,7 @@ fn Drawing(view: View) -> impl IntoView {
         format!("matrix({scale} 0 0 {} {} {})", -scale, -view.origin.x * scale, view.origin.z * scale)
     };
     let (name, nothing) = match view {
-        View::Section => ("Section of the culvert with its temporary works", ""),
+        View::Section => (t("Section of the culvert with its temporary works"), ""),
         View::Elevation => (
             t("Elevation of a wall shutter over the length of a bay"),
             t("No wall shutter yet. Put one on a wall of the section, and it is shown here over the length of a bay."),

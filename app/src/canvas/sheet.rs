@@ -37,7 +37,7 @@ pub fn ScaleBar() -> impl IntoView {
         let mark = subject.and_then(|id| name_of(&store.worked.get().design.model, id));
         let mark = mark.as_deref().and_then(|name| name.rsplit(' ').next()).unwrap_or_default().to_owned();
         match pane.view {
-            View::Section if all => t("Section").to_owned(),
+            View::Section if all => t("Cross-section").to_owned(),
             View::Section => String::new(),
             View::Elevation => say!("Elevation of {}", mark),
             View::Plan => say!("Plan of {}", mark),

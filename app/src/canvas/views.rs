@@ -79,7 +79,7 @@ pub fn Views() -> impl IntoView {
 
 fn name(choice: Laid) -> &'static str {
     match choice {
-        Laid::One(View::Section) => t("Section"),
+        Laid::One(View::Section) => t("Cross-section"),
         Laid::One(View::Elevation) => t("Elevation"),
         Laid::One(View::Plan) => t("Plan"),
         Laid::All => t("All"),

@@ -4,7 +4,7 @@
 use super::moving::Moved;
 use super::places::Places;
 use super::{Readout, Target, View};
-use crate::language::t;
+use crate::language::key;
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Arrangement, Id, Spacing};
@@ -105,7 +105,7 @@ pub fn drag(places: &Places, target: Target, from: Point, to: Point, step: impl 
         ([first, second, ..], false) => second - first,
         _ => return None,
     };
-    let what = if is_end(spacing, places.bay_m(), start) { t("from the end of the bay") } else { t("apart") };
+    let what = if is_end(spacing, places.bay_m(), start) { key("from the end of the bay") } else { key("apart") };
     let readout = Readout::length(view.at(start + along, level), what, apart_m);
     Some(Moved { edit: edit(places, of, pulled)?, snap: None, readout: Some(readout) })
 }

@@ -73,12 +73,12 @@ pub fn customary(si: &str) -> Option<&'static Customary> {
 
 impl Customary {
     /// A value in SI in this unit.
-    pub fn from_si(&self, value: f64) -> f64 {
+    pub fn shown(&self, value: f64) -> f64 {
         (value - self.zero) / self.size
     }
 
     /// A value in this unit in SI.
-    pub fn to_si(&self, value: f64) -> f64 {
+    pub fn meant(&self, value: f64) -> f64 {
         value * self.size + self.zero
     }
 
@@ -116,8 +116,8 @@ mod tests {
             ("K", 10.0, 18.0),
         ] {
             let unit = UNITS.iter().find(|unit| unit.si == si).expect("a unit");
-            assert!((unit.from_si(value) - expected).abs() < 5e-7 * expected.abs(), "{si}: {}", unit.from_si(value));
-            assert!((unit.to_si(unit.from_si(value)) - value).abs() < 1e-12 * value.abs(), "{si}");
+            assert!((unit.shown(value) - expected).abs() < 5e-7 * expected.abs(), "{si}: {}", unit.shown(value));
+            assert!((unit.meant(unit.shown(value)) - value).abs() < 1e-12 * value.abs(), "{si}");
         }
     }
 

@@ -74,7 +74,7 @@ impl Unit {
             (System::Customary, Length::Inches, Some(own_m)) => feet::inches(value * own_m),
             (System::Customary, Length::Feet, Some(own_m)) => feet::feet_and_inches(value * own_m),
             _ => match customary(self.name) {
-                Some(shown) => trimmed(shown.from_si(value / self.size), shown.decimals(self.decimals)),
+                Some(shown) => trimmed(shown.shown(value / self.size), shown.decimals(self.decimals)),
                 None => trimmed(value / self.size, self.decimals),
             },
         }
@@ -83,14 +83,14 @@ impl Unit {
     /// A value with six significant figures at most, for what is stated so.
     pub fn to_figures(self, value: f64) -> String {
         let in_unit = value / self.size;
-        figures(customary(self.name).map_or(in_unit, |shown| shown.from_si(in_unit)))
+        figures(customary(self.name).map_or(in_unit, |unit| unit.shown(in_unit)))
     }
 
     /// The value that was typed; none where it is none. A length may have a unit of its own.
     pub fn read(self, text: &str) -> Option<f64> {
         let Some(own_m) = self.own_m() else {
             let number = parse(text)?;
-            return Some(customary(self.name).map_or(number, |shown| shown.to_si(number)) * self.size);
+            return Some(customary(self.name).map_or(number, |shown| shown.meant(number)) * self.size);
         };
         match parse_length_in(text, self.bare()) {
             Ok(metres) | Err(QuantityError::Range(metres)) => Some(metres / own_m).filter(|value| value.is_finite()),

@@ -85,7 +85,7 @@ pub fn unit(si: &'static str) -> &'static str {
 /// A value in a unit of SI as the page shows it, without its unit; `decimals` are those in SI.
 pub fn amount(value: f64, si: &str, decimals: usize) -> String {
     match customary(si) {
-        Some(shown) => number(shown.from_si(value), shown.decimals(decimals)),
+        Some(shown) => number(shown.shown(value), shown.decimals(decimals)),
         None => number(value, decimals),
     }
 }
@@ -93,7 +93,7 @@ pub fn amount(value: f64, si: &str, decimals: usize) -> String {
 /// The same without trailing zeros.
 pub fn amount_trimmed(value: f64, si: &str, decimals: usize) -> String {
     match customary(si) {
-        Some(shown) => trimmed(shown.from_si(value), shown.decimals(decimals)),
+        Some(shown) => trimmed(shown.shown(value), shown.decimals(decimals)),
         None => trimmed(value, decimals),
     }
 }
@@ -106,7 +106,7 @@ pub fn quantity(value: f64, si: &'static str, decimals: usize) -> String {
 /// What something may be at most, rounded down in the unit that it is shown in, so that it is never shown too great.
 pub fn at_most(value: f64, si: &str, decimals: usize) -> String {
     let (shown, decimals) =
-        customary(si).map_or((value, decimals), |shown| (shown.from_si(value), shown.decimals(decimals)));
+        customary(si).map_or((value, decimals), |shown| (shown.shown(value), shown.decimals(decimals)));
     let tens = 10_f64.powi(decimals as i32);
     number((shown * tens).floor() / tens, decimals)
 }

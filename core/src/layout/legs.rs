@@ -17,7 +17,7 @@ pub fn place(drawn: &Falsework, room: &Room, opening: Option<&PlacedOpening>, fi
         let mark = format!("L{}", index + 1);
         match leg_of(line, &mark, room, opening, &legs) {
             Ok(leg) => legs.push(leg),
-            Err(finding) => findings.push(finding),
+            Err(finding) => findings.push(*finding),
         }
     }
     if let Some(opening) = opening {
@@ -33,22 +33,22 @@ fn leg_of(
     room: &Room,
     opening: Option<&PlacedOpening>,
     placed: &[Leg],
-) -> Result<Leg, Finding> {
+) -> Result<Leg, Box<Finding>> {
     let x = line.x_m;
     let [left, right] = room.ends_m;
     if x <= left || x >= right {
-        return Err(fail(
+        return Err(Box::new(fail(
             line.id,
             sentence!("{}: {} at x = {} does not stand under the soffit.", room.mark, mark, number(x, "m", 3)),
             sentence!("Move the line between the walls."),
-        ));
+        )));
     }
     if let Some(other) = placed.iter().find(|leg| (leg.x_m - x).abs() < APART_M) {
-        return Err(warn(
+        return Err(Box::new(warn(
             line.id,
             sentence!("{}: {} stands in {} and is left out.", room.mark, mark, &other.mark),
             sentence!("Move the lines apart or delete one."),
-        ));
+        )));
     }
     let leg = |kind, foot_m| Leg { owner: line.id, mark: mark.into(), x_m: x, kind, foot_m, head_m: room.head_m };
     let on_floor = leg(LegKind::Leg, (room.floor)(x) + room.plate_m);
@@ -59,11 +59,11 @@ fn leg_of(
     } else if x >= inner_left + APART_M && x <= inner_right - APART_M {
         Ok(leg(LegKind::Stub, opening.underside_m + depth(&opening.transfer)))
     } else {
-        Err(warn(
+        Err(Box::new(warn(
             line.id,
             sentence!("{}: {} stands in a trestle of {} and is left out.", room.mark, mark, &opening.mark),
             sentence!("Move the line clear of the trestle or delete it."),
-        ))
+        )))
     }
 }
 

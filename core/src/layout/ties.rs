@@ -18,7 +18,7 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings
         };
         match row(drawn, mark, scheme, catalogue, model, findings) {
             Ok(placed) => model.ties.push(placed),
-            Err(Some(finding)) => findings.push(finding),
+            Err(Some(finding)) => findings.push(*finding),
             Err(None) => {}
         }
     }
@@ -32,8 +32,8 @@ fn row(
     catalogue: &Catalogue,
     model: &Model,
     findings: &mut Vec<Finding>,
-) -> Result<PlacedTieRow, Option<Finding>> {
-    let refuse = |text: Sentence, remedy: Sentence| Some(fail(drawn.id, text, remedy));
+) -> Result<PlacedTieRow, Option<Box<Finding>>> {
+    let refuse = |text: Sentence, remedy: Sentence| Some(Box::new(fail(drawn.id, text, remedy)));
     let missing = || {
         refuse(sentence!("{} has no shutter to hold.", &mark), sentence!("Delete the row or place the shutter again."))
     };
@@ -94,12 +94,7 @@ fn row(
     };
     if let Some(far) = far.filter(apart) {
         return Err(refuse(
-            sentence!(
-                "{}: the primaries of {} and {} do not stand opposite each other.",
-                &mark,
-                &near.mark,
-                &far.mark
-            ),
+            sentence!("{}: the primaries of {} and {} do not stand opposite each other.", &mark, &near.mark, &far.mark),
             sentence!("Give both shutters the same spacing of primaries."),
         ));
     }

@@ -147,7 +147,8 @@ mod tests {
         let ties: Vec<_> = design.model.ties.iter().filter(|row| row.item.tie().is_some()).collect();
         assert!(!ties.is_empty());
         for row in ties {
-            let billed = design.quantities.iter().filter(|line| line.mark == row.mark && line.item == row.item.name);
+            let billed =
+                design.quantities.iter().filter(|line| line.mark == row.mark && line.item.to_string() == row.item.name);
             let billed: f64 = billed.map(|line| line.count).sum();
             for shutter in std::iter::once(row.shutter).chain(row.to) {
                 let scene = elevation(scheme, Some(&design), &catalogue, shutter);

@@ -78,7 +78,7 @@ mod tests {
         let strokes = scene.figures.iter().flat_map(|figure| &figure.strokes);
         let bases = strokes.filter(|stroke| stroke.class.contains(Role::Base.name()));
         let drawn: usize = bases.map(|stroke| stroke.d.matches('Z').count()).sum();
-        let billed = design.quantities.iter().filter(|line| line.item == falsework.base.name);
+        let billed = design.quantities.iter().filter(|line| line.item.to_string() == falsework.base.name);
         assert_eq!(drawn as f64, billed.map(|line| line.count).sum::<f64>());
         for leg in falsework.legs.iter().filter(|leg| leg.kind == LegKind::Leg) {
             let tag = scene.tags.iter().find(|tag| tag.owner == Some(leg.owner)).expect("its ratio is written");
