@@ -1,11 +1,11 @@
-use crate::canvas::{Views, hold_space, in_field, key_input};
-use crate::editor::Document;
+use crate::canvas::{Beside, Views, hold_space, in_field, key_input};
+use crate::editor::{Document, Editor, Job};
 use crate::language::{Language, load, speak, t};
-use crate::panels::{Folds, Hint, Margin, Pens, Start, TitleBlock};
+use crate::panels::{Folds, Hint, Margin, Options, Pens, Presenting, Start, TitleBlock};
 use crate::persistence::{self, Saved, open_dropped, save_to_file};
 use crate::store::Store;
 use crate::units::set_system;
-use falsewright_core::scheme::{Scheme, Section};
+use falsewright_core::scheme::Scheme;
 use gloo_events::{EventListener, EventListenerOptions};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -32,36 +32,49 @@ pub fn start() {
 #[component]
 fn Page() -> impl IntoView {
     let mut restored = persistence::restore();
-    let saved = if restored.document.is_some() { Saved::Kept } else { Saved::Nothing };
-    let blank = || Scheme::blank(Section { outline: Vec::new(), cells: Vec::new(), joints: Vec::new() });
-    let document = restored.document.take().unwrap_or_else(|| Document::new(blank()));
-    let store = Store::provide(document, saved, persistence::left_handed(), persistence::laid());
+    let saved = if restored.job.is_some() { Saved::Kept } else { Saved::Nothing };
+    let (job, document) = restored.job.take().unwrap_or_else(|| (Job::default(), Document::new(Scheme::empty())));
+    let tray_open = persistence::tray_open().unwrap_or(!job.is_single());
+    let store = Store::provide(job, document, saved, persistence::left_handed(), persistence::laid(), tray_open);
     store.tell(restored.told.take());
     persistence::keep(store, restored);
     listen(store);
     Effect::new(move || persistence::keep_left_handed(store.left_handed()));
+    Effect::new(move |before: Option<bool>| {
+        let open = store.tray_open();
+        if before.is_some_and(|before| before != open) {
+            persistence::keep_tray_open(open);
+        }
+        open
+    });
     Effect::new(move || persistence::keep_laid(store.laid()));
     Effect::new(move || set_language_of_document(store.wording().language));
     Folds::provide();
     let newer = newer_version();
     let sheet = move |_| {
         view! {
-            <main class="board">
+            <main class="board" class:two=move || store.beside().is_some() class:later=move || is_later(store)>
                 <h1 class="unseen">{t("Falsewright: temporary works for box culverts")}</h1>
-                <Views/>
-                <Hint/>
-                <Start/>
-                <Message newer/>
+                <div class="panes">
+                    <div class="stack"><Views/></div>
+                    <Beside/>
+                    <Hint/>
+                    <Start/>
+                    <Message newer/>
+                </div>
+                <Options/>
             </main>
             <Margin/>
             <TitleBlock/>
             <Pens/>
+            <Presenting/>
         }
     };
     view! {
         <div
             class="sheet"
             class:left-handed=move || store.left_handed()
+            class:presenting=move || store.presenting()
             on:dragover=|event: DragEvent| event.prevent_default()
             on:drop=move |event: DragEvent| open_dropped(store, &event)
         >
@@ -84,6 +97,11 @@ fn newer_version() -> RwSignal<bool> {
         EventListener::new(&window, "falsewright-update", move |_| newer.set(true)).forget();
     }
     newer
+}
+
+/// Whether the option on the sheet lies behind the one beside it in the tray.
+fn is_later(store: Store) -> bool {
+    store.beside().is_some_and(|beside| store.job(|job| job.place_of(beside) < job.place_of(job.here())))
 }
 
 /// What the page has to tell.
@@ -150,6 +168,9 @@ fn listen(store: Store) {
 fn on_clipboard(store: Store, event: &ClipboardEvent) {
     let marked = web_sys::window().and_then(|window| window.get_selection().ok().flatten());
     let words = marked.is_some_and(|marked| !marked.is_collapsed());
+    if untrack(|| store.presenting()) {
+        return;
+    }
     let Some(data) = event.clipboard_data().filter(|_| !in_field(event)) else { return };
     if event.type_() == "paste" {
         event.prevent_default();
@@ -179,6 +200,13 @@ fn on_key(store: Store, event: &KeyboardEvent) {
     if event.is_composing() || in_field(event) || event.alt_key() {
         return;
     }
+    if on_option_key(store, event) {
+        event.prevent_default();
+        return;
+    }
+    if untrack(|| store.presenting()) {
+        return;
+    }
     if letter == " " {
         hold_space(true);
     }
@@ -189,4 +217,19 @@ fn on_key(store: Store, event: &KeyboardEvent) {
     if key_input(event).is_some_and(|input| store.key(input, event.repeat())) {
         event.prevent_default();
     }
+}
+
+/// Shift with a page key goes through the options, and Escape backs out of what is shown of them.
+fn on_option_key(store: Store, event: &KeyboardEvent) -> bool {
+    let presenting = untrack(|| store.presenting());
+    match event.key().as_str() {
+        "PageUp" if presenting || event.shift_key() => store.step_option(-1),
+        "PageDown" if presenting || event.shift_key() => store.step_option(1),
+        "ArrowLeft" if presenting => store.step_option(-1),
+        "ArrowRight" if presenting => store.step_option(1),
+        "Escape" if presenting => store.present(false),
+        "Escape" if untrack(|| store.beside()).is_some() && store.peek(Editor::is_at_rest) => store.lay_beside(None),
+        _ => return false,
+    }
+    true
 }

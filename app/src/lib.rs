@@ -7,10 +7,12 @@ pub mod editor;
 
 mod app;
 mod canvas;
+mod comparison;
 mod panels;
 mod persistence;
 mod store;
 mod units;
 mod widgets;
+mod worked;
 
 pub use app::start;

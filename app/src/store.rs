@@ -1,43 +1,30 @@
 //! The state of the page. Nothing else writes signals that views share.
 
 mod clipboard;
+mod items;
+mod marks;
+mod options;
 mod pane;
 mod settled;
 mod timing;
 
-use crate::canvas::paint::{Shown, name_of};
+use crate::canvas::paint::Shown;
 use crate::editor::{
-    Action, Document, Editor, KeyInput, Outcome, Overlay, PointerInput, Refusal, ScreenPoint, Selection, StepName,
-    Target, Tool, View,
+    Action, Document, Editor, Job, Key, KeyInput, Outcome, Overlay, PointerInput, Refusal, ScreenPoint, Selection,
+    StepName, Target, Tool, View,
 };
-use crate::language::{Language, load, speak, spoken, told};
+use crate::language::{Language, load, speak, spoken};
 use crate::persistence::{Import, Saved};
 use crate::units::{System, set_system, system};
+use crate::worked::Worked;
 use falsewright_core::catalogue::Catalogue;
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Id, Scheme};
-use falsewright_core::{Design, DesignError, design};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use options::Tray;
 pub use pane::{Laid, Pane};
 use std::sync::Arc;
-
-/// A scheme worked out, or the reason why it cannot be.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Worked {
-    /// Empty where there is a reason.
-    pub design: Design,
-    /// Why nothing could be computed.
-    pub fault: Option<DesignError>,
-}
-
-impl Worked {
-    /// Why nothing could be computed, in whole sentences.
-    pub fn reason(&self) -> Option<String> {
-        let sentences = self.fault.as_ref()?.sentences();
-        Some(sentences.iter().map(told).collect::<Vec<_>>().join("\n"))
-    }
-}
 
 /// What the page is written in. Views are made anew when it changes.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -76,6 +63,7 @@ pub struct Store {
     look_ups: RwSignal<u64>,
     import: RwSignal<Option<Import>>,
     menu: RwSignal<Option<ScreenPoint>>,
+    tray: Tray,
     /// The scheme as drawn, with the drag that is going on.
     pub scheme: Memo<Arc<Scheme>>,
     /// Generic items and the scheme's own.
@@ -104,8 +92,8 @@ pub struct Store {
 }
 
 impl Store {
-    /// Starts with a scheme and makes the store known to all views below.
-    pub fn provide(document: Document, saved: Saved, left_handed: bool, laid: Laid) -> Self {
+    /// Starts with the options of a job, of which `document` is on the sheet, and makes the store known to all views.
+    pub fn provide(job: Job, document: Document, saved: Saved, left_handed: bool, laid: Laid, tray_open: bool) -> Self {
         let wording = RwSignal::new(Wording { language: spoken(), system: system() });
         let editor = RwSignal::new(Editor::of(document));
         let shown = RwSignal::new(Shown::default());
@@ -113,8 +101,10 @@ impl Store {
         let generic = Catalogue::generic();
         let scheme = Memo::new(move |_| Arc::new(editor.with(|editor| editor.shown().clone())));
         let catalogue = Memo::new(move |_| Arc::new(generic.clone().with_items_of(&scheme.get())));
-        let worked = Memo::new(move |_| Arc::new(work_out(&scheme.get(), &catalogue.get())));
+        let worked =
+            Memo::new(move |_| Arc::new(timing::measure_solve(|| Worked::out(&scheme.get(), &catalogue.get()))));
         let sources = pane::Sources { editor, scheme, worked, catalogue, shown, wording };
+        let settled = settled::settled(editor, worked);
         let store = Self {
             editor,
             message: RwSignal::new(None),
@@ -128,10 +118,11 @@ impl Store {
             look_ups: RwSignal::new(0),
             import: RwSignal::new(None),
             menu: RwSignal::new(None),
+            tray: Tray::new(job, tray_open, scheme, catalogue, worked, settled, wording),
             scheme,
             catalogue,
             worked,
-            settled: settled::settled(editor, worked),
+            settled,
             overlay: Memo::new(move |_| editor.with(Editor::overlay)),
             panes: View::ALL.map(|view| Pane::new(view, sources)),
             laid: RwSignal::new(laid),
@@ -149,6 +140,7 @@ impl Store {
             tool: Memo::new(move |_| editor.with(Editor::tool)),
         };
         provide_context(store);
+        store.follow_options();
         store
     }
 
@@ -168,6 +160,13 @@ impl Store {
     }
 
     fn act(&self, act: impl FnOnce(&mut Editor) -> Outcome) {
+        if self.apply(act) {
+            self.drawn_on();
+        }
+    }
+
+    /// Whether a change was committed.
+    fn apply(&self, act: impl FnOnce(&mut Editor) -> Outcome) -> bool {
         let mut outcome = Outcome::default();
         self.editor.maybe_update(|editor| {
             outcome = act(editor);
@@ -186,6 +185,7 @@ impl Store {
             self.worked.with_untracked(|_| ());
             timing::measure_paint();
         }
+        outcome.committed
     }
 
     /// Hands a pointer event on a view to the editor.
@@ -202,6 +202,9 @@ impl Store {
 
     /// Tells the editor that the pointer stays pressed in its place, and asks what can be done there.
     pub fn hold(&self, at: ScreenPoint) {
+        if untrack(|| self.presenting()) {
+            return;
+        }
         let worked = self.worked.get_untracked();
         let mut held = false;
         self.act(|editor| {
@@ -242,6 +245,7 @@ impl Store {
 
     /// Opens the list of what can be done here, or closes it.
     pub fn set_menu(&self, at: Option<ScreenPoint>) {
+        let at = at.filter(|_| !untrack(|| self.presenting()));
         if self.menu.with_untracked(|menu| *menu != at) {
             self.menu.set(at);
         }
@@ -249,6 +253,16 @@ impl Store {
 
     /// Hands a key to the editor, `held` once it repeats; false: it is not for the editor.
     pub fn key(&self, input: KeyInput, held: bool) -> bool {
+        let KeyInput { key: Key::Char(letter), modifiers } = input else { return self.editor_key(input, held) };
+        match (letter.to_ascii_lowercase(), modifiers.control, modifiers.shift) {
+            ('z', true, false) => self.undo(),
+            ('z', true, true) | ('y', true, false) => self.redo(),
+            _ => return self.editor_key(input, held),
+        }
+        true
+    }
+
+    fn editor_key(&self, input: KeyInput, held: bool) -> bool {
         let worked = self.worked.get_untracked();
         let mut taken = false;
         self.act(|editor| {
@@ -293,39 +307,12 @@ impl Store {
         self.try_run(|editor| editor.perform(edit));
     }
 
-    /// The item that is open in the catalogue.
-    pub fn open_item(&self) -> Option<String> {
-        self.item.get()
-    }
-
-    /// Opens an item of the catalogue, or none.
-    pub fn set_open_item(&self, code: Option<String>) {
-        self.item.set(code);
-    }
-
-    /// Shows an item in the catalogue, wherever the user is.
-    pub fn look_up(&self, code: Option<String>) {
-        self.item.set(code);
-        self.look_ups.update(|count| *count += 1);
-    }
-
-    /// Grows whenever the catalogue is to be shown.
-    pub fn look_ups(&self) -> u64 {
-        self.look_ups.get()
-    }
-
-    /// How the last file of items was taken in.
-    pub fn import(&self) -> Option<Import> {
-        self.import.get()
-    }
-
-    /// Notes how a file of items was taken in.
-    pub fn set_import(&self, import: Option<Import>) {
-        self.import.set(import);
-    }
-
-    /// Opens another scheme; undo brings the present one back.
-    pub fn open(&self, scheme: Scheme) {
+    /// Opens another scheme; undo brings the present one back. Among several options it takes the name of the one
+    /// whose place it takes, unless it has one.
+    pub fn open(&self, mut scheme: Scheme) {
+        if scheme.option.is_empty() && !untrack(|| self.job(Job::is_single)) {
+            scheme.option = self.peek(|editor| editor.scheme().option.clone());
+        }
         self.act(|editor| editor.open(scheme));
         self.fit();
     }
@@ -382,23 +369,6 @@ impl Store {
         self.chosen.with_untracked(|chosen| chosen.iter().any(|target| target.element() == Some(id)))
     }
 
-    /// A message with the marks of the drawing in place of ids.
-    fn in_marks(&self, message: &str) -> String {
-        let worked = self.worked.get_untracked();
-        let mut parts = message.split('#');
-        let mut told = parts.next().unwrap_or_default().to_owned();
-        for part in parts {
-            let digits = part.len() - part.trim_start_matches(|c: char| c.is_ascii_digit()).len();
-            let (id, rest) = part.split_at(digits);
-            let name = id.parse().ok().and_then(|id| name_of(&worked.design.model, Id(id)));
-            // "Shutter #30" becomes "Shutter S3".
-            let mark = name.as_deref().and_then(|name| name.rsplit(' ').next()).map(str::to_owned);
-            told.push_str(&mark.unwrap_or_else(|| format!("#{id}")));
-            told.push_str(rest);
-        }
-        told
-    }
-
     /// Selects an element.
     pub fn select(&self, id: Id) {
         self.act(|editor| editor.select_element(id));
@@ -411,7 +381,7 @@ impl Store {
 
     /// Whether marks on the drawing can be tapped: not while a pen that draws is in hand.
     pub fn takes_taps(&self) -> bool {
-        matches!(self.tool.get(), Tool::Select | Tool::Hand)
+        matches!(self.tool.get(), Tool::Select | Tool::Hand) && !self.presenting()
     }
 
     /// Whether dimensions can be tapped: also with the outline's pen in hand, while it draws nothing.
@@ -463,15 +433,5 @@ impl Store {
     /// Grows with every committed change.
     pub fn commits(&self) -> u64 {
         self.commits.get()
-    }
-}
-
-fn work_out(scheme: &Scheme, catalogue: &Catalogue) -> Worked {
-    if scheme.section.outline.is_empty() {
-        return Worked::default();
-    }
-    match timing::measure_solve(|| design(scheme, catalogue)) {
-        Ok(design) => Worked { design, fault: None },
-        Err(fault) => Worked { design: Design::default(), fault: Some(fault) },
     }
 }

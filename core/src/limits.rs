@@ -26,7 +26,7 @@ pub struct PourLimits {
     pub pour: Id,
     /// Its mark.
     pub mark: String,
-    /// One for each of [`TEMPERATURES_C`].
+    /// One for each temperature asked for.
     pub limits: Vec<Limit>,
 }
 
@@ -60,18 +60,30 @@ pub struct Governing {
     pub check: Option<CheckKind>,
 }
 
-/// The card of a scheme: every pour with wall shutters. The rate climbs from the slowest until something fails, so that
-/// every slower rate passes too.
+/// The card of a scheme: every pour with wall shutters at each of [`TEMPERATURES_C`].
 ///
 /// # Errors
 /// A scheme that does not validate.
 pub fn site_limits(scheme: &Scheme, catalogue: &Catalogue) -> Result<Vec<PourLimits>, DesignError> {
+    limits_at(scheme, catalogue, &TEMPERATURES_C)
+}
+
+/// Limits of every pour with wall shutters at these temperatures, °C. The rate climbs from the slowest until something
+/// fails, so that every slower rate passes too.
+///
+/// # Errors
+/// A scheme that does not validate.
+pub fn limits_at(
+    scheme: &Scheme,
+    catalogue: &Catalogue,
+    temperatures_c: &[f64],
+) -> Result<Vec<PourLimits>, DesignError> {
     scheme.validate().map_err(DesignError::Scheme)?;
     let (model, _) = layout::place(scheme, &catalogue_of(scheme, catalogue));
     let with_shutters = |pour: &&Pour| model.shutters.iter().any(|shutter| shutter.pour == pour.id);
     let limits = |pour: &Pour| {
         let search = Search { scheme, model: &model, pour };
-        let limits = TEMPERATURES_C.iter().map(|&temperature_c| search.limit(temperature_c)).collect();
+        let limits = temperatures_c.iter().map(|&temperature_c| search.limit(temperature_c)).collect();
         PourLimits { pour: pour.id, mark: pour.mark.clone(), limits }
     };
     Ok(model.pours.iter().filter(with_shutters).map(limits).collect())

@@ -23,6 +23,8 @@ pub struct Quantity {
     pub count: f64,
     /// `no.`, `m²`, `m³`, `kg`.
     pub unit: &'static str,
+    /// Separate things to handle: members, sheets of board, and what goes with them. None for totals and concrete.
+    pub pieces: f64,
     /// Mass of all of them.
     pub mass_kg: f64,
 }
@@ -45,6 +47,7 @@ pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
             match lines.get_mut(&key) {
                 Some(known) => {
                     known.count += line.count;
+                    known.pieces += line.pieces;
                     known.mass_kg += line.mass_kg;
                 }
                 None => {
@@ -63,6 +66,7 @@ pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
         size: sentence!("{} × {}", number(pour.area_m2, "m²", 3), metres(model.bay_m, 3)),
         count: pour.volume_m3,
         unit: "m³",
+        pieces: 0.0,
         mass_kg: pour.weight_kn / GRAVITY,
     }));
     let volume_m3 = model.pours.iter().map(|pour| pour.volume_m3).sum();
@@ -71,11 +75,28 @@ pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
     bill
 }
 
+/// All equipment of one bay.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Equipment {
+    /// What it weighs.
+    pub mass_kg: f64,
+    /// How many separate things there are to handle, each [`Quantity::pieces`].
+    pub pieces: f64,
+}
+
+/// Sums the equipment of a bill.
+pub fn equipment(bill: &[Quantity]) -> Equipment {
+    let pieces = bill.iter().map(|line| line.pieces).sum();
+    let mass_kg = bill.iter().filter(|line| line.pieces > 0.0).map(|line| line.mass_kg).sum();
+    Equipment { mass_kg, pieces }
+}
+
 /// kN per kg.
 const GRAVITY: f64 = 9.81e-3;
 
 fn total(item: Sentence, unit: &'static str, count: f64, mass_kg: f64) -> Quantity {
-    Quantity { mark: String::new(), owner: None, item, size: Sentence::default(), count, unit, mass_kg }
+    let (mark, size) = (String::new(), Sentence::default());
+    Quantity { mark, owner: None, item, size, count, unit, pieces: 0.0, mass_kg }
 }
 
 /// The line of so many parts like this one, and one for the nuts, jacks or couplers that go with them.
@@ -87,6 +108,7 @@ fn lines_of(part: &Part, count: f64, item: &Item, name: &Sentence) -> Vec<Quanti
         size,
         count,
         unit,
+        pieces: count,
         mass_kg,
     };
     let length = part.solid.length_m();
@@ -97,7 +119,9 @@ fn lines_of(part: &Part, count: f64, item: &Item, name: &Sentence) -> Vec<Quanti
         (Kind::Board(board), Solid::Sheet { length_m, .. }) => {
             let area = length * length_m;
             let size = across(length, length_m);
-            vec![line(name.clone(), size, area * count, "m²", area * board.mass_kg_m2 * count)]
+            let sheets = libm::ceil(area / (board.sheet_m[0] * board.sheet_m[1]) - 1e-9);
+            let line = line(name.clone(), size, area * count, "m²", area * board.mass_kg_m2 * count);
+            vec![Quantity { pieces: sheets * count, ..line }]
         }
         (Kind::Tie(tie), _) => {
             vec![rod(tie.mass_kg_m), extra(sentence!("Nut and plate for {}", name), 2.0, tie.ends_kg)]

@@ -2,7 +2,7 @@
 
 use falsewright_core::Design;
 use falsewright_core::model::FaceKind;
-use falsewright_core::quantities::Quantity;
+use falsewright_core::quantities::{Quantity, equipment};
 use falsewright_core::scheme::{Arrangement, Direction, Id, Lateral, Section, TieEnd};
 use falsewright_tests::assert_close;
 use falsewright_tests::simple::{anchors, box_scheme, clear_way, face, falsework, scheme, shutter, solved, spaced};
@@ -72,6 +72,11 @@ fn wall_equipment() {
         // Wall 0.4, twice board 17.6 mm, beam 0.2 and channel 0.15 m, and 0.3 m beyond.
         assert_eq!(lines(&design, row, "Tie rod")[0].size, "1.435 m");
     }
+    // Sheets of 2.44 × 1.22 m: 14 and 12 m² take 5 each. 12 + 11 beams, 6 soldiers, 6 rods, 12 nuts.
+    let all = equipment(&design.quantities);
+    assert_eq!(all.pieces, 10.0 + 23.0 + 6.0 + 6.0 + 12.0);
+    let stated = design.quantities.iter().find(|line| line.item == "Equipment for one bay").unwrap();
+    assert_close("mass of all", all.mass_kg, stated.mass_kg, 1e-9);
 }
 
 /// Three bents (0.5, 2, 3.5 m along a bay of 4 m) of two legs with one diagonal, under primaries across.

@@ -1,5 +1,6 @@
 //! The drawing.
 
+mod beside;
 mod dimensions;
 mod figures;
 mod menu;
@@ -12,11 +13,13 @@ mod tags;
 mod typing;
 mod views;
 
-use crate::editor::{Tool, View};
+use crate::editor::{Tool, View, Viewport};
 use crate::language::t;
 use crate::store::Store;
+pub use beside::Beside;
 pub use pointer::{hold_space, in_field, key_input};
 
+use beside::{Apart, PaneName};
 use dimensions::Dimensions;
 pub use dimensions::legible;
 use figures::Figures;
@@ -56,11 +59,6 @@ fn Drawing(view: View) -> impl IntoView {
     let letter = crate::widgets::letter_px();
     let legible =
         Memo::new(move |_| pane.dimensions.with(|all| dimensions::legible(&pane.viewport.get(), all, letter)));
-    let world = move || {
-        let view = pane.viewport.get();
-        let scale = view.px_per_m;
-        format!("matrix({scale} 0 0 {} {} {})", -scale, -view.origin.x * scale, view.origin.z * scale)
-    };
     let (name, nothing) = match view {
         View::Section => (t("Section of the culvert with its temporary works"), ""),
         View::Elevation => (
@@ -90,17 +88,25 @@ fn Drawing(view: View) -> impl IntoView {
             >
                 <Patterns/>
                 <Grid/>
-                <g transform=world>
+                <g transform=move || world(&pane.viewport.get())>
                     <Figures/>
+                    {(view == View::Section).then(|| view! { <Apart on_sheet=true/> })}
                 </g>
                 <Dimensions legible/>
                 <Marks/>
                 <Tags legible/>
                 <ScaleBar/>
             </svg>
+            {(view == View::Section).then(|| view! { <PaneName/> })}
             <p class="nothing" hidden=move || !empty()>{nothing}</p>
             <Typing/>
             <Menu/>
         </div>
     }
+}
+
+/// From metres of the section to the screen.
+fn world(view: &Viewport) -> String {
+    let scale = view.px_per_m;
+    format!("matrix({scale} 0 0 {} {} {})", -scale, -view.origin.x * scale, view.origin.z * scale)
 }

@@ -2,7 +2,7 @@ use super::dimensions::{tenths, written};
 use super::paint::{Block, PlacedTag, Tag, TagKind, place, tone};
 use super::pointer::ends_long_press;
 use super::sheet::heading;
-use crate::editor::{Dimension, Target};
+use crate::editor::{Dimension, Target, View};
 use crate::store::{Pane, Store};
 use crate::widgets::letter_px;
 use leptos::prelude::*;
@@ -27,10 +27,14 @@ pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
         written.push(heading(&view));
         let scene = pane.scene.get();
         let (chosen, open) = (store.chosen.get(), store.note());
-        let mut room = (view.width_px * view.height_px / AREA_PX2).ceil();
-        let (wanted, others): (Vec<Tag>, Vec<Tag>) = scene.tags.iter().cloned().partition(|tag| {
+        // The greatest comes first.
+        let quiet = store.is_quiet();
+        let mut room = if quiet { 1.0 } else { (view.width_px * view.height_px / AREA_PX2).ceil() };
+        let differences = if pane.view == View::Section { store.differences(true) } else { Default::default() };
+        let signs = differences.iter().map(super::beside::sign);
+        let (wanted, others): (Vec<Tag>, Vec<Tag>) = scene.tags.iter().cloned().chain(signs).partition(|tag| {
             if !matches!(tag.kind, TagKind::Governing(_)) {
-                return wanted(tag, &chosen, open);
+                return wanted(tag, &chosen, open) && !(quiet && matches!(tag.kind, TagKind::Value | TagKind::Ring(_)));
             }
             room -= 1.0;
             room >= 0.0 || tag.urgent || is_selected(tag, &chosen)
@@ -128,11 +132,12 @@ fn class_of(kind: TagKind) -> &'static str {
         TagKind::Governing(ratio) | TagKind::Member(ratio) => tone::tone(ratio),
         TagKind::Unchecked => "unchecked",
         TagKind::Value => "value",
+        TagKind::Sign => "sign",
         TagKind::Level => "level",
     }
 }
 
-fn body(placed: &PlacedTag) -> Option<impl IntoView + use<>> {
+pub(super) fn body(placed: &PlacedTag) -> Option<impl IntoView + use<>> {
     let Block { centre: (x, y), size: (width, height) } = placed.block?;
     let (to_x, to_y) = placed.anchor;
     let leader = placed.led().then(|| view! { <path class="leader" d=format!("M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}")/> });

@@ -30,7 +30,8 @@ pub fn Views() -> impl IntoView {
     // A blank sheet has only its section.
     let blank = Memo::new(move |_| store.scheme.with(|scheme| scheme.section.outline.is_empty()));
     let laid = Memo::new(move |_| match store.laid() {
-        _ if blank.get() => Laid::One(View::Section),
+        // Options are laid beside each other in section.
+        _ if blank.get() || store.beside().is_some() => Laid::One(View::Section),
         Laid::All if !wide.get() => Laid::One(View::Section),
         laid => laid,
     });

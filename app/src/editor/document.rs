@@ -61,6 +61,14 @@ impl Document {
         &self.scheme
     }
 
+    /// Names the option, as one step.
+    pub fn name_option(&mut self, option: &str) {
+        if self.scheme.option != option {
+            let next = Scheme { option: option.to_owned(), ..self.scheme.clone() };
+            self.history.record(&std::mem::replace(&mut self.scheme, next), "Rename");
+        }
+    }
+
     /// All states with the names of the steps that led to them, the first kept one first.
     pub fn steps(&self) -> Vec<StepName> {
         let first = if self.history.past.first().is_some_and(|moment| is_blank(&moment.text)) {

@@ -46,7 +46,7 @@ pub fn label(edit: &Edit) -> &'static str {
         Edit::AddOpening { .. } => key("Add opening"),
         Edit::MoveOpening { .. } => key("Move opening"),
         Edit::ResizeOpening { .. } | Edit::SetOpening(_) => key("Change opening"),
-        Edit::SetName(_) => key("Rename"),
+        Edit::SetName(_) | Edit::SetOption(_) => key("Rename"),
         Edit::SetConcrete(_) => key("Change concrete"),
         Edit::SetBasis(_) => key("Change basis"),
         Edit::SetBays(_) => key("Change bays"),

@@ -1,4 +1,5 @@
 use super::catalogue::Items;
+use super::compare::Compare;
 use super::element::{self, Element};
 use super::folds::Folds;
 use super::ledger::Ledger;
@@ -25,6 +26,8 @@ pub enum Leaf {
     Items,
     /// The history.
     Steps,
+    /// Two options.
+    Compare,
 }
 
 /// The right margin: the selected element, notes, schedule and path of loads. Pulled up on small screens.
@@ -63,6 +66,17 @@ pub fn Margin() -> impl IntoView {
         turn(last.is_some_and(|last| look_ups > last), Leaf::Items);
         look_ups
     });
+    let compared = Memo::new(move |_| store.beside().is_some());
+    Effect::new(move |last: Option<bool>| {
+        let now = compared.get();
+        match leaf.get_untracked() {
+            _ if last == Some(now) || last.is_none() && !now => {}
+            _ if now => leaf.set(Leaf::Compare),
+            Leaf::Compare => leaf.set(Leaf::Notes),
+            _ => {}
+        }
+        now
+    });
     Effect::new(move |followed: Option<()>| {
         let elements: Vec<_> = selected.get().iter().map(|target| target.element()).collect();
         let note = noted.get_untracked();
@@ -72,7 +86,7 @@ pub fn Margin() -> impl IntoView {
         }
         if elements.is_empty() {
             if leaf.get_untracked() == Leaf::Element {
-                leaf.set(Leaf::Notes);
+                leaf.set(if compared.get_untracked() { Leaf::Compare } else { Leaf::Notes });
             }
         } else if note.is_none() || elements != [note] {
             leaf.set(Leaf::Element);
@@ -105,6 +119,7 @@ pub fn Margin() -> impl IntoView {
         <aside class="margin" class:pulled=move || pulled.get() aria-label=t("Margin of the drawing")>
             <div class="leaves" role="tablist">
                 {move || (!selected.get().is_empty()).then(|| tab(Leaf::Element, "leaf-element", mark))}
+                {move || compared.get().then(|| tab(Leaf::Compare, "leaf-compare", Signal::stored(t("Compare").to_owned())))}
                 {tab(Leaf::Notes, "leaf-notes", Signal::derive(count))}
                 {tab(Leaf::Schedule, "leaf-schedule", Signal::stored(t("Schedule").to_owned()))}
                 {tab(Leaf::Steps, "leaf-steps", Signal::stored(t("Steps").to_owned()))}
@@ -119,6 +134,7 @@ pub fn Margin() -> impl IntoView {
                     Leaf::Loads => view! { <Ledger/> }.into_any(),
                     Leaf::Items => view! { <Items/> }.into_any(),
                     Leaf::Steps => view! { <Steps/> }.into_any(),
+                    Leaf::Compare => view! { <Compare/> }.into_any(),
                 }}
             </div>
         </aside>

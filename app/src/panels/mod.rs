@@ -2,6 +2,7 @@
 
 mod catalogue;
 mod checks;
+mod compare;
 mod element;
 mod folds;
 mod fresh_concrete;
@@ -10,7 +11,9 @@ mod hint;
 mod ledger;
 mod margin;
 mod notes;
+mod options;
 mod pens;
+mod presenting;
 mod ratio;
 mod schedule;
 mod site_card;
@@ -23,6 +26,8 @@ mod title_block;
 pub use folds::Folds;
 pub use hint::Hint;
 pub use margin::Margin;
+pub use options::Options;
 pub use pens::Pens;
+pub use presenting::Presenting;
 pub use start::Start;
 pub use title_block::TitleBlock;

@@ -25,8 +25,8 @@ pub fn Pens() -> impl IntoView {
             </button>
         }
     };
-    let undo = Memo::new(move |_| store.read(|editor| editor.undo_label().map(str::to_owned)));
-    let redo = Memo::new(move |_| store.read(|editor| editor.redo_label().map(str::to_owned)));
+    let undo = Memo::new(move |_| store.undo_label());
+    let redo = Memo::new(move |_| store.redo_label());
     let pen_mode = Memo::new(move |_| store.read(Editor::pen_mode));
     view! {
         <nav class="pens" class:left=move || store.left_handed() aria-label=t("Pens")>
@@ -37,7 +37,7 @@ pub fn Pens() -> impl IntoView {
                     aria-label=t("Undo")
                     title=move || undo.get().map_or(t("Undo").to_owned(), |of| say!("Undo: {}", step(&of)))
                     disabled=move || undo.with(Option::is_none)
-                    on:click=move |_| store.run(Editor::undo)
+                    on:click=move |_| store.undo()
                 >
                     <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M9 5L4 10l5 5M4 10h10a5 5 0 0 1 0 10h-3"/></svg>
                     <span>{t("Undo")}</span>
@@ -47,7 +47,7 @@ pub fn Pens() -> impl IntoView {
                     aria-label=t("Redo")
                     title=move || redo.get().map_or(t("Redo").to_owned(), |of| say!("Redo: {}", step(&of)))
                     disabled=move || redo.with(Option::is_none)
-                    on:click=move |_| store.run(Editor::redo)
+                    on:click=move |_| store.redo()
                 >
                     <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M15 5l5 5-5 5M20 10H10a5 5 0 0 0 0 10h3"/></svg>
                     <span>{t("Redo")}</span>

@@ -30,7 +30,7 @@ const PERCENT: Unit = Unit::scaled("%", 1e-2, 2);
 pub fn TitleBlock() -> impl IntoView {
     let store = Store::here();
     let Folds { data: open, .. } = expect_context();
-    let folded = move || !selected(store).is_empty();
+    let folded = move || !selected(store).is_empty() || store.beside().is_some();
     view! {
         <section
             class="title-block"
@@ -107,12 +107,24 @@ fn Summary() -> impl IntoView {
             </div>
         })
     };
+    let option = move || {
+        let several = store.job(|job| !job.is_single());
+        (several || store.scheme.with(|scheme| !scheme.option.is_empty())).then(|| {
+            view! {
+                <div class="option">
+                    <dt>{t("Option")}</dt>
+                    <dd data-testid="option">{move || store.option_name(store.in_hand())}</dd>
+                </div>
+            }
+        })
+    };
     view! {
         <dl class="summary">
             <div class="worst"><dt>{t("Worst ratio")}</dt><dd>{worst}</dd></div>
             <div class="clear"><dt>{units::of_dimension(t("Clear way"))}</dt><dd data-testid="clear">{move || clear().unwrap_or(t("none").into())}</dd></div>
             <div class="concrete"><dt>{t("Concrete of a bay")}</dt><dd data-testid="concrete">{concrete}</dd></div>
             <div class="rise"><dt>{t("Rise and pressure")}</dt><dd>{move || rise().unwrap_or(t("no shutter yet").into())}</dd></div>
+            {option}
             {supplied}
         </dl>
     }

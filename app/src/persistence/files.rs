@@ -27,9 +27,9 @@ pub fn download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
     Url::revoke_object_url(&address)
 }
 
-/// Saves the scheme as a file named after it.
+/// Saves the scheme, or all options of the job, as a file named after it.
 pub fn save_to_file(store: Store) {
-    let (name, text) = store.peek(|editor| (editor.scheme().name.clone(), scheme::write(editor.scheme())));
+    let (name, text) = (store.peek(|editor| editor.scheme().name.clone()), store.job_text(false));
     if download(&format!("{}.json", file_name(&name)), "application/json", &text).is_err() {
         store.tell(Some(t("The browser did not save the file. Try again, or allow downloads for this page.").into()));
     }
@@ -89,12 +89,12 @@ pub(super) fn read(store: Store, file: File, take: impl FnOnce(Store, &str, &str
     });
 }
 
-/// Opens a scheme from its text and sets the present one aside; a faulty text changes nothing.
+/// Opens a scheme, or all options of a job, and sets the present one aside; a faulty text changes nothing.
 pub fn open_text(store: Store, name: &str, text: &str) {
-    match scheme::read(text) {
-        Ok(scheme) => {
+    match scheme::Job::read(text) {
+        Ok(job) => {
             set_present_aside(store);
-            store.open(scheme);
+            store.open_job(job);
         }
         Err(error) => {
             let why = told(&error.sentence());

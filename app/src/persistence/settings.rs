@@ -7,6 +7,7 @@ use crate::store::Laid;
 use crate::units::System;
 
 const LEFT_HANDED: &str = "falsewright.left-handed";
+const TRAY: &str = "falsewright.tray";
 const VIEWS: &str = "falsewright.views";
 
 /// Whether the pens were last at the left.
@@ -51,6 +52,16 @@ pub fn system() -> System {
 /// Keeps the units that were chosen.
 pub fn keep_system(system: System) {
     keep(UNITS, system.code());
+}
+
+/// Whether the tray of options was last open; none: it was never opened or folded.
+pub fn tray_open() -> Option<bool> {
+    kept(TRAY).map(|kept| kept == "open")
+}
+
+/// Keeps whether the tray is open.
+pub fn keep_tray_open(open: bool) {
+    keep(TRAY, if open { "open" } else { "folded" });
 }
 
 /// Which views were last laid out on the sheet; the section where none are known.

@@ -1,10 +1,11 @@
 //! The views of the sheet: what stands on each, and how they are laid out.
 
-use super::{Store, Wording, Worked};
+use super::{Store, Wording};
 use crate::canvas::legible;
 use crate::canvas::paint::{Scene, Shown, elevation, plan, scene};
 use crate::editor::{Bounds, Dimension, Editor, Outcome, Overlay, Seen, View, Viewport};
 use crate::widgets::letter_px;
+use crate::worked::Worked;
 use falsewright_core::catalogue::Catalogue;
 use falsewright_core::scheme::{Id, Scheme};
 use leptos::prelude::*;
@@ -156,14 +157,18 @@ impl Store {
 
     /// Shows the whole of a view with its dimension lines.
     pub fn fit_view(&self, view: View) {
+        // Two options are shown at one scale, so there is room for both.
+        let beside = untrack(|| self.beside().and_then(|id| self.print(id)?.bounds));
+        let beside = beside.filter(|_| view == View::Section);
         self.act(|editor| {
             let outcome = editor.fit_on(view);
             let Some(bounds) = editor.bounds_on(view) else { return outcome };
+            let corners = [Some(bounds), beside].into_iter().flatten().flat_map(|bounds| [bounds.min, bounds.max]);
             // Rows of dimension lines stand further off the smaller the scale.
             for _ in 0..2 {
                 let written = legible(editor.viewport_on(view), &editor.dimensions_on(view), letter_px());
                 let lines = written.into_iter().flat_map(|dimension| dimension.line);
-                if let Some(mut all) = Bounds::around([bounds.min, bounds.max].into_iter().chain(lines)) {
+                if let Some(mut all) = Bounds::around(corners.clone().chain(lines)) {
                     let viewport = editor.viewport_on(view);
                     if view != View::Section {
                         all.min.z -= viewport.length_m(HEADING_PX);
@@ -182,7 +187,9 @@ impl Store {
     pub fn resize(&self, view: View, width_px: f64, height_px: f64, first: bool) {
         let was = self.peek(|editor| *editor.viewport_on(view));
         self.editor.update(|editor| editor.viewport_on_mut(view).resize(width_px, height_px));
-        if first && (was.width_px, was.height_px) != (width_px, height_px) {
+        let other = (was.width_px, was.height_px) != (width_px, height_px);
+        let refits = view == View::Section && (self.takes_refit() || untrack(|| self.beside()).is_some());
+        if first && other || refits {
             self.fit_view(view);
         }
     }

@@ -1,7 +1,7 @@
 //! What the margin tells.
 
-use super::Worked;
 use crate::editor::Editor;
+use crate::worked::Worked;
 use leptos::prelude::*;
 use std::cell::Cell;
 use std::rc::Rc;

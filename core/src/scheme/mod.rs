@@ -7,6 +7,7 @@ mod error;
 mod hardening;
 mod holding;
 mod ids;
+mod job;
 mod placing;
 mod read;
 mod repeat;
@@ -23,6 +24,7 @@ pub use error::{Place, Ring, SchemeError, Subject};
 pub use hardening::{Cement, Hardening, SlabAge, Striking, Temperature, TemperatureTextError};
 pub use holding::{CastAnchor, FixedEnd, HeldBy};
 pub use ids::{FaceRef, Id};
+pub use job::Job;
 pub use placing::{
     Arrangement, Bearing, Direction, Falsework, Lateral, LegLine, Opening, Shutter, Spacing, TieEnd, TieRow,
 };
@@ -52,6 +54,9 @@ pub struct Scheme {
     pub schema: u32,
     /// What the job is called on the drawing.
     pub name: String,
+    /// What this option of the job is called; empty for one that was not named.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub option: String,
     /// The concrete section.
     pub section: Section,
     /// How the culvert is cut into pours along its length.

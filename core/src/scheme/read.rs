@@ -38,6 +38,12 @@ pub enum ReadError {
     WrongValue { what: String, line: usize, column: usize },
 
     Invalid(Vec<SchemeError>),
+
+    InvalidOption { option: String, errors: Vec<SchemeError> },
+
+    NoOptions,
+
+    SeveralOptions,
 }
 
 impl ReadError {
@@ -108,14 +114,22 @@ impl ReadError {
             Self::WrongValue { what, line, column } => {
                 sentence!("The value at line {}, column {} cannot be used: {}. Correct it there.", *line, *column, what)
             }
-            Self::Invalid(errors) => {
-                let first = errors.first().map(SchemeError::sentence).unwrap_or_default();
-                match errors.len() {
-                    0 | 1 => first,
-                    count => sentence!("{} ({} more like this.)", first, count - 1),
-                }
-            }
+            Self::Invalid(errors) => all_of(errors),
+            Self::InvalidOption { option, errors } => sentence!("In option {}: {}", option, all_of(errors)),
+            Self::NoOptions => sentence!("The file holds no option of the job. Open another copy of it."),
+            Self::SeveralOptions => sentence!(
+                "The file holds several options of a job where one scheme should be. Open it on the page, put the \
+                 other options away, and save the one that is left."
+            ),
         }
+    }
+}
+
+fn all_of(errors: &[SchemeError]) -> Sentence {
+    let first = errors.first().map(SchemeError::sentence).unwrap_or_default();
+    match errors.len() {
+        0 | 1 => first,
+        count => sentence!("{} ({} more like this.)", first, count - 1),
     }
 }
 
@@ -131,6 +145,7 @@ impl std::error::Error for ReadError {}
 #[derive(Deserialize)]
 struct Header {
     schema: Option<serde_json::Value>,
+    options: Option<serde::de::IgnoredAny>,
 }
 
 /// Reads a scheme from the bytes of a file.
@@ -144,6 +159,21 @@ pub fn read_bytes(bytes: &[u8]) -> Result<Scheme, ReadError> {
 
 /// Reads a scheme and makes sure that it can be worked with.
 pub fn read(text: &str) -> Result<Scheme, ReadError> {
+    let (text, several) = known(text)?;
+    if several {
+        return Err(ReadError::SeveralOptions);
+    }
+    let scheme: Scheme = parse(text)?;
+    scheme.validate().map_err(ReadError::Invalid)?;
+    Ok(scheme)
+}
+
+pub(super) fn parse<T: serde::de::DeserializeOwned>(text: &str) -> Result<T, ReadError> {
+    serde_json::from_str(text).map_err(|error| explain(&error))
+}
+
+/// The text of a file whose schema is known, and whether it holds several options.
+pub(super) fn known(text: &str) -> Result<(&str, bool), ReadError> {
     if text.len() > LARGEST_FILE {
         return Err(ReadError::TooLarge { bytes: text.len() });
     }
@@ -161,16 +191,14 @@ pub fn read(text: &str) -> Result<Scheme, ReadError> {
     if let Some(found) = found {
         return Err(ReadError::NotAScheme { found });
     }
-    let header: Header = serde_json::from_str(text).map_err(|error| explain(&error))?;
+    let header: Header = parse(text)?;
     let schema = header.schema.ok_or(ReadError::NoSchema)?;
     match schema.as_u64() {
         Some(found) if found > u64::from(SCHEMA) => return Err(ReadError::Newer { found }),
         Some(1..) => {}
         _ => return Err(ReadError::BadSchema { found: shortened(&schema.to_string()) }),
     }
-    let scheme: Scheme = serde_json::from_str(text).map_err(|error| explain(&error))?;
-    scheme.validate().map_err(ReadError::Invalid)?;
-    Ok(scheme)
+    Ok((text, header.options.is_some()))
 }
 
 /// Writes a scheme as text that [`read`] turns into the same scheme.

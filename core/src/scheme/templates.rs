@@ -120,12 +120,23 @@ impl Section {
 }
 
 impl Scheme {
+    /// A blank sheet: no section yet.
+    pub fn empty() -> Self {
+        Self::blank(Section { outline: Vec::new(), cells: Vec::new(), joints: Vec::new() })
+    }
+
+    /// Whether no section is drawn yet.
+    pub fn is_blank(&self) -> bool {
+        self.section.outline.is_empty() && self.section.cells.is_empty()
+    }
+
     /// This section with nothing placed on it, and settings that suit most jobs: reinforced concrete at 10 °C,
     /// CIRIA Report 108 for a wall of plain Portland cement without admixtures, and the working-load basis.
     pub fn blank(section: Section) -> Self {
         Self {
             schema: SCHEMA,
             name: String::new(),
+            option: String::new(),
             section,
             bays: Bays { length_m: 10.0, count: 6 },
             concrete: Concrete {

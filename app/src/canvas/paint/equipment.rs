@@ -55,6 +55,11 @@ pub fn equipment(
     ordered
 }
 
+/// Outlines of parts as they are drawn in section, those behind each other once.
+pub fn outlines(parts: &[&Part], catalogue: &Catalogue) -> String {
+    silhouettes(View::Section, parts, catalogue).finish()
+}
+
 fn silhouettes(view: View, parts: &[&Part], catalogue: &Catalogue) -> Path {
     let mut seen = BTreeSet::new();
     let mut all = Path::default();

@@ -18,8 +18,8 @@ pub mod tone;
 mod whereabouts;
 
 pub use elevation::elevation;
-pub use equipment::name_of;
-pub use figure::Figure;
+pub use equipment::{Name, name_of, names, outlines};
+pub use figure::{Figure, Stroke};
 pub use highlight::highlight;
 pub use path::Path;
 pub use placing::{Block, PlacedTag, place};

@@ -42,6 +42,8 @@ pub enum TagKind {
     Member(f64),
     /// Value of a diagram.
     Value,
+    /// That something differs from another option.
+    Sign,
     /// A level beside its mark.
     Level,
 }
@@ -105,7 +107,7 @@ fn ratios(view: &Whereabouts) -> Vec<Tag> {
         TagKind::Governing(ratio) => (0, -ratio),
         TagKind::Unchecked => (0, 0.0),
         TagKind::Member(ratio) => (1, -ratio),
-        TagKind::Ring(_) | TagKind::Value | TagKind::Level => (2, 0.0),
+        TagKind::Ring(_) | TagKind::Value | TagKind::Level | TagKind::Sign => (2, 0.0),
     };
     sort(&mut tags, |a, b| rank(a).0.cmp(&rank(b).0).then(rank(a).1.total_cmp(&rank(b).1)));
     tags

@@ -170,6 +170,41 @@ impl Editor {
         Outcome::committed()
     }
 
+    /// Ends what goes on; what is proposed is kept.
+    pub fn put_down(&mut self) -> Outcome {
+        let kept = self.keep_proposal();
+        let shown = self.preview.is_some();
+        self.drop_gesture();
+        kept.unwrap_or(Outcome { scheme_changed: shown, ..Outcome::view() })
+    }
+
+    /// Takes another document in hand if `exchange` puts one there; the view stays.
+    pub fn exchange(&mut self, exchange: impl FnOnce(&mut Document) -> bool) -> Outcome {
+        self.drop_gesture();
+        if !exchange(&mut self.document) {
+            return Outcome::view();
+        }
+        self.adding = false;
+        self.chosen.clear();
+        self.settle();
+        Outcome::committed()
+    }
+
+    /// Whether nothing is selected and nothing goes on that Escape would end.
+    pub fn is_at_rest(&self) -> bool {
+        let rests = self.preview.is_none() && !self.recogniser.busy();
+        rests && self.chosen.is_empty() && matches!(self.tool(), Tool::Select | Tool::Hand)
+    }
+
+    /// Whether the whole section is on the screen.
+    pub fn shows_all(&self) -> bool {
+        let viewport = self.viewport_on(View::Section);
+        self.bounds_on(View::Section).is_none_or(|bounds| {
+            let (a, b) = (viewport.to_screen(bounds.min), viewport.to_screen(bounds.max));
+            a.x >= 0.0 && b.y >= 0.0 && b.x <= viewport.width_px && a.y <= viewport.height_px
+        })
+    }
+
     /// What is under the pointer.
     pub fn hover(&self) -> Selection {
         self.hover

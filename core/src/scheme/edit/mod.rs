@@ -255,6 +255,8 @@ pub enum Edit {
     SetOpening(Opening),
     /// Renames the scheme.
     SetName(String),
+    /// Renames this option of the job.
+    SetOption(String),
     /// Sets the concrete and its delivery.
     SetConcrete(Concrete),
     /// Sets the rules that resistances follow.
@@ -382,6 +384,7 @@ fn change(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {
         }
         Edit::SetOpening(opening) => opening::set(scheme, opening)?,
         Edit::SetName(name) => scheme.name.clone_from(name),
+        Edit::SetOption(option) => scheme.option.clone_from(option),
         Edit::SetConcrete(concrete) => scheme.concrete = *concrete,
         Edit::SetBasis(basis) => scheme.basis = *basis,
         Edit::SetBays(bays) => scheme.bays = *bays,
