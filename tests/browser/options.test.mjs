@@ -270,3 +270,19 @@ test("what another tab made of the job is set aside whole", () => withPage(SCREE
   await page.locator(".print").nth(1).waitFor();
   assert.match(await clear(page), /^33/);
 }));
+
+test("with all views on the sheet, options are compared in section and the views come back", () => withPage(SCREENS.desk, async ({ page }) => {
+  await demo(page);
+  await page.getByTestId("view-all").click();
+  await copied(page);
+  const live = page.locator("svg.drawing:not(.still)");
+  await page.waitForFunction(() => document.querySelectorAll("svg.drawing").length === 3);
+  await page.getByTestId("compare-0").click();
+  await page.getByTestId("beside").waitFor();
+  assert.deepEqual(await live.evaluateAll((all) => all.map((svg) => svg.dataset.testid)), ["drawing"]);
+  const places = () => page.locator("svg.drawing > g[transform^=matrix]").evaluateAll((all) => all.map((g) => g.getAttribute("transform")));
+  const [one, other] = await places();
+  assert.equal(one, other);
+  await page.getByTestId("compare-end").click();
+  await page.waitForFunction(() => document.querySelectorAll("svg.drawing:not(.still)").length === 3);
+}));
