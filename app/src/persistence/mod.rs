@@ -11,7 +11,10 @@ pub use autosave::{keep, restore};
 pub use copied::{copied, keep_copied};
 pub use files::{download, file_name, open_dropped, open_file, open_text, save_to_file, set_present_aside};
 pub use items::{Import, import_dropped, import_file};
-pub use settings::{keep_laid, keep_language, keep_left_handed, keep_system, laid, language, left_handed, system};
+pub use settings::{
+    Theme, keep_laid, keep_language, keep_left_handed, keep_system, keep_theme, laid, language, left_handed, system,
+    theme,
+};
 pub use shelf::{Kept, kept, put_aside};
 
 /// How the scheme is kept in this browser.
