@@ -1,10 +1,11 @@
 use crate::canvas::{Beside, Views, hold_space, in_field, key_input};
-use crate::editor::{Document, Editor, Job};
+use crate::editor::{Document, Editor, Job, Tool};
 use crate::language::{Language, load, speak, t};
-use crate::panels::{Folds, Hint, Margin, Options, Pens, Presenting, Start, TitleBlock};
+use crate::panels::{Folds, Hint, Margin, Options, Pens, Presenting, Skips, Spoken, Start, TitleBlock, to_next_part};
 use crate::persistence::{self, Saved, open_dropped, save_to_file};
 use crate::store::Store;
 use crate::units::set_system;
+use crate::widgets::focus_next;
 use falsewright_core::scheme::Scheme;
 use gloo_events::{EventListener, EventListenerOptions};
 use leptos::prelude::*;
@@ -53,8 +54,10 @@ fn Page() -> impl IntoView {
     let newer = newer_version();
     let sheet = move |_| {
         view! {
+            <Skips/>
             <main class="board" class:two=move || store.beside().is_some() class:later=move || is_later(store)>
                 <h1 class="unseen">{t("Falsewright: temporary works for box culverts")}</h1>
+                <Spoken/>
                 <div class="panes">
                     <div class="stack"><Views/></div>
                     <Beside/>
@@ -189,6 +192,25 @@ fn on_clipboard(store: Store, event: &ClipboardEvent) {
     }
 }
 
+/// Marks of the drawing that can be chosen.
+const MARKS: &str = ".tags [role=button]:has(rect), .dimensions [role=button]";
+
+/// Whether a key is for what has the focus, and not for the drawing: what presses it, moves in it, or scrolls it. Beside
+/// the drawing and its pens, letters and figures are for nothing.
+fn is_for_control(event: &KeyboardEvent) -> bool {
+    let Some(element) = event.target().and_then(|target| target.dyn_into::<Element>().ok()) else { return false };
+    let within = |selector: &str| element.closest(selector).ok().flatten().is_some();
+    let is = |selector: &str| element.matches(selector).unwrap_or_default();
+    let key = event.key();
+    match key.as_str() {
+        "Enter" | " " => is("button, summary, a[href], [role=button]"),
+        "PageUp" | "PageDown" => within(".margin, .title-block, .start"),
+        "ArrowUp" | "ArrowDown" | "ArrowLeft" | "ArrowRight" => is("[role=tab], [role=tabpanel], summary"),
+        _ if event.ctrl_key() || event.meta_key() => false,
+        _ => key.chars().count() == 1 && within(".margin, .title-block"),
+    }
+}
+
 fn on_key(store: Store, event: &KeyboardEvent) {
     let command = event.ctrl_key() || event.meta_key();
     let letter = event.key().to_lowercase();
@@ -197,7 +219,19 @@ fn on_key(store: Store, event: &KeyboardEvent) {
         save_to_file(store);
         return;
     }
-    if event.is_composing() || in_field(event) || event.alt_key() {
+    if event.key() == "F6" {
+        event.prevent_default();
+        to_next_part(!event.shift_key());
+        return;
+    }
+    if event.is_composing() || in_field(event) || event.alt_key() || is_for_control(event) {
+        return;
+    }
+    // From mark to mark of the drawing, while no pen has places of its own.
+    let pages = matches!(event.key().as_str(), "PageDown" | "PageUp");
+    if pages && matches!(store.tool.get_untracked(), Tool::Select | Tool::Hand) {
+        event.prevent_default();
+        focus_next(MARKS, event.key() == "PageDown");
         return;
     }
     if on_option_key(store, event) {

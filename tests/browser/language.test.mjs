@@ -84,7 +84,7 @@ for (const [name, screen] of Object.entries(SCREENS)) {
     }
     const notes = await (await leaf(page, "notes"), page.getByTestId("notes").innerText());
     assert.match(notes, /Traggerüst|Schalung|Abfangträger/);
-    assert.match(await page.getByTestId("ratio-S1").getAttribute("aria-label"), /^S1 (Hauptträger|Nebenträger|Schalhaut|Fuß), .*, Ausnutzung [01],\d\d$/);
+    assert.match(await page.getByTestId("ratio-S1").getAttribute("aria-label"), /^S1 [01],\d\d: S1 (Hauptträger|Nebenträger|Schalhaut|Fuß), .*, Ausnutzung [01],\d\d$/);
   }));
 }
 

@@ -95,12 +95,12 @@ fn OneDimension(
             class="dimension"
             class:lit=move || lit.get().contains(&Some(key))
             role="button"
-            tabindex=move || if tappable.get() { "0" } else { "-1" }
+            tabindex="-1"
             aria-label=move || format!("{} {}", t(words(key)), drawn.with(|drawn| drawn.said.clone()))
             data-testid=pane.test_id(&test_id(key))
             data-own=move || tappable.get().then_some("")
             on:click=move |_| if tappable.get_untracked() { choose() }
-            on:keydown=move |event| if event.key() == "Enter" {
+            on:keydown=move |event| if matches!(event.key().as_str(), "Enter" | " ") {
                 event.prevent_default();
                 event.stop_propagation();
                 choose();
@@ -138,7 +138,7 @@ struct Drawn {
 impl Drawn {
     /// Width of what can be tapped.
     fn target_px(&self) -> f64 {
-        self.text_px + 16.0
+        (self.text_px + 16.0).max(if coarse_pointer() { 44.0 } else { 0.0 })
     }
 }
 

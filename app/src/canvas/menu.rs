@@ -1,7 +1,7 @@
 use crate::editor::{Action, Editor};
 use crate::language::t;
 use crate::store::{Pane, Store};
-use crate::widgets::coarse_pointer;
+use crate::widgets::{coarse_pointer, focus_on, focus_sibling};
 use leptos::html::Div;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -47,16 +47,16 @@ fn List() -> impl IntoView {
     });
     let close = move || {
         store.set_menu(None);
-        focus_drawing(pane);
+        focus_on(&format!(".drawing.{}", pane.view.id()));
     };
     let item = move |action: Action| {
-        let pressed = (action == Action::AddMore).then(|| adding.to_string());
+        let ticks = action == Action::AddMore;
         view! {
             <button
-                role="menuitem"
+                role=if ticks { "menuitemcheckbox" } else { "menuitem" }
                 data-testid=format!("menu-{}", action.id())
                 title=t(action.explained())
-                aria-pressed=pressed
+                aria-checked=ticks.then(|| adding.to_string())
                 on:click=move |_| {
                     close();
                     store.perform(action);
@@ -69,8 +69,8 @@ fn List() -> impl IntoView {
     };
     let on_key = move |event: KeyboardEvent| {
         match event.key().as_str() {
-            "ArrowDown" => step(&event, true),
-            "ArrowUp" => step(&event, false),
+            "ArrowDown" => focus_sibling(&event, true),
+            "ArrowUp" => focus_sibling(&event, false),
             "Escape" | "Tab" => close(),
             _ => return,
         }
@@ -90,27 +90,5 @@ fn List() -> impl IntoView {
         >
             {actions.into_iter().map(item).collect_view()}
         </div>
-    }
-}
-
-/// Moves the focus to the next item, or the one before, all round.
-fn step(event: &KeyboardEvent, forward: bool) {
-    let Some(item) = event.target().and_then(|target| target.dyn_into::<HtmlElement>().ok()) else { return };
-    let next = if forward { item.next_element_sibling() } else { item.previous_element_sibling() };
-    let around = || {
-        let list = item.parent_element()?;
-        if forward { list.first_element_child() } else { list.last_element_child() }
-    };
-    if let Some(next) = next.or_else(around).and_then(|next| next.dyn_into::<HtmlElement>().ok()) {
-        let _ = next.focus();
-    }
-}
-
-fn focus_drawing(pane: Pane) {
-    let drawing = web_sys::window().and_then(|window| window.document());
-    let drawing =
-        drawing.and_then(|document| document.query_selector(&format!(".drawing.{}", pane.view.id())).ok().flatten());
-    if let Some(drawing) = drawing.and_then(|drawing| drawing.dyn_into::<web_sys::SvgElement>().ok()) {
-        let _ = drawing.focus();
     }
 }

@@ -16,6 +16,7 @@ mod views;
 use crate::editor::{Tool, View, Viewport};
 use crate::language::t;
 use crate::store::Store;
+use crate::widgets::{focus_on, focused};
 pub use beside::Beside;
 pub use pointer::{hold_space, in_field, key_input};
 
@@ -56,6 +57,19 @@ fn Drawing(view: View) -> impl IntoView {
         }
         subject
     });
+    // What had the focus may be gone after a change: the keys stay at the drawing.
+    Effect::new(move |before: Option<()>| {
+        store.chosen.track();
+        store.tool.track();
+        store.commits();
+        if before.is_some() && store.peek(|editor| editor.view()) == view {
+            request_animation_frame(move || {
+                if focused().is_none() {
+                    focus_on(&format!(".drawing.{}", view.id()));
+                }
+            });
+        }
+    });
     let letter = crate::widgets::letter_px();
     let legible =
         Memo::new(move |_| pane.dimensions.with(|all| dimensions::legible(&pane.viewport.get(), all, letter)));
@@ -80,6 +94,7 @@ fn Drawing(view: View) -> impl IntoView {
                 tabindex="0"
                 role="application"
                 aria-label=name
+                aria-describedby=(view == View::Section).then_some("drawing-keys")
                 data-testid=match view {
                     View::Section => "drawing".to_owned(),
                     other => format!("drawing-{}", other.id()),
@@ -99,6 +114,11 @@ fn Drawing(view: View) -> impl IntoView {
             </svg>
             {(view == View::Section).then(|| view! { <PaneName/> })}
             <p class="nothing" hidden=move || !empty()>{nothing}</p>
+            {(view == View::Section).then(|| view! {
+                <p class="unseen" id="drawing-keys">
+                    {t("Arrow keys move a cursor, Space presses there. Page Down goes to the next place for the pen in hand, or from mark to mark. F6 leaves the drawing.")}
+                </p>
+            })}
             <Typing/>
             <Menu/>
         </div>

@@ -1,11 +1,15 @@
 use super::paint::highlight;
-use crate::editor::{Boxed, Overlay, ScreenPoint, SnapReason, Target, View, Viewport};
+use crate::editor::{Boxed, Editor, Overlay, ScreenPoint, SnapReason, Target, View, Viewport};
 use crate::language::t;
 use crate::store::{Pane, Store};
 use crate::units;
+use crate::widgets::letter_px;
 use falsewright_core::geometry::Point;
 use leptos::prelude::*;
 use std::fmt::Write;
+
+/// A cross that leaves its middle free, in a ring.
+const CURSOR: &str = "M-17 0h11M6 0h11M0 -17v11M0 6v11M-9 0a9 9 0 1 0 18 0a9 9 0 1 0 -18 0";
 
 /// What is under the pointer, what is being drawn, and the handles of the selection.
 #[component]
@@ -23,6 +27,21 @@ pub fn Marks() -> impl IntoView {
     };
     let boxed = Memo::new(move |_| pane.overlay.with(|overlay| overlay.boxed));
     let placed = Memo::new(move |_| pane.overlay.with(|overlay| overlay.handles.clone()));
+    let cursor = Memo::new(move |_| store.read(|editor| editor.cursor().zip(editor.cursor_place())));
+    let holds = move || store.read(Editor::cursor_holds);
+    let cursor_mark = move || {
+        let (at, place) = cursor.get().filter(|_| pane.view == View::Section)?;
+        let ScreenPoint { x, y } = pane.viewport.get().to_screen(at);
+        let busy = pane.overlay.with(|overlay| overlay.readout.is_some() || overlay.entry.is_some());
+        let words = format!("{}; {}", units::dimension(place.x), units::dimension(place.z));
+        Some(view! {
+            <g class="cursor" class:holds=holds data-testid="cursor" transform=format!("translate({x:.1} {y:.1})")>
+                <path class="halo" d=CURSOR/>
+                <path d=CURSOR/>
+                {(!busy).then(|| view! { <text class="snap-word" x="14" y="-14">{words}</text> })}
+            </g>
+        })
+    };
     let handles = move || {
         let (view, handles) = (pane.viewport.get(), placed.get());
         let draw = |handle: crate::editor::Handle| {
@@ -43,6 +62,7 @@ pub fn Marks() -> impl IntoView {
             <path class="preview" d=move || preview.get()/>
             {move || pane.overlay.with(|overlay| snap_mark(&pane.viewport.get(), overlay))}
             {handles}
+            {cursor_mark}
             {move || pane.overlay.with(|overlay| readout(&pane.viewport.get(), overlay))}
         </g>
     }
@@ -88,8 +108,8 @@ fn snap_mark(view: &Viewport, overlay: &Overlay) -> Option<impl IntoView + use<>
 fn readout(view: &Viewport, overlay: &Overlay) -> Option<impl IntoView + use<>> {
     let (at, text) = match (&overlay.entry, &overlay.readout) {
         (Some(entry), _) => {
-            let meaning = entry.length_m.map_or("?".to_owned(), units::size);
-            (entry.at, format!("{}▏ = {meaning}", entry.text))
+            let meaning = entry.length_m.map_or(String::new(), |length_m| format!(" = {}", units::size(length_m)));
+            (entry.at, format!("{}▏{meaning}", entry.text))
         }
         (None, Some(readout)) => {
             let what = if readout.what.is_empty() { String::new() } else { format!("{} ", t(readout.what)) };
@@ -104,11 +124,13 @@ fn readout(view: &Viewport, overlay: &Overlay) -> Option<impl IntoView + use<>> 
         (None, None) => return None,
     };
     let ScreenPoint { x, y } = view.to_screen(at);
-    let width = text.chars().count() as f64 * 7.4 + 14.0;
+    let letter = letter_px().max(13.0);
+    let width = text.chars().count() as f64 * letter * 0.57 + 14.0;
+    let (left, top) = (x.min(view.width_px - width - 20.0).max(-12.0) + 16.0, (y - 20.0 - 2.0 * letter).max(2.0));
     Some(view! {
-        <g class="readout" transform=format!("translate({:.1} {:.1})", x + 16.0, y - 44.0)>
-            <rect width=width height="24" rx="2"/>
-            <text x="7" y="17">{text}</text>
+        <g class="readout" transform=format!("translate({left:.1} {top:.1})")>
+            <rect width=width height=letter * 1.85 rx="2"/>
+            <text x="7" y=letter * 1.3>{text}</text>
         </g>
     })
 }

@@ -8,10 +8,12 @@ use gloo_timers::callback::Timeout;
 use leptos::prelude::*;
 use std::cell::{Cell, RefCell};
 use wasm_bindgen::JsCast;
-use web_sys::{Element, Event, KeyboardEvent, MouseEvent, PointerEvent, SvgElement, WheelEvent};
+use web_sys::{Element, Event, KeyboardEvent, MouseEvent, MouseEventInit, PointerEvent, SvgElement, WheelEvent};
 
 const LINE_PX: f64 = 16.0;
 const LONG_PRESS_MS: u32 = 500;
+/// A finger this near to the middle of a mark touches it, px.
+const MARK_REACH_PX: f64 = 22.0;
 /// As the browser numbers buttons.
 const SECOND_BUTTON: i16 = 2;
 
@@ -19,6 +21,8 @@ thread_local! {
     static SPACE_HELD: Cell<bool> = const { Cell::new(false) };
     /// The long press was on a mark: the click that ends it is no tap.
     static MARK_HELD: Cell<bool> = const { Cell::new(false) };
+    /// One finger is down, in its place and not for long.
+    static TOUCHING: Cell<bool> = const { Cell::new(false) };
     static LONG_PRESS: RefCell<Option<(Timeout, ScreenPoint)>> = const { RefCell::new(None) };
 }
 
@@ -117,7 +121,11 @@ fn on_context_menu(svg: &SvgElement, store: Store, view: View, event: &MouseEven
 
 /// Opens the list of what can be done once a finger has stayed in its place.
 fn wait_for_long_press(store: Store, at: ScreenPoint) {
-    let waiting = Timeout::new(LONG_PRESS_MS, move || store.hold(at));
+    let then = move || {
+        TOUCHING.set(false);
+        store.hold(at);
+    };
+    let waiting = Timeout::new(LONG_PRESS_MS, then);
     LONG_PRESS.with_borrow_mut(|long_press| *long_press = Some((waiting, at)));
 }
 
@@ -178,15 +186,54 @@ fn on_pointer(svg: &SvgElement, store: Store, view: View, phase: Phase, event: &
     let at = place(svg, f64::from(event.client_x()), f64::from(event.client_y()));
     let modifiers = modifiers(event.shift_key(), event.ctrl_key() || event.meta_key());
     let moved = |from: ScreenPoint| from.distance(at) > kind.slop_px();
+    let input = PointerInput { id: event.pointer_id(), kind, at, button, modifiers };
+    if phase == Phase::Up && TOUCHING.replace(false) && touches_mark(svg, store, view, event, input) {
+        forget_long_press();
+        return;
+    }
     match phase {
-        Phase::Down if kind == PointerKind::Touch && event.is_primary() => wait_for_long_press(store, at),
+        Phase::Down if kind == PointerKind::Touch && event.is_primary() => {
+            TOUCHING.set(true);
+            wait_for_long_press(store, at);
+        }
         Phase::Move if !LONG_PRESS.with_borrow(|of| of.as_ref().is_some_and(|(_, from)| moved(*from))) => {}
-        _ => forget_long_press(),
+        _ => {
+            TOUCHING.set(false);
+            forget_long_press();
+        }
     }
     if phase == Phase::Move && event.buttons() != 0 {
         store.leave_menu(at, kind.slop_px());
     }
-    store.pointer(view, phase, PointerInput { id: event.pointer_id(), kind, at, button, modifiers });
+    store.pointer(view, phase, input);
+}
+
+/// A tap of a finger beside a mark is for the mark, unless something narrow is under it.
+fn touches_mark(svg: &SvgElement, store: Store, view: View, event: &PointerEvent, input: PointerInput) -> bool {
+    let worked = store.worked.get_untracked();
+    if store.peek(|editor| editor.narrow_under(input.at, &worked.design)) {
+        return false;
+    }
+    let Some(mark) = mark_near(svg, f64::from(event.client_x()), f64::from(event.client_y())) else { return false };
+    store.pointer(view, Phase::Cancel, input);
+    let options = MouseEventInit::new();
+    options.set_bubbles(true);
+    MouseEvent::new_with_mouse_event_init_dict("click", &options).is_ok_and(|click| mark.dispatch_event(&click).is_ok())
+}
+
+/// The nearest mark whose middle is in a finger's reach.
+fn mark_near(svg: &SvgElement, x: f64, y: f64) -> Option<Element> {
+    let marks = svg.query_selector_all("[data-own] > rect").ok()?;
+    let near = (0..marks.length()).filter_map(|index| {
+        let body = marks.get(index)?.dyn_into::<Element>().ok()?;
+        let frame = body.get_bounding_client_rect();
+        let off = |at: f64, from: f64, size: f64| {
+            ((at - from - size / 2.0).abs() - (size / 2.0 - MARK_REACH_PX).max(0.0)).max(0.0)
+        };
+        let (dx, dy) = (off(x, frame.left(), frame.width()), off(y, frame.top(), frame.height()));
+        (dx <= MARK_REACH_PX && dy <= MARK_REACH_PX).then_some((dx.hypot(dy), body.parent_element()?))
+    });
+    near.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, mark)| mark)
 }
 
 fn on_wheel(svg: &SvgElement, store: Store, event: &WheelEvent) {
@@ -229,6 +276,8 @@ pub fn key_input(event: &KeyboardEvent) -> Option<KeyInput> {
         "ArrowRight" => Key::Right,
         "ArrowUp" => Key::Up,
         "ArrowDown" => Key::Down,
+        "PageDown" => Key::PageDown,
+        "PageUp" => Key::PageUp,
         other => {
             let mut letters = other.chars();
             match (letters.next(), letters.next()) {

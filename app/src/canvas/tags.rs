@@ -10,7 +10,7 @@ use wasm_bindgen::JsCast;
 use web_sys::{MouseEvent, PointerEvent};
 
 /// Area of drawing for each ratio that is written all the time; the greatest come first.
-const AREA_PX2: f64 = 22_000.0;
+const AREA_PX2: f64 = 40_000.0;
 
 /// Ratios at members, numbers of findings, values of diagrams.
 #[component]
@@ -93,7 +93,7 @@ fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
         <g
             class=class
             role=if owned { "button" } else { "img" }
-            tabindex=move || if owned && tag.with(|tag| tag.as_ref().is_some_and(|placed| placed.block.is_some())) { "0" } else { "-1" }
+            tabindex=owned.then_some("-1")
             aria-label=move || tag.with(|tag| tag.as_ref().map(|placed| placed.tag.label.clone()))
             data-testid=test_id
             data-own=move || tappable().then(|| owner().map_or(String::new(), |owner| owner.0.to_string()))

@@ -8,10 +8,9 @@ use std::cell::Cell;
 use std::rc::Rc;
 use web_sys::{FocusEvent, KeyboardEvent};
 
-/// Half the width of the field, px.
-const HALF_WIDTH_PX: f64 = 80.0;
-/// From its place up and down to its edges, px.
-const ABOVE_BELOW_PX: [f64; 2] = [20.0, 28.0];
+/// Half the room of the field with its reason, px.
+const HALF_WIDTH_PX: f64 = 120.0;
+const HALF_HEIGHT_PX: f64 = 28.0;
 
 /// The field of the dimension that was tapped, laid over it.
 #[component]
@@ -36,13 +35,14 @@ fn Field(dimension: Dimension) -> impl IntoView {
     let (store, pane) = (Store::here(), Pane::here());
     let input = NodeRef::<Input>::new();
     let [a, b] = dimension.line;
-    // Wholly on its view, also over a dimension at the edge of it.
+    // Wholly on its view, with the reason below the field, or above it where there is more room.
     let at = move || {
         let view = pane.viewport.get();
         let at = view.to_screen(a.lerp(b, 0.5));
-        let inside = |at: f64, [before, after]: [f64; 2], size: f64| at.min(size - after).max(before);
-        ScreenPoint::new(inside(at.x, [HALF_WIDTH_PX; 2], view.width_px), inside(at.y, ABOVE_BELOW_PX, view.height_px))
+        let inside = |at: f64, border: f64, size: f64| at.min(size - border).max(border.min(size / 2.0));
+        ScreenPoint::new(inside(at.x, HALF_WIDTH_PX, view.width_px), inside(at.y, HALF_HEIGHT_PX, view.height_px))
     };
+    let above = move || at().y > pane.viewport.get().height_px / 2.0;
     let key = dimension.key;
     let typed = store.peek(Editor::typed);
     Effect::new(move || {
@@ -97,7 +97,7 @@ fn Field(dimension: Dimension) -> impl IntoView {
     };
     let invalid = move || why.with(Option::is_some).to_string();
     view! {
-        <div class="typing-place" style:left=move || format!("{:.0}px", at().x) style:top=move || format!("{:.0}px", at().y)>
+        <div class="typing-place" class:above=above style:left=move || format!("{:.0}px", at().x) style:top=move || format!("{:.0}px", at().y)>
             <input
                 class="typing"
                 node_ref=input

@@ -21,7 +21,7 @@ impl PointerKind {
 
     /// How near it must come to a thing to mean it, px.
     pub fn reach_px(self) -> f64 {
-        if self == Self::Touch { 20.0 } else { 8.0 }
+        if self == Self::Touch { 22.0 } else { 8.0 }
     }
 }
 
@@ -97,6 +97,10 @@ pub enum Key {
     Up,
     /// Arrow.
     Down,
+    /// To the next place.
+    PageDown,
+    /// To the place before.
+    PageUp,
     /// A character as typed.
     Char(char),
 }

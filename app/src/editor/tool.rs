@@ -246,6 +246,11 @@ impl Pen {
         }
     }
 
+    /// The last point of an outline that is being drawn.
+    pub fn last_point(&self) -> Option<Point> {
+        if let Self::Outline(state) = self { state.last_point() } else { None }
+    }
+
     /// Whether what is shown waits to be kept or refused.
     pub fn proposes(&self) -> bool {
         matches!(self, Self::Outline(outline::State::Proposed))

@@ -82,7 +82,8 @@ fn checks(store: Store, id: Id) -> impl IntoView {
     (!checks.is_empty()).then(|| view! { <ChecksOf checks/> })
 }
 
-fn title(store: Store, target: &Target) -> String {
+/// The name of a target: its mark if it has one.
+pub fn title(store: Store, target: &Target) -> String {
     let worked = store.settled.get();
     let named = target.element().and_then(|id| crate::canvas::paint::name_of(&worked.design.model, id));
     named.unwrap_or_else(|| {

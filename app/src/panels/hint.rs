@@ -1,6 +1,7 @@
 use crate::editor::{Boxed, Editor, Key, KeyInput, Modifiers, Tool};
 use crate::language::t;
 use crate::store::Store;
+use crate::widgets::{coarse_pointer, narrow_screen};
 use falsewright_core::scheme::edit::Edit;
 use leptos::prelude::*;
 
@@ -15,6 +16,7 @@ pub fn Hint() -> impl IntoView {
     });
     let boxed = Memo::new(move |_| store.overlay.with(|overlay| overlay.boxed));
     let adding = Memo::new(move |_| store.read(Editor::adding));
+    let (coarse, narrow) = (coarse_pointer(), narrow_screen());
     let words = move || match store.tool.get() {
         _ if proposed.get() => {
             t("Straightened, with round sizes. Touch a dimension to type it; the next stroke keeps the shape.")
@@ -23,11 +25,15 @@ pub fn Hint() -> impl IntoView {
             Some(Boxed { inside: true, .. }) => t("A box drawn to the right takes what lies wholly inside it."),
             Some(_) => t("A box drawn to the left takes what it touches."),
             None if adding.get() => t("Each tap adds to the selection, or takes out of it."),
-            None => "",
+            None if narrow => "",
+            None if coarse => t("Touch what you want to change; hold a finger on it for more."),
+            None => t(
+                "Touch what you want to change. F6, Page Down and the arrows do the same by keys: see the foot of the title block.",
+            ),
         },
         Tool::Outline => {
             t("Outline: sketch a ring roughly, drag a rectangle by its diagonal, or touch point after point and type \
-             lengths. A line from an edge back to it makes a downstand or kicker.")
+             lengths, or points such as 450; 500. A line from an edge back to it makes a downstand or kicker.")
         }
         Tool::Joint => t("Joint: touch or drag to the level where a pour ends."),
         Tool::Shutter => t("Shutter: touch a wall face, or put them on all."),
@@ -71,8 +77,8 @@ pub fn Hint() -> impl IntoView {
     }
     };
     view! {
-        <div class="hint" role="status">
-            <p data-testid="hint">{words}</p>
+        <div class="hint">
+            <p role="status" data-testid="hint">{words}</p>
             <div class="quick">{actions}</div>
         </div>
     }

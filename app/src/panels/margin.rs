@@ -8,6 +8,7 @@ use super::schedule::Schedule;
 use super::steps::Steps;
 use crate::language::t;
 use crate::store::Store;
+use crate::widgets::focus_sibling;
 use falsewright_core::results::Severity;
 use leptos::prelude::*;
 
@@ -28,6 +29,21 @@ pub enum Leaf {
     Steps,
     /// Two options.
     Compare,
+}
+
+impl Leaf {
+    /// Of its tab.
+    fn id(self) -> &'static str {
+        match self {
+            Self::Element => "leaf-element",
+            Self::Notes => "leaf-notes",
+            Self::Schedule => "leaf-schedule",
+            Self::Loads => "leaf-loads",
+            Self::Items => "leaf-items",
+            Self::Steps => "leaf-steps",
+            Self::Compare => "leaf-compare",
+        }
+    }
 }
 
 /// The right margin: the selected element, notes, schedule and path of loads. Pulled up on small screens.
@@ -97,7 +113,8 @@ pub fn Margin() -> impl IntoView {
         [one] => element::mark(store, one),
         all => say!("{} chosen", all.len()),
     });
-    let tab = move |of: Leaf, id: &'static str, name: Signal<String>| {
+    let tab = move |of: Leaf, name: Signal<String>| {
+        let id = of.id();
         view! {
             <button
                 role="tab"
@@ -105,6 +122,15 @@ pub fn Margin() -> impl IntoView {
                 data-testid=id
                 aria-controls="leaf"
                 aria-selected=move || (leaf.get() == of).to_string()
+                tabindex=move || if leaf.get() == of { "0" } else { "-1" }
+                on:keydown=move |event| {
+                    let forward = event.key() == "ArrowRight";
+                    if forward || event.key() == "ArrowLeft" {
+                        event.prevent_default();
+                        event.stop_propagation();
+                        focus_sibling(&event, forward);
+                    }
+                }
                 on:click=move |_| {
                     let same = leaf.get() == of;
                     leaf.set(of);
@@ -118,15 +144,15 @@ pub fn Margin() -> impl IntoView {
     view! {
         <aside class="margin" class:pulled=move || pulled.get() aria-label=t("Margin of the drawing")>
             <div class="leaves" role="tablist">
-                {move || (!selected.get().is_empty()).then(|| tab(Leaf::Element, "leaf-element", mark))}
-                {move || compared.get().then(|| tab(Leaf::Compare, "leaf-compare", Signal::stored(t("Compare").to_owned())))}
-                {tab(Leaf::Notes, "leaf-notes", Signal::derive(count))}
-                {tab(Leaf::Schedule, "leaf-schedule", Signal::stored(t("Schedule").to_owned()))}
-                {tab(Leaf::Steps, "leaf-steps", Signal::stored(t("Steps").to_owned()))}
-                {tab(Leaf::Loads, "leaf-loads", Signal::stored(t("Loads").to_owned()))}
-                {tab(Leaf::Items, "leaf-items", Signal::stored(t("Items").to_owned()))}
+                {move || (!selected.get().is_empty()).then(|| tab(Leaf::Element, mark))}
+                {move || compared.get().then(|| tab(Leaf::Compare, Signal::stored(t("Compare").to_owned())))}
+                {tab(Leaf::Notes, Signal::derive(count))}
+                {tab(Leaf::Schedule, Signal::stored(t("Schedule").to_owned()))}
+                {tab(Leaf::Steps, Signal::stored(t("Steps").to_owned()))}
+                {tab(Leaf::Loads, Signal::stored(t("Loads").to_owned()))}
+                {tab(Leaf::Items, Signal::stored(t("Items").to_owned()))}
             </div>
-            <div class="leaf" id="leaf" role="tabpanel" tabindex="0" aria-label=t("Leaf of the margin")>
+            <div class="leaf" id="leaf" role="tabpanel" tabindex="0" aria-labelledby=move || leaf.get().id()>
                 {move || match shown.get() {
                     Leaf::Element => view! { <Element/><Notes/> }.into_any(),
                     Leaf::Notes => view! { <Notes/> }.into_any(),

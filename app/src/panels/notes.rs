@@ -35,7 +35,7 @@ pub fn Notes() -> impl IntoView {
         })
     };
     view! {
-        <section class="notes" aria-label=t("Notes") aria-live="polite">
+        <section class="notes" aria-label=t("Notes")>
             {move || store.settled.get().reason().map(|reason| view! {
                 <p class="reason" role="alert" data-testid="reason">{reason}</p>
             })}

@@ -56,7 +56,7 @@ pub fn Pens() -> impl IntoView {
                     <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M4 9V4h5M15 4h5v5M20 15v5h-5M9 20H4v-5M8 9h8v6H8z"/></svg>
                     <span>{t("Fit")}</span>
                 </button>
-                <button data-testid="hand" aria-label=t("Side") title=t("Move the pens to the other side") on:click=move |_| store.change_hand()>
+                <button class="side" data-testid="hand" aria-label=t("Side") title=t("Move the pens to the other side") on:click=move |_| store.change_hand()>
                     <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M4 12h16M8 8l-4 4 4 4M16 8l4 4-4 4"/></svg>
                     <span>{t("Side")}</span>
                 </button>

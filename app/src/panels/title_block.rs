@@ -3,6 +3,7 @@ use super::element::selected;
 use super::folds::Folds;
 use super::fresh_concrete::{self, Fillings};
 use super::hardening::StrikingTimes;
+use super::page_settings::PageSettings;
 use super::ratio::Ratio;
 use super::site_card::SiteCard;
 use super::site_loads;
@@ -45,6 +46,7 @@ pub fn TitleBlock() -> impl IntoView {
                 <Settings/>
                 <Files/>
                 <Speech/>
+                <PageSettings/>
                 <p class="caution" role="note">
                     {t("No substitute for a competent designer and an independent checker. Local codes decide. Items are generic: the supplier's data replace them.")}
                 </p>
@@ -195,7 +197,7 @@ fn Files() -> impl IntoView {
     };
     view! {
         <div class="files">
-            <span class="saved" role="status" data-testid="saved">{saved}</span>
+            <span class="saved" role=move || (store.saved() == Saved::Failed).then_some("alert") data-testid="saved">{saved}</span>
             <button data-testid="save-file" on:click=move |_| save_to_file(store)>{t("Save file")}</button>
             <label class="file">
                 <input type="file" data-testid="open-file" on:change=move |event| open_file(store, &event)/>

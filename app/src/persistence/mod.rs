@@ -12,8 +12,8 @@ pub use copied::{copied, keep_copied};
 pub use files::{download, file_name, open_dropped, open_file, open_text, save_to_file, set_present_aside};
 pub use items::{Import, import_dropped, import_file};
 pub use settings::{
-    keep_laid, keep_language, keep_left_handed, keep_system, keep_tray_open, laid, language, left_handed, system,
-    tray_open,
+    Theme, keep_laid, keep_language, keep_left_handed, keep_system, keep_theme, keep_tray_open, laid, language,
+    left_handed, system, theme, tray_open,
 };
 pub use shelf::{Kept, kept, put_aside};
 

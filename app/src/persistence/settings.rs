@@ -5,17 +5,63 @@ use crate::editor::View;
 use crate::language::{Language, preferred};
 use crate::store::Laid;
 use crate::units::System;
+use web_sys::Event;
 
 const LEFT_HANDED: &str = "falsewright.left-handed";
 const TRAY: &str = "falsewright.tray";
 const VIEWS: &str = "falsewright.views";
+/// `static/theme.js` reads it before anything is drawn.
+const THEME: &str = "falsewright.theme";
+
+/// The colours and weights of the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Theme {
+    /// Light or dark as the system asks.
+    System,
+    /// Ink on paper.
+    Light,
+    /// Pale ink on deep blue.
+    Dark,
+    /// Black on white, one line weight up.
+    Sunlight,
+}
+
+impl Theme {
+    const ALL: [Self; 4] = [Self::System, Self::Light, Self::Dark, Self::Sunlight];
+
+    fn name(self) -> &'static str {
+        match self {
+            Self::System => "system",
+            Self::Light => "light",
+            Self::Dark => "dark",
+            Self::Sunlight => "sunlight",
+        }
+    }
+}
+
+/// The theme that was last chosen.
+pub fn theme() -> Theme {
+    let kept = kept(THEME).unwrap_or_default();
+    Theme::ALL.into_iter().find(|theme| theme.name() == kept).unwrap_or(Theme::System)
+}
+
+/// Shows the page in this theme, and keeps it.
+pub fn keep_theme(theme: Theme) {
+    keep(THEME, theme.name());
+    let Some(window) = web_sys::window() else { return };
+    let root = window.document().and_then(|document| document.document_element());
+    if let (Some(root), Ok(event)) = (root, Event::new("falsewright-theme")) {
+        let _ = root.set_attribute("data-chosen-theme", theme.name());
+        let _ = window.dispatch_event(&event);
+    }
+}
 
 /// Whether the pens were last at the left.
 pub fn left_handed() -> bool {
     kept(LEFT_HANDED).is_some_and(|value| value == "yes")
 }
 
-/// Keeps where the pens are; a browser that refuses only forgets it.
+/// Keeps where the pens are.
 pub fn keep_left_handed(left: bool) {
     keep(LEFT_HANDED, if left { "yes" } else { "no" });
 }

@@ -7,6 +7,7 @@ use crate::editor::{Bounds, Dimension, Editor, Outcome, Overlay, Seen, View, Vie
 use crate::widgets::letter_px;
 use crate::worked::Worked;
 use falsewright_core::catalogue::Catalogue;
+use falsewright_core::geometry::Point;
 use falsewright_core::scheme::{Id, Scheme};
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -160,6 +161,11 @@ impl Store {
         // Two options are shown at one scale, so there is room for both.
         let beside = untrack(|| self.beside().and_then(|id| self.print(id)?.bounds));
         let beside = beside.filter(|_| view == View::Section);
+        // What can move is told by a ring, which stands about what else there is.
+        let round = [Point::new(-0.2, -0.2), Point::new(0.2, 0.3)];
+        let worked = self.worked.get_untracked();
+        let mechanisms = worked.design.results.mechanisms.iter().filter(|_| view == View::Section);
+        let rings: Vec<Point> = mechanisms.flat_map(|mechanism| round.map(|by| mechanism.at + by)).collect();
         self.act(|editor| {
             let outcome = editor.fit_on(view);
             let Some(bounds) = editor.bounds_on(view) else { return outcome };
@@ -168,7 +174,7 @@ impl Store {
             for _ in 0..2 {
                 let written = legible(editor.viewport_on(view), &editor.dimensions_on(view), letter_px());
                 let lines = written.into_iter().flat_map(|dimension| dimension.line);
-                if let Some(mut all) = Bounds::around(corners.clone().chain(lines)) {
+                if let Some(mut all) = Bounds::around(corners.clone().chain(lines).chain(rings.iter().copied())) {
                     let viewport = editor.viewport_on(view);
                     if view != View::Section {
                         all.min.z -= viewport.length_m(HEADING_PX);

@@ -1,8 +1,10 @@
 //! Fields and marks without knowledge of the trade.
 
+mod focus;
 mod form;
 
 pub use crate::units::Unit;
+pub use focus::{focus_next, focus_on, focus_sibling, focused};
 pub use form::Form;
 
 /// Whether the screen answers a media query.
@@ -16,7 +18,12 @@ pub fn coarse_pointer() -> bool {
     answers("(pointer: coarse)")
 }
 
+/// Whether there is room for what is needed only.
+pub fn narrow_screen() -> bool {
+    answers("(max-width: 700px)")
+}
+
 /// Size of the writing on the drawing, px: larger where fingers point at it and there is room.
 pub fn letter_px() -> f64 {
-    if answers("(pointer: coarse) and (min-width: 700px)") { 14.0 } else { 12.0 }
+    if answers("(pointer: coarse) and (min-width: 700px)") { 16.0 } else { 12.0 }
 }

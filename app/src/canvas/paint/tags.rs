@@ -132,7 +132,13 @@ fn tag(view: &Whereabouts, check: &Check, key: String, mark: Option<&str>) -> Op
         kind: if mark.is_some() { TagKind::Governing(check.ratio) } else { TagKind::Member(check.ratio) },
         at: view.check(check)?,
         text: mark.map_or(ratio.clone(), |mark| format!("{mark} {ratio}")),
-        label: say!("{}, {}, ratio {}", member(&check.member), told(&check.place), ratio),
+        label: match mark {
+            // What is written comes first: it is what a user says who speaks to the page.
+            Some(mark) => {
+                say!("{} {}: {}, {}, ratio {}", mark, ratio, member(&check.member), told(&check.place), ratio)
+            }
+            None => say!("{}, {}, ratio {}", member(&check.member), told(&check.place), ratio),
+        },
         owner: Some(check.owner),
         urgent: mark.is_some() && tone::exceeds(check.ratio),
     })

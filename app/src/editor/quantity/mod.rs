@@ -26,6 +26,8 @@ pub enum QuantityError {
     Unit(String),
     /// Something missing at the end or between signs.
     Missing(Gap),
+    /// One length where a point needs two.
+    OneLength,
     /// Length by length.
     Area,
     /// Something divided by a length or by nothing.
@@ -62,6 +64,7 @@ impl fmt::Display for QuantityError {
             Self::Missing(Gap::AtEnd) => say!("A number is missing at the end."),
             Self::Missing(Gap::BetweenSigns) => say!("A number is missing between two signs."),
             Self::Missing(Gap::BetweenNumbers) => say!("A sign is missing between two numbers."),
+            Self::OneLength => say!("A second length is missing after a semicolon, as in 450; 500."),
             Self::Area => say!("Two lengths cannot be multiplied; one of the numbers needs to be without a unit."),
             Self::Divisor => say!("A length can only be divided by a number that is not 0."),
             Self::Range(metres) => {

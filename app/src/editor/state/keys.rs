@@ -15,12 +15,21 @@ impl Editor {
     /// A key press; none: not for the editor.
     pub fn key(&mut self, input: KeyInput, design: &Design) -> Option<Outcome> {
         let KeyInput { key, modifiers } = input;
-        if modifiers.control {
+        if modifiers.control && matches!(key, Key::Char(_)) {
             return self.command(key, modifiers, &design.model);
         }
+        let drawn = self.pen.last_point();
         let step = self.step(Event::Key(key), &design.model, PointerKind::Mouse, modifiers);
         if step.taken {
-            return Some(self.take(step));
+            let outcome = self.take(step);
+            self.follow_drawn(drawn, &design.model);
+            return Some(outcome);
+        }
+        let nudges = !self.chosen.is_empty() && (self.tool() == Tool::Select || self.cursor().is_none());
+        if (!nudges || !matches!(key, Key::Left | Key::Right | Key::Up | Key::Down))
+            && let Some(outcome) = self.cursor_key(input, &design.model)
+        {
+            return Some(outcome);
         }
         match key {
             Key::Escape => Some(self.back_out()),
@@ -31,7 +40,7 @@ impl Editor {
                 let tool = Tool::ALL.into_iter().find(|tool| tool.letter() == c.to_ascii_lowercase())?;
                 Some(self.set_tool(tool))
             }
-            Key::Enter => None,
+            Key::Enter | Key::PageDown | Key::PageUp => None,
         }
     }
 
@@ -53,6 +62,10 @@ impl Editor {
 
     /// A key that is held goes on with its step, so that all of it is one.
     pub fn key_held(&mut self, input: KeyInput, design: &Design) -> Option<Outcome> {
+        // The space bar is held for the sheet to follow the pointer.
+        if input.key == Key::Char(' ') {
+            return None;
+        }
         self.nudging = matches!(input.key, Key::Left | Key::Right | Key::Up | Key::Down);
         let outcome = self.key(input, design);
         self.nudging = false;

@@ -2,6 +2,7 @@
 
 mod actions;
 mod choosing;
+mod cursor;
 mod keys;
 mod pointers;
 mod steps;
@@ -112,6 +113,7 @@ pub struct Editor {
     free: bool,
     /// What was typed to open the field of the chosen dimension.
     typed: Option<char>,
+    cursor: cursor::Cursor,
 }
 
 impl Editor {
@@ -137,6 +139,7 @@ impl Editor {
             wheel_zooms: false,
             free: false,
             typed: None,
+            cursor: cursor::Cursor::default(),
         };
         editor.fit_all();
         editor
@@ -333,6 +336,7 @@ impl Editor {
         self.preview = None;
         self.refusal = None;
         self.recogniser.reset();
+        self.let_cursor_go();
         self.pen = Pen::new(self.pen.tool());
     }
 

@@ -4,7 +4,7 @@ use super::{Editor, Outcome, find};
 use crate::editor::gesture::{Gesture, Phase};
 use crate::editor::label::lost;
 use crate::editor::tool::{Change, Event, Step};
-use crate::editor::{Modifiers, PointerInput, PointerKind, Tool, Wheel};
+use crate::editor::{Modifiers, PointerInput, PointerKind, ScreenPoint, Target, Tool, Wheel};
 use falsewright_core::Design;
 use falsewright_core::model::Model;
 use falsewright_core::scheme::Id;
@@ -61,7 +61,23 @@ impl Editor {
         Some(self.take(step))
     }
 
+    /// Whether something narrow is meant by a finger here, rather than a mark beside it: a handle, a row, a line.
+    pub fn narrow_under(&self, at: ScreenPoint, design: &Design) -> bool {
+        let at = self.viewport().to_world(at);
+        let reach_m = self.viewport().length_m(PointerKind::Touch.reach_px());
+        let handles = self.overlay().handles;
+        let narrow = |target: &Target| {
+            let line = matches!(target, Target::TieRow(_) | Target::LegLine(_) | Target::Joint(_));
+            line || matches!(target, Target::Corner(_) | Target::OpeningEdge(..) | Target::ShutterEnd(..))
+        };
+        let exact = self.context(&design.model, PointerKind::Mouse, Modifiers::default());
+        handles.iter().any(|handle| (handle.at - at).length() <= reach_m) || exact.hit(at, narrow).is_some()
+    }
+
     fn pointer(&mut self, phase: Phase, input: PointerInput, model: &Model) -> Outcome {
+        if !self.pointer_takes_over(input.at, phase == Phase::Move) {
+            return Outcome::default();
+        }
         let hand = self.tool() == Tool::Hand;
         let Some(gesture) = self.recogniser.feed(phase, input, hand) else { return Outcome::default() };
         let at = self.viewport().to_world(input.at);

@@ -12,6 +12,7 @@ use falsewright_core::scheme::{Bays, Scheme, Section, TieEnd, Walls, heron_lane}
 
 mod choosing;
 mod clipboard;
+mod cursor;
 mod steps;
 mod views;
 

@@ -142,7 +142,12 @@ impl EditError {
                 sentence!("Element {} has no {}; choose one that it has.", *element, word(role.name()))
             }
             Self::Value { what, value, range } => {
-                sentence!("{} cannot be the {}; it must be {}.", value.to_string(), word(what), word(range))
+                sentence!(
+                    "{} cannot be the {}; it must be {}.",
+                    ((value * 1e6).round() / 1e6).to_string(),
+                    word(what),
+                    word(range)
+                )
             }
             Self::NotParallel { edge, from } => sentence!(
                 "The edges from corners {} and {} are not parallel, so their distance has no one value.",

@@ -6,7 +6,7 @@ mod rings;
 use crate::editor::freehand::{self, Sheet, Sketch};
 use crate::editor::snap::{Snap, SnapReason, angle_deg, unit_at};
 use crate::editor::tool::{Change, Context, Event, Step};
-use crate::editor::{Key, LengthEntry, Overlay, Readout, parse_length};
+use crate::editor::{Key, LengthEntry, Overlay, QuantityError, Readout, parse_length};
 use crate::language::{t, told};
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::{Edit, apply};
@@ -14,6 +14,9 @@ use rings::{reshaping, ring_edit, sharp};
 
 /// A typed length goes in a direction of whole 15° when the pointer is this near to one, degrees.
 const NEAR_DIRECTION_DEG: f64 = 4.0;
+
+/// Between the two lengths of a typed point.
+const BETWEEN: char = ';';
 
 /// Longest text of a typed length.
 const LONGEST_ENTRY: usize = 40;
@@ -33,6 +36,13 @@ pub enum State {
     Idle,
     /// The first point would come here.
     Pointing(Snap),
+    /// The first point is being typed.
+    Starting {
+        /// Where the pointer is.
+        pointer: Snap,
+        /// What is typed.
+        entry: String,
+    },
     /// Points are set; the next would come where the pointer is, or as far off as is typed.
     Drawing {
         /// Points so far.
@@ -210,6 +220,9 @@ impl State {
                 _ => Step::none(),
             };
         }
+        if matches!(self, Self::Pointing(_) | Self::Starting { .. } | Self::Idle) {
+            return self.start_by_key(key, context);
+        }
         let Self::Drawing { points, pointer, entry, .. } = self else { return Step::none() };
         match key {
             Key::Char(c) if starts_length(c) || (!entry.is_empty() && belongs_to_length(c)) => {
@@ -219,6 +232,14 @@ impl State {
                 Step::none().taken()
             }
             Key::Enter if entry.is_empty() => self.close(context).taken(),
+            Key::Enter if entry.contains(BETWEEN) => match parse_point(entry) {
+                Ok(point) => {
+                    entry.clear();
+                    points.push(origin(context) + point);
+                    Step::none().taken()
+                }
+                Err(error) => Step::say(error.to_string()).taken(),
+            },
             Key::Enter => match parse_length(entry) {
                 Ok(length_m) => {
                     entry.clear();
@@ -252,6 +273,53 @@ impl State {
         }
     }
 
+    /// The first point may be typed as well: across and up from the lower left of what is drawn, or of the sheet.
+    fn start_by_key(&mut self, key: Key, context: &Context) -> Step {
+        let pointer = match self {
+            Self::Pointing(snap) => *snap,
+            Self::Starting { pointer, .. } => *pointer,
+            _ => Snap { point: Point::default(), reason: SnapReason::Free },
+        };
+        let mut entry = match self {
+            Self::Starting { entry, .. } => std::mem::take(entry),
+            // A digit is for the dimension of what is selected.
+            _ if !context.chosen.is_empty() => return Step::none(),
+            _ => String::new(),
+        };
+        match key {
+            Key::Char(c) if starts_length(c) || (!entry.is_empty() && belongs_to_length(c)) => {
+                if entry.chars().count() < LONGEST_ENTRY {
+                    entry.push(c);
+                }
+            }
+            Key::Backspace if !entry.is_empty() => {
+                entry.pop();
+            }
+            Key::Escape if !entry.is_empty() => entry.clear(),
+            Key::Enter if !entry.is_empty() => {
+                let typed = match parse_point(&entry) {
+                    Ok(typed) => typed,
+                    Err(error) => {
+                        *self = Self::Starting { pointer, entry };
+                        return Step::say(error.to_string()).taken();
+                    }
+                };
+                let point = origin(context) + typed;
+                let pointer = Snap { point, reason: SnapReason::Free };
+                *self = Self::Drawing { points: vec![point], pointer, entry: String::new(), stroke: Vec::new() };
+                return Step::none().taken();
+            }
+            _ => return Step::none(),
+        }
+        *self = if entry.is_empty() { Self::Pointing(pointer) } else { Self::Starting { pointer, entry } };
+        Step::none().taken()
+    }
+
+    /// The last point of the ring that is being drawn.
+    pub(in crate::editor) fn last_point(&self) -> Option<Point> {
+        if let Self::Drawing { points, .. } = self { points.last().copied() } else { None }
+    }
+
     /// Makes the ring, or keeps the points and says why it cannot be.
     fn close(&mut self, context: &Context) -> Step {
         let Self::Drawing { points, .. } = self else { return Step::none() };
@@ -277,6 +345,10 @@ impl State {
         match self {
             Self::Idle => {}
             Self::Pointing(snap) => overlay.snap = Some(*snap),
+            Self::Starting { pointer, entry } => {
+                overlay.snap = Some(*pointer);
+                overlay.entry = Some(LengthEntry { at: pointer.point, text: entry.clone(), length_m: None });
+            }
             Self::Proposed => overlay.proposed = true,
             Self::Drawing { points, pointer, entry, stroke } => {
                 overlay.snap = Some(*pointer);
@@ -327,5 +399,16 @@ fn starts_length(c: char) -> bool {
 }
 
 fn belongs_to_length(c: char) -> bool {
-    starts_length(c) || "+-*/ mc'\"ftin′″".contains(c)
+    starts_length(c) || c == BETWEEN || "+-*/ mc'\"ftin′″".contains(c)
+}
+
+/// What typed points are measured from: the lower left of what is drawn, or of the sheet.
+fn origin(context: &Context) -> Point {
+    context.places.section().map_or(Point::default(), |bounds| bounds.min)
+}
+
+/// A point as two lengths, across and up.
+fn parse_point(text: &str) -> Result<Point, QuantityError> {
+    let (across, up) = text.split_once(BETWEEN).ok_or(QuantityError::OneLength)?;
+    Ok(Point::new(parse_length(across)?, parse_length(up)?))
 }
