@@ -48,7 +48,7 @@ for (const name of ["desk", "tablet"]) {
     await why.waitFor();
     assert.match(await why.innerText(), /\w+ .*\./);
     assert.deepEqual(await saved(page), before);
-    const wrong = [["3**2", /missing/], ["4 ft", /no unit/], ["1.2.3", /no number/]];
+    const wrong = [["3**2", /missing/], ["4 yd", /no unit/], ["1.2.3", /no number/]];
     for (const [text, reason] of wrong) {
       await page.getByTestId("typing").fill(text);
       await page.getByTestId("typing").press("Enter");
