@@ -42,11 +42,11 @@ fn keys() -> [(&'static str, &'static str); 14] {
         ("Page Down, Page Up", t("To the next place for the pen in hand; from mark to mark")),
         ("3.6 Enter", t("A length in the direction of the cursor, or of what is selected")),
         ("450; 500 Enter", t("A point of the outline, across and up")),
-        ("Enter", t("Closes the outline, keeps what is proposed")),
+        (t("Enter"), t("Closes the outline, keeps what is proposed")),
         ("Delete", t("Removes what is selected")),
         ("Shift F10", t("What can be done")),
         ("Ctrl Z, Ctrl Y", t("Undo, redo")),
         ("Ctrl +, Ctrl −, Ctrl 0", t("Nearer, further, 1 : 50")),
-        ("Escape", t("Backs out")),
+        (t("Escape"), t("Backs out")),
     ]
 }
