@@ -61,11 +61,11 @@ fn Page() -> impl IntoView {
                 <div class="panes">
                     <div class="stack"><Views/></div>
                     <Beside/>
-                    <Hint/>
                     <Start/>
                     <Message newer/>
                 </div>
                 <Options/>
+                <Hint/>
             </main>
             <Margin/>
             <TitleBlock/>
@@ -227,18 +227,18 @@ fn on_key(store: Store, event: &KeyboardEvent) {
     if event.is_composing() || in_field(event) || event.alt_key() || is_for_control(event) {
         return;
     }
-    // From mark to mark of the drawing, while no pen has places of its own.
-    let pages = matches!(event.key().as_str(), "PageDown" | "PageUp");
-    if pages && matches!(store.tool.get_untracked(), Tool::Select | Tool::Hand) {
-        event.prevent_default();
-        focus_next(MARKS, event.key() == "PageDown");
-        return;
-    }
     if on_option_key(store, event) {
         event.prevent_default();
         return;
     }
     if untrack(|| store.presenting()) {
+        return;
+    }
+    // From mark to mark of the drawing, while no pen has places of its own.
+    let pages = matches!(event.key().as_str(), "PageDown" | "PageUp");
+    if pages && matches!(store.tool.get_untracked(), Tool::Select | Tool::Hand) {
+        event.prevent_default();
+        focus_next(MARKS, event.key() == "PageDown");
         return;
     }
     if letter == " " {

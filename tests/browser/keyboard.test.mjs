@@ -32,7 +32,7 @@ const marks = (page, kind) => page.locator(`.tag[data-testid^="ratio-${kind}"]`)
 test("from a blank sheet to a checked scheme by keys alone", () => withPage(SCREENS.desk, async ({ page }) => {
   await tabTo(page, "start-outline");
   await press(page, "Enter");
-  assert.equal(await focused(page), "drawing", "the keys are at the drawing");
+  await page.waitForFunction(() => document.activeElement?.dataset.testid === "drawing");
 
   // The outline by a typed point and lengths in the direction of the arrows, the cell by typed points.
   await press(page, "'0;0", "Enter", "ArrowRight", "'7.2 m + 2*450", "Enter", "ArrowUp", "'5.45m", "Enter", "ArrowLeft", "'8100", "Enter", "Enter");

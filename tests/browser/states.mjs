@@ -67,6 +67,26 @@ export async function eachState(page, look) {
   await page.getByTestId("typing").press("Escape");
   await page.keyboard.press("Escape");
 
+  for (const view of ["elevation", "plan"]) {
+    await page.getByTestId(`view-${view}`).click();
+    await look(view);
+  }
+  await page.getByTestId("view-section").click();
+
+  await page.getByTestId("options").click();
+  await page.getByTestId("option-copy").click();
+  await page.locator(".print").nth(1).waitFor();
+  await look("the tray of options");
+  await page.getByTestId("compare-0").click();
+  await page.getByTestId("beside").waitFor();
+  await look("two options");
+  await page.getByTestId("beside-close").click();
+  await page.getByTestId("present").click();
+  await page.getByTestId("presenting").waitFor();
+  await look("shown to others");
+  await page.keyboard.press("Escape");
+  await page.getByTestId("presenting").waitFor({ state: "detached" });
+
   const more = page.getByTestId("title-block").locator("button.more");
   if (await more.isVisible()) await more.click();
   for (const id of ["site-card", "loads-and-limits", "striking", "page-settings"]) {

@@ -21,6 +21,8 @@ thread_local! {
     static SPACE_HELD: Cell<bool> = const { Cell::new(false) };
     /// The long press was on a mark: the click that ends it is no tap.
     static MARK_HELD: Cell<bool> = const { Cell::new(false) };
+    /// The finger that is down on a mark: once another comes, both are for the drawing.
+    static ON_MARK: Cell<Option<PointerInput>> = const { Cell::new(None) };
     /// One finger is down, in its place and not for long.
     static TOUCHING: Cell<bool> = const { Cell::new(false) };
     static LONG_PRESS: RefCell<Option<(Timeout, ScreenPoint)>> = const { RefCell::new(None) };
@@ -152,24 +154,6 @@ fn forget_long_press() {
 }
 
 fn on_pointer(svg: &SvgElement, store: Store, view: View, phase: Phase, event: &PointerEvent) {
-    match phase {
-        Phase::Down => {
-            MARK_HELD.set(false);
-            if has_own_action(event) {
-                let at = place(svg, f64::from(event.client_x()), f64::from(event.client_y()));
-                if let Some(id) = own_element(event).filter(|_| event.pointer_type() == "touch") {
-                    wait_on_mark(store, at, id);
-                }
-                return;
-            }
-            let _ = svg.set_pointer_capture(event.pointer_id());
-            let _ = svg.focus();
-        }
-        Phase::Up | Phase::Cancel => {
-            let _ = svg.release_pointer_capture(event.pointer_id());
-        }
-        Phase::Move => {}
-    }
     let button = match (phase, event.button(), event.buttons()) {
         (Phase::Move, _, 0) => Button::None,
         (Phase::Move, _, buttons) if buttons & 1 != 0 => Button::Main,
@@ -187,6 +171,30 @@ fn on_pointer(svg: &SvgElement, store: Store, view: View, phase: Phase, event: &
     let modifiers = modifiers(event.shift_key(), event.ctrl_key() || event.meta_key());
     let moved = |from: ScreenPoint| from.distance(at) > kind.slop_px();
     let input = PointerInput { id: event.pointer_id(), kind, at, button, modifiers };
+    match phase {
+        Phase::Down => {
+            MARK_HELD.set(false);
+            let another = kind == PointerKind::Touch && !event.is_primary();
+            if has_own_action(event) && !another {
+                if let Some(id) = own_element(event).filter(|_| kind == PointerKind::Touch) {
+                    wait_on_mark(store, at, id);
+                }
+                ON_MARK.set((kind == PointerKind::Touch).then_some(input));
+                return;
+            }
+            if let Some(first) = ON_MARK.take().filter(|_| another) {
+                let _ = svg.set_pointer_capture(first.id);
+                store.pointer(view, Phase::Down, first);
+            }
+            let _ = svg.set_pointer_capture(event.pointer_id());
+            let _ = svg.focus();
+        }
+        Phase::Up | Phase::Cancel => {
+            ON_MARK.set(None);
+            let _ = svg.release_pointer_capture(event.pointer_id());
+        }
+        Phase::Move => {}
+    }
     if phase == Phase::Up && TOUCHING.replace(false) && touches_mark(svg, store, view, event, input) {
         forget_long_press();
         return;

@@ -36,7 +36,7 @@ fn keys() -> [(&'static str, &'static str); 14] {
     [
         ("F6", t("From the drawing to the margin, the title block, the pens")),
         ("V L J S T F O H", t("Take up a pen")),
-        ("Arrows", t("Move the cursor; what is selected; the sheet with the hand. Shift: further, Ctrl: 5 mm")),
+        ("Arrows", t("Move the cursor; what is selected; the sheet with the hand. Shift: further, Ctrl: finer")),
         ("Space, Enter", t("Press at the cursor")),
         ("Shift Space", t("Take hold at the cursor; arrows pull, Space lets go")),
         ("Page Down, Page Up", t("To the next place for the pen in hand; from mark to mark")),
