@@ -161,7 +161,11 @@ impl Store {
         // Two options are shown at one scale, so there is room for both.
         let beside = untrack(|| self.beside().and_then(|id| self.print(id)?.bounds));
         let beside = beside.filter(|_| view == View::Section);
-        let works = if view == View::Section { self.works() } else { Vec::new() };
+        // What can move is told by a ring, which stands about what else there is.
+        let round = [Point::new(-0.2, -0.2), Point::new(0.2, 0.3)];
+        let worked = self.worked.get_untracked();
+        let mechanisms = worked.design.results.mechanisms.iter().filter(|_| view == View::Section);
+        let rings: Vec<Point> = mechanisms.flat_map(|mechanism| round.map(|by| mechanism.at + by)).collect();
         self.act(|editor| {
             let outcome = editor.fit_on(view);
             let Some(bounds) = editor.bounds_on(view) else { return outcome };
@@ -170,7 +174,7 @@ impl Store {
             for _ in 0..2 {
                 let written = legible(editor.viewport_on(view), &editor.dimensions_on(view), letter_px());
                 let lines = written.into_iter().flat_map(|dimension| dimension.line);
-                if let Some(mut all) = Bounds::around(corners.clone().chain(lines).chain(works.iter().copied())) {
+                if let Some(mut all) = Bounds::around(corners.clone().chain(lines).chain(rings.iter().copied())) {
                     let viewport = editor.viewport_on(view);
                     if view != View::Section {
                         all.min.z -= viewport.length_m(HEADING_PX);
@@ -183,16 +187,6 @@ impl Store {
             }
             outcome
         });
-    }
-
-    /// Ends of all that stands about the section.
-    fn works(&self) -> Vec<Point> {
-        let worked = self.worked.get_untracked();
-        let parts = worked.design.model.parts.iter().flat_map(|part| part.solid.ends());
-        // What can move is told by a ring, which stands about what else there is.
-        let round = [Point::new(-0.2, -0.2), Point::new(0.2, 0.3)];
-        let mechanisms = worked.design.results.mechanisms.iter();
-        parts.chain(mechanisms.flat_map(|mechanism| round.map(|by| mechanism.at + by))).collect()
     }
 
     /// Sets the size of a view. What has another size than when it was last laid out is shown whole.

@@ -128,13 +128,4 @@ impl Solid {
             Self::Plate { width_m, .. } => width_m,
         }
     }
-
-    /// Both ends in the section.
-    pub fn ends(&self) -> [Point; 2] {
-        match *self {
-            Self::Bar { from, to, .. } => [from, to].map(|[x, _, z]| Point::new(x, z)),
-            Self::Sheet { from, to, .. } => [from, to],
-            Self::Plate { centre: [x, _, z], width_m, .. } => [-0.5, 0.5].map(|side| Point::new(x + side * width_m, z)),
-        }
-    }
 }
