@@ -86,6 +86,7 @@ export async function eachState(page, look) {
   await look("shown to others");
   await page.keyboard.press("Escape");
   await page.getByTestId("presenting").waitFor({ state: "detached" });
+  await page.getByTestId("options").click();
 
   const more = page.getByTestId("title-block").locator("button.more");
   if (await more.isVisible()) await more.click();
