@@ -182,7 +182,8 @@ test("options are put in order, put away and brought back, and undo is for what 
   await page.locator(".print .face").nth(2).focus();
   await page.keyboard.press("ArrowLeft");
   assert.equal(await page.getByTestId("option").innerText(), "B");
-  assert.match(await page.locator(":focus").getAttribute("aria-label"), /^Option B: worst ratio 0\.\d+, clear width \d+ mm, \d+ kg, \d+ pieces$/);
+  const named = page.getByRole("button", { name: /^Option B\. Worst ratio 0\.\d+ \d+ × \d+ mm \d+ kg \d+ pieces$/ });
+  assert.ok(await named.evaluate((face) => face === document.activeElement), "the focus is on the option named so");
   await page.keyboard.press("Shift+PageUp");
   assert.equal(await page.getByTestId("option").innerText(), "A");
   await page.locator(".print .face").nth(0).focus();

@@ -183,9 +183,15 @@ fn draw(view: &Viewport, dimension: &Dimension) -> Drawn {
         place: format!("translate({:.1} {:.1}) rotate({:.1})", middle.x, middle.y, reading_angle(ux, uy)),
         along: along(length, text_px),
         text_px,
+        said: said(&text, dimension.value_m),
         text,
-        said: units::size(dimension.value_m),
     }
+}
+
+/// What is written, with its unit: who speaks to the page says what is seen.
+fn said(text: &str, value_m: f64) -> String {
+    let size = units::size(value_m);
+    if size.contains(text) { size } else { format!("{text}, {size}") }
 }
 
 /// A number of px as it is written.

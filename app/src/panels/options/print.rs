@@ -1,5 +1,4 @@
 use super::focus;
-use crate::canvas::paint::tone;
 use crate::comparison::{KeyFigures, Print};
 use crate::editor::OptionId;
 use crate::language::t;
@@ -18,10 +17,6 @@ pub fn OnePrint(id: OptionId) -> impl IntoView {
     let beside = Memo::new(move |_| store.beside() == Some(id));
     let print = Memo::new(move |_| store.print(id));
     let name = Memo::new(move |_| store.option_name(id));
-    let label = move || {
-        let told = print.get().map_or_else(|| t("is being worked out").to_owned(), |print| told(&print));
-        format!("{}: {told}", say!("Option {}", name.get()))
-    };
     let on_change = move |event: Event| {
         let input = event_target::<HtmlInputElement>(&event);
         store.rename_option(id, &input.value());
@@ -43,10 +38,10 @@ pub fn OnePrint(id: OptionId) -> impl IntoView {
                 id=format!("option-{}", id.0)
                 data-testid=format!("option-{}", id.0)
                 aria-current=move || here.get().then_some("true")
-                aria-label=label
                 title=move || if here.get() { t("On the sheet") } else { t("Put this option on the sheet (Shift with Page Up or Page Down)") }
                 on:click=move |_| store.switch_to(id)
             >
+                <span class="unseen">{move || say!("Option {}", name.get())}". "</span>
                 {move || print.get().map(|print| view! { {thumbnail(&print)} {figures(&print)} })}
             </button>
             <div class="foot">
@@ -101,12 +96,14 @@ fn figures(print: &Arc<Print>) -> impl IntoView + use<> {
         <span class="told">
             <span>
                 {of.failed.then(|| view! { <strong class="fails">{format!("▲ {}", t("cannot be computed"))}</strong> })}
-                {of.worst.map(|value| view! { <Ratio value/> })}
+                {of.worst.map(|value| view! { <span class="unseen">{t("Worst ratio")}" "</span><Ratio value/>" " })}
                 {failing.map(|failing| view! { <strong class="fails" title=t("Notes of what must not be built so")>{failing}</strong> })}
                 {(of.worst.is_none() && !of.failed).then(|| view! { <span class="quiet">{t("nothing checked yet")}</span> })}
             </span>
             <span data-part="clear">{clear.unwrap_or_else(|| t("no clear way").to_owned())}</span>
+            " "
             <span data-part="weight">{units::quantity(of.equipment.mass_kg, "kg", 0)}</span>
+            " "
             <span data-part="pieces">{pieces(of.equipment.pieces)}</span>
         </span>
     }
@@ -114,21 +111,6 @@ fn figures(print: &Arc<Print>) -> impl IntoView + use<> {
 
 fn pieces(count: f64) -> String {
     say!("{} pieces", units::number(count, 0))
-}
-
-/// The same for screen readers.
-fn told(print: &Print) -> String {
-    let of = KeyFigures::of(&print.worked);
-    let worst = match of.worst {
-        _ if of.failed => t("cannot be computed").to_owned(),
-        Some(worst) => say!("worst ratio {}", tone::printed(worst)),
-        None => t("nothing checked yet").to_owned(),
-    };
-    let failing = (of.failing > 0).then(|| say!("{} notes of what must not be built so", of.failing));
-    let clear = of.clear_m.map(|[width, _]| say!("clear width {}", units::size(width)));
-    let weight = units::quantity(of.equipment.mass_kg, "kg", 0);
-    let parts = [Some(worst), failing, clear, Some(weight), Some(pieces(of.equipment.pieces))];
-    parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
 fn face_of(id: OptionId) -> Option<web_sys::Element> {
