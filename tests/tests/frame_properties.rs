@@ -437,6 +437,7 @@ proptest! {
                 prop_assert!((change - mean * (b - a)).abs() <= TOLERANCE * (moment + force * l));
             }
             let e = solution.extremes(member);
+            prop_assert_eq!(solution.force_extremes(member), e.forces());
             for sample in 0..=60 {
                 let x = l * f64::from(sample) / 60.0;
                 let (m, v) = (solution.moment_at(member, x), solution.shear_at(member, x));
@@ -531,6 +532,10 @@ proptest! {
         let member = member % frame.members.len();
         prop_assume!(frame.members[member].ei > 0.0);
         let (cut, _) = split(&frame, &loads, member, t);
+        prop_assert_eq!(
+            frame.lowest_critical_factor(&loads).expect("sound"),
+            frame.lowest_buckling_factor(&loads).expect("sound").factor
+        );
         let (whole, parts) = (frame.buckling_modes(&loads, 2), cut.buckling_modes(&loads, 2));
         for (whole, parts) in whole.expect("sound").into_iter().zip(parts.expect("sound")) {
             let (whole, parts) = (whole.factor, parts.factor);

@@ -72,8 +72,7 @@ impl Search {
                 self.widen(&mut extremes, piece, &end, (0.0, 0.0));
             }
         }
-        let Extremes { moment_max, moment_min, shear_max, shear_min, .. } = extremes;
-        ForceExtremes { moment_max, moment_min, shear_max, shear_min }
+        extremes.forces()
     }
 
     fn widen(&mut self, extremes: &mut Extremes, piece: &Piece, end: &State, chord: (f64, f64)) {
@@ -161,6 +160,12 @@ impl Search {
 }
 
 impl Extremes {
+    /// Those of moment and shear.
+    pub fn forces(&self) -> ForceExtremes {
+        let Self { moment_max, moment_min, shear_max, shear_min, .. } = *self;
+        ForceExtremes { moment_max, moment_min, shear_max, shear_min }
+    }
+
     /// At the start of a member whose first piece this is.
     fn of(first: &Piece) -> Self {
         let State { moment, deflection, .. } = first.start;

@@ -1,7 +1,7 @@
 //! A straight line of members in a frame: how it is built, loaded and read, whichever way it runs.
 
 use super::line::{Deflection, Envelope, Peak};
-use crate::analysis::{Axis, DistributedLoad, Frame, LoadCase, Member, NodalLoad, PointLoad, Solution};
+use crate::analysis::{Axis, DistributedLoad, ForceExtremes, Frame, LoadCase, Member, NodalLoad, PointLoad, Solution};
 use crate::results::Station;
 use crate::sorting::sort;
 
@@ -157,10 +157,7 @@ impl Chain {
     pub fn forces(&self, solution: &Solution) -> Envelope {
         let mut envelope = Envelope::default();
         for (index, start) in self.nodes_m.iter().enumerate().take(self.nodes_m.len().saturating_sub(1)) {
-            let extremes = solution.force_extremes(self.first_member + index);
-            let peak = |(value, x): (f64, f64)| (start + x, value);
-            envelope.moment.raise(Peak::among(0, [extremes.moment_max, extremes.moment_min].map(peak)));
-            envelope.shear.raise(Peak::among(0, [extremes.shear_max, extremes.shear_min].map(peak)));
+            raise(&mut envelope, *start, &solution.force_extremes(self.first_member + index));
         }
         envelope
     }
@@ -171,10 +168,9 @@ impl Chain {
         let mut from_chord = Vec::with_capacity(self.nodes_m.len());
         for (index, start) in self.nodes_m.iter().enumerate().take(self.nodes_m.len().saturating_sub(1)) {
             let extremes = solution.extremes(self.first_member + index);
-            let peak = |(value, x): (f64, f64)| (start + x, value);
-            envelope.moment.raise(Peak::among(0, [extremes.moment_max, extremes.moment_min].map(peak)));
-            envelope.shear.raise(Peak::among(0, [extremes.shear_max, extremes.shear_min].map(peak)));
-            from_chord.push(peak(extremes.deflection_from_chord));
+            raise(&mut envelope, *start, &extremes.forces());
+            let (value, x) = extremes.deflection_from_chord;
+            from_chord.push((start + x, value));
         }
         (envelope, from_chord)
     }
@@ -235,4 +231,11 @@ impl Chain {
         let step = (-slope / (2.0 * curvature)).clamp(before.0 - x, after.0 - x);
         (x + step, y + slope * step + curvature * step * step)
     }
+}
+
+/// Takes in the forces of a member that starts at this distance.
+fn raise(envelope: &mut Envelope, start_m: f64, extremes: &ForceExtremes) {
+    let peak = |(value, x): (f64, f64)| (start_m + x, value);
+    envelope.moment.raise(Peak::among(0, [extremes.moment_max, extremes.moment_min].map(peak)));
+    envelope.shear.raise(Peak::among(0, [extremes.shear_max, extremes.shear_min].map(peak)));
 }
