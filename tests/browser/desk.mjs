@@ -135,8 +135,14 @@ export async function openTitleBlock(page) {
   if (!(await save.isVisible())) await page.getByTestId("title-block").locator("button.more").click();
 }
 
+/** Waits until the margin tells of what is drawn: it follows a drag once the pointer rests. */
+export async function settled(page) {
+  await page.locator('section.notes[aria-busy="false"]').waitFor({ state: "attached" });
+}
+
 /** Everything the page has computed, as it is written on the sheet. */
 export async function written(page) {
+  await settled(page);
   const tags = await page.locator('[data-testid^="ratio-"]').evaluateAll((tags) =>
     tags.map((tag) => `${tag.getAttribute("data-testid")} ${tag.getAttribute("aria-label")}`).sort());
   return { tags, worst: await page.getByTestId("worst").innerText() };

@@ -1,7 +1,7 @@
 // The whole job, as an engineer does it on the first day: from a blank sheet to a checked scheme, its bill and its file.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { compute, downloaded, drag, fill, mapping, move, openTitleBlock, pen, saved, tap, type, written } from "./desk.mjs";
+import { compute, downloaded, drag, fill, mapping, move, openTitleBlock, pen, saved, settled, tap, type, written } from "./desk.mjs";
 import { SCREENS, opened, stored, withPage } from "./harness.mjs";
 
 test("the whole job from a blank sheet", () => withPage(SCREENS.desk, async ({ page, context }) => {
@@ -124,6 +124,7 @@ test("the demo opens with every check passed", () => withPage(SCREENS.desk, asyn
   const { checks } = compute(await saved(page));
   assert.ok(checks.length > 50);
   assert.deepEqual(checks.filter((check) => !(check.ratio <= 1)).map((check) => `${check.member} ${check.check}`), []);
+  await settled(page);
   assert.equal(await page.locator("[data-testid=notes] .fail").count(), 0);
 }));
 

@@ -1,7 +1,7 @@
 // From a blank sheet to a complete scheme in few actions: each touch, stroke and typed value counts as one.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { dimensions, drag, pen, saved, sketch, sketchByFinger, tap } from "./desk.mjs";
+import { dimensions, drag, pen, saved, settled, sketch, sketchByFinger, tap } from "./desk.mjs";
 import { SCREENS, withPage } from "./harness.mjs";
 
 const MOST_ACTIONS = 25;
@@ -63,6 +63,7 @@ for (const name of ["desk", "tablet"]) {
     assert.equal(scheme.openings.length, 1);
     assert.ok(Math.abs(scheme.ground.level_m - Math.min(...scheme.section.outline.map((corner) => corner.z_m))) < 1e-9);
     // What is offered is sound as it stands.
+    await settled(page);
     assert.deepEqual(await page.locator("[data-testid=notes] .fail").allInnerTexts(), []);
   }));
 }
