@@ -5,7 +5,7 @@
 //!
 //! [`Frame::factorise`] says whether a frame stands; [`Factorised`] then solves any number of [`LoadCase`]s, with parts
 //! that act one way ([`Factorised::solve_one_sided`]) or parts taken out ([`Factorised::without`]), and gives influence
-//! lines. [`Frame::buckling_modes`] and [`Frame::solve_imperfect`] are the stability of it; [`envelope`] gathers cases.
+//! lines; [`Solution::sum`] adds them up. [`Frame::buckling_modes`] and [`Frame::solve_imperfect`] are the stability of it; [`envelope`] gathers cases.
 //!
 //! # Units and axes
 //! m, kN, kNm and rad, as plain `f64`. Global x to the right, y up, moments and rotations counter-clockwise.
@@ -43,6 +43,7 @@ mod second_order;
 mod skyline;
 mod solution;
 mod subdivision;
+mod superposition;
 
 pub use buckling::{BucklingMode, BucklingShape};
 pub use envelope::{Governing, MemberEnvelope, envelope};
@@ -54,5 +55,5 @@ pub use imperfection::{Bow, Imperfections};
 pub use influence::{Effect, Influence};
 pub use loads::{Axis, DistributedLoad, Gap, LoadCase, NodalLoad, PointLoad, Settlement, Strain};
 pub use one_sided::{Contacts, OneSided};
-pub use removal::{Removal, Without};
+pub use removal::{Removal, WhatIf, Without};
 pub use solution::{Displacement, Reaction, Solution};

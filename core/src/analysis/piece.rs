@@ -64,6 +64,8 @@ pub(super) struct Piece {
     /// Strain and curvature that it takes on freely.
     pub strain: [f64; 2],
     pub section: Section,
+    /// Whether any of these may be other than 0.
+    pub acted_on: bool,
     /// Just after the force and the gap at its start.
     pub start: State,
 }
@@ -228,11 +230,17 @@ impl Response {
 }
 
 /// The pieces of all members, one member after another.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub(super) struct Pieces {
     pub all: Vec<Piece>,
     /// First piece of each member; one more than there are members.
     pub starts: Vec<usize>,
+}
+
+impl Default for Pieces {
+    fn default() -> Self {
+        Self { all: Vec::new(), starts: vec![0] }
+    }
 }
 
 impl Pieces {
@@ -323,7 +331,7 @@ impl Pieces {
 
 impl State {
     /// Just after the force and the gap at the start of a piece.
-    fn after(self, piece: &Piece) -> Self {
+    pub fn after(self, piece: &Piece) -> Self {
         let ([along, across], [gap_along, gap_across, turn]) = (piece.force, piece.jump);
         Self {
             axial: self.axial - along,
@@ -376,7 +384,7 @@ impl Own<'_> {
     fn add_piece(&self, element: &Element, from: f64, to: f64, pieces: &mut Vec<Piece>) {
         pieces.push(Piece::default());
         let Some(piece) = pieces.last_mut() else { return };
-        (piece.x, piece.length, piece.section) = (from, to - from, element.section);
+        (piece.x, piece.length, piece.section, piece.acted_on) = (from, to - from, element.section, true);
         for load in self.lines.iter().filter(|load| load.a <= from && to <= load.b && from < to) {
             let ([p_a, q_a], [p_b, q_b], length) = (load.at_a, load.at_b, load.b - load.a);
             let (along, across) = ((p_b - p_a) / length, (q_b - q_a) / length);

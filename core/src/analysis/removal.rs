@@ -1,8 +1,9 @@
 use super::cut::{Cut, DOUBTFUL, Unit, compliance};
 use super::dense::Dense;
 use super::factorised::Factorised;
-use super::{Dof, Frame, FrameError, LoadCase, Solution};
+use super::{Dof, Frame, FrameError, LoadCase, Reaction, Solution};
 use crate::sorting::sort;
+use std::rc::Rc;
 
 /// Moment, by the greatest force in any member, that is taken for rounding.
 const ROUNDING: f64 = 1e-6;
@@ -24,10 +25,17 @@ pub struct Removal {
 pub struct Without<'f> {
     whole: &'f Factorised<'f>,
     members: Vec<usize>,
-    units: Vec<Unit>,
+    units: Vec<Rc<Unit>>,
     /// Cuts at nodes that nothing else turns: they bear a moment only if the loads put one there.
     idle: Vec<Cut>,
     matrix: Dense,
+}
+
+/// A factorised frame from which one thing after the other is taken out: what is found for a part serves again.
+#[derive(Clone, Debug)]
+pub struct WhatIf<'f> {
+    whole: &'f Factorised<'f>,
+    units: Vec<Rc<Unit>>,
 }
 
 impl Removal {
@@ -50,36 +58,49 @@ impl Removal {
     }
 }
 
-impl Factorised<'_> {
+impl<'f> Factorised<'f> {
     /// Takes parts out without factorising anew: the rest is solved under the gaps and settlements at which the parts
     /// bear nothing. Parts act both ways here.
-    pub fn without(&self, removal: &Removal) -> Result<Without<'_>, FrameError> {
+    pub fn without(&'f self, removal: &Removal) -> Result<Without<'f>, FrameError> {
+        WhatIf::new(self).without(removal)
+    }
+}
+
+impl<'f> WhatIf<'f> {
+    /// Nothing taken out yet.
+    pub fn new(whole: &'f Factorised<'f>) -> Self {
+        Self { whole, units: Vec::new() }
+    }
+
+    /// As [`Factorised::without`].
+    pub fn without(&mut self, removal: &Removal) -> Result<Without<'f>, FrameError> {
+        let (whole, frame) = (self.whole, self.whole.frame);
         let mut members = removal.members.clone();
         sort(&mut members, usize::cmp);
         members.dedup();
         let mut cuts = Vec::new();
         for (index, &member) in members.iter().enumerate() {
-            if member >= self.stiffness.elements.len() {
+            if member >= whole.stiffness.elements.len() {
                 return Err(FrameError::UnknownMember { what: "removal", index, member });
             }
-            cuts.extend(Cut::of_member(self.frame, member));
+            cuts.extend(Cut::of_member(frame, member));
         }
         for (index, &(node, dof)) in removal.supports.iter().enumerate() {
-            self.frame.has_node("removal", index, node)?;
+            frame.has_node("removal", index, node)?;
             let cut = Cut::Ground(node, dof);
             if !cuts.contains(&cut) {
                 cuts.push(cut);
             }
         }
-        let units = cuts.into_iter().map(|cut| Unit::new(self, cut)).collect::<Result<Vec<_>, _>>()?;
-        let (mut units, mut idle) = (units, Vec::new());
+        let mut units = cuts.into_iter().map(|cut| self.unit(cut)).collect::<Result<Vec<_>, _>>()?;
+        let mut idle = Vec::new();
         loop {
-            match compliance(self.frame, &units.iter().collect::<Vec<_>>(), 0.0) {
+            match compliance(frame, &units.iter().map(Rc::as_ref).collect::<Vec<_>>(), 0.0) {
                 Ok(matrix) => {
                     if matrix.weakest() < DOUBTFUL {
-                        removal.rest(self.frame).factorise()?;
+                        removal.rest(frame).factorise()?;
                     }
-                    return Ok(Without { whole: self, members, units, idle, matrix });
+                    return Ok(Without { whole, members, units, idle, matrix });
                 }
                 // Nothing turns this node any more: there is nothing to let go.
                 Err(loose) if loose.turns() && matches!(units[loose.cut].cut, Cut::Turn(..)) => {
@@ -89,20 +110,23 @@ impl Factorised<'_> {
             }
         }
     }
+
+    fn unit(&mut self, cut: Cut) -> Result<Rc<Unit>, FrameError> {
+        if let Some(known) = self.units.iter().find(|unit| unit.cut == cut) {
+            return Ok(known.clone());
+        }
+        let unit = Rc::new(Unit::new(self.whole, cut)?);
+        self.units.push(unit.clone());
+        Ok(unit)
+    }
 }
 
 impl Without<'_> {
     /// Solves one load case. Forces of the removed parts are 0; movements along removed members mean nothing.
     pub fn solve(&self, loads: &LoadCase) -> Result<Solution, FrameError> {
         let frame = self.whole.frame;
-        let mut loads = loads.without_members(&self.members);
-        let before = self.whole.solve(&loads)?;
-        let parts = self.matrix.solve(self.units.iter().map(|unit| -unit.cut.force(frame, &before)).collect());
-        let mut slips = Vec::new();
-        for (unit, part) in self.units.iter().zip(parts) {
-            unit.cut.shift(frame, part * unit.by, &mut loads, &mut slips);
-        }
-        let solution = self.whole.solve_slipped(&loads, &slips)?;
+        let before = self.whole.solve(&loads.without_members(&self.members))?;
+        let solution = self.after(&[(1.0, &before)]);
         let least = (ROUNDING * before.greatest_force()).max(LEAST_MOMENT);
         for cut in &self.idle {
             if let Cut::Turn(member, end) = *cut
@@ -113,5 +137,24 @@ impl Without<'_> {
             }
         }
         Ok(solution)
+    }
+    /// What becomes of a sum of solutions of the whole frame, under loads that leave removed members alone.
+    pub fn after(&self, before: &[(f64, &Solution)]) -> Solution {
+        Solution::sum(&self.with_movements(before)).unwrap_or_default()
+    }
+
+    /// Reactions of that sum at all nodes.
+    pub fn reactions_after(&self, before: &[(f64, &Solution)]) -> Vec<Reaction> {
+        Solution::sum_of_reactions(&self.with_movements(before))
+    }
+
+    /// Solutions of the whole frame and those of the movements of the cuts that leave them without force.
+    fn with_movements<'s>(&'s self, before: &[(f64, &'s Solution)]) -> Vec<(f64, &'s Solution)> {
+        let frame = self.whole.frame;
+        let force =
+            |unit: &Rc<Unit>| -before.iter().map(|(factor, of)| factor * unit.cut.force(frame, of)).sum::<f64>();
+        let movements = self.matrix.solve(self.units.iter().map(force).collect());
+        let units = self.units.iter().map(|unit| &unit.solution);
+        before.iter().copied().chain(movements.into_iter().zip(units)).collect()
     }
 }

@@ -6,7 +6,7 @@ use super::{Extremes, Frame};
 ///
 /// Its functions panic if given the index of a node, spring or member that the frame does not have. A place beyond an
 /// end of a member is taken as that end; at a jump the value is that just after it.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub struct Solution {
     pub(super) displacements: Vec<Displacement>,
     pub(super) reactions: Vec<Reaction>,
@@ -58,6 +58,11 @@ impl Solution {
     /// Reaction at a node; 0 where nothing holds it.
     pub fn reaction(&self, node: usize) -> Reaction {
         self.reactions[node]
+    }
+
+    /// Reactions at all nodes.
+    pub fn reactions(&self) -> &[Reaction] {
+        &self.reactions
     }
 
     /// Force of a spring on the frame, in kN or kNm.

@@ -2,7 +2,7 @@
 
 use super::chain::{BeamLoad, Chain};
 use super::wall_frame::STEEL_KPA;
-use crate::analysis::{Axis, Frame, LoadCase, Member, NodalLoad, Solution, Support};
+use crate::analysis::{Axis, Dof, Frame, LoadCase, Member, NodalLoad, Reaction, Removal, Solution, Support};
 use crate::catalogue::Item;
 use crate::model::{BracingBar, LegKind, PlacedFalsework};
 use crate::scheme::{Direction, Lateral};
@@ -11,7 +11,6 @@ use crate::scheme::{Direction, Lateral};
 pub const GRAVITY: f64 = 9.81e-3;
 
 /// A bent ready to be loaded.
-#[derive(Clone)]
 pub struct Bent<'a> {
     pub falsework: &'a PlacedFalsework,
     pub frame: Frame,
@@ -114,9 +113,8 @@ impl<'a> Bent<'a> {
         }
     }
 
-    /// The same bent with these legs off their bases. One that no tube holds below its head hangs plumb.
-    pub fn without_bases(&self, lifted: &[usize]) -> Self {
-        let mut bent = self.clone();
+    /// What lets these legs off their bases. One that no tube holds below its head hangs plumb.
+    pub fn bases(&self, lifted: &[usize]) -> Removal {
         let tubed = |leg: usize| {
             let below_head = &self.legs[leg][..self.legs[leg].len() - 1];
             self.braces.iter().any(|&(_, member)| {
@@ -124,15 +122,15 @@ impl<'a> Bent<'a> {
                 below_head.contains(&i) || below_head.contains(&j)
             })
         };
+        let mut supports = Vec::with_capacity(2 * lifted.len());
         for &leg in lifted {
-            let at_foot = |support: &Support| support.node == self.legs[leg][0];
+            let foot = self.legs[leg][0];
+            supports.push((foot, Dof::Uy));
             if tubed(leg) {
-                bent.frame.supports.retain(|support| !at_foot(support));
-            } else {
-                bent.frame.supports.iter_mut().filter(|support| at_foot(support)).for_each(|foot| foot.uy = false);
+                supports.push((foot, Dof::Ux));
             }
         }
-        bent
+        Removal { supports, ..Removal::default() }
     }
 
     /// The primary, where it runs across.
@@ -215,10 +213,10 @@ impl<'a> Bent<'a> {
     }
 
     /// Upward reaction under each leg, kN; zero for stubs.
-    pub fn reactions(&self, solution: &Solution) -> Vec<f64> {
+    pub fn reactions(&self, of_nodes: &[Reaction]) -> Vec<f64> {
         let of = |index: usize| match self.falsework.legs[index].kind {
             LegKind::Stub => 0.0,
-            _ => solution.reaction(self.legs[index][0]).fy,
+            _ => of_nodes[self.legs[index][0]].fy,
         };
         (0..self.legs.len()).map(of).collect()
     }

@@ -4,7 +4,7 @@ use super::bent::Bent;
 use super::chain::Chain;
 use super::line::Envelope;
 use super::soffit_wind::Exposure;
-use crate::analysis::{Factorised, FrameError, LoadCase, Solution};
+use crate::analysis::{Factorised, FrameError, LoadCase, Solution, Without};
 
 /// What one load case does to all that is checked and handed on.
 #[derive(Clone, Debug)]
@@ -40,7 +40,7 @@ impl Effects {
     fn read(bent: &Bent, solution: &Solution, envelope: fn(&Chain, &Solution) -> Envelope) -> Self {
         Self {
             compressions: bent.compressions(solution),
-            reactions: bent.reactions(solution),
+            reactions: bent.reactions(solution.reactions()),
             moments: bent.leg_moments(solution),
             braces: bent.brace_forces(solution).map(|(_, force)| force).collect(),
             primary: bent.primary().map(|chain| envelope(chain, solution)),
@@ -107,22 +107,6 @@ impl UnitCases {
         Self { own, pushes, warming }
     }
 
-    /// Adds a push to a case.
-    pub fn push(&self, push: Push, case: &mut LoadCase) {
-        for (factor, unit) in push.parts().into_iter().zip(&self.pushes).filter(|(factor, _)| *factor != 0.0) {
-            case.nodal.extend(unit.nodal.iter().map(|load| {
-                let mut load = *load;
-                (load.fx, load.fy) = (load.fx * factor, load.fy * factor);
-                load
-            }));
-            case.distributed.extend(unit.distributed.iter().map(|load| {
-                let mut load = *load;
-                (load.w1, load.w2) = (load.w1 * factor, load.w2 * factor);
-                load
-            }));
-        }
-    }
-
     /// What `of` tells of each part of a push.
     pub fn of_parts(&self, of: impl Fn(&LoadCase) -> f64) -> [f64; 3] {
         [0, 1, 2].map(|part| of(&self.pushes[part]))
@@ -132,7 +116,7 @@ impl UnitCases {
 /// Effects of the unit cases on a bent with some of its legs lifted.
 #[derive(Clone, Debug)]
 pub struct Units {
-    pub own: Effects,
+    own: Unit,
     /// None where they are not asked for.
     pushes: [Option<Unit>; 3],
     warming: Option<Unit>,
@@ -145,19 +129,38 @@ struct Unit {
     solution: Solution,
 }
 
+impl Unit {
+    fn of(bent: &Bent, solution: Solution) -> Self {
+        Self { effects: Effects::of_forces(bent, &solution), solution }
+    }
+}
+
 impl Units {
-    /// Those of pushes are solved only where it may be `pushed`.
-    pub fn solve(bent: &Bent, frame: &Factorised, cases: &UnitCases, pushed: bool) -> Result<Self, FrameError> {
-        let unit = |case: &LoadCase| {
-            frame.solve(case).map(|solution| Unit { effects: Effects::of_forces(bent, &solution), solution })
-        };
-        let some = |case: &LoadCase| (pushed && !case.nodal.is_empty()).then(|| unit(case)).transpose();
+    /// On all legs.
+    pub fn solve(bent: &Bent, frame: &Factorised, cases: &UnitCases) -> Result<Self, FrameError> {
+        let unit = |case: &LoadCase| frame.solve(case).map(|solution| Unit::of(bent, solution));
+        let some = |case: &LoadCase| (!case.nodal.is_empty()).then(|| unit(case)).transpose();
         let [heads, tilt, wind] = &cases.pushes;
         Ok(Self {
-            own: unit(&cases.own)?.effects,
+            own: unit(&cases.own)?,
             pushes: [some(heads)?, some(tilt)?, some(wind)?],
             warming: cases.warming.as_ref().map(unit).transpose()?,
         })
+    }
+
+    /// The same with legs lifted; those of pushes only where it may be `pushed`.
+    pub fn after(&self, bent: &Bent, without: &Without, pushed: bool) -> Self {
+        let after = |unit: &Unit| Unit::of(bent, without.after(&[(1.0, &unit.solution)]));
+        Self {
+            own: after(&self.own),
+            pushes: self.pushes.each_ref().map(|unit| unit.as_ref().filter(|_| pushed).map(after)),
+            warming: self.warming.as_ref().map(after),
+        }
+    }
+
+    /// Of its own weight.
+    pub fn own(&self) -> &Effects {
+        &self.own.effects
     }
 
     /// The solutions of what pushes and warms it, where there are any.
@@ -170,6 +173,12 @@ impl Units {
     pub fn factors(push: Push, warmer_k: f64) -> [f64; 4] {
         let [heads, tilt, wind] = push.parts();
         [heads, tilt, wind, warmer_k]
+    }
+
+    /// What a push does, as solutions with their factors.
+    pub fn of_pushing(&self, push: Push) -> impl Iterator<Item = (f64, &Solution)> {
+        let units = self.pushes.iter().map(|unit| unit.as_ref().map(|unit| &unit.solution));
+        push.parts().into_iter().zip(units).filter_map(|(factor, unit)| Some((factor, unit?)).filter(|_| factor != 0.0))
     }
 
     /// What a push does to a number.

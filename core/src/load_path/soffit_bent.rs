@@ -17,7 +17,6 @@ use crate::geometry::Point;
 use crate::model::{BracingBar, LegKind};
 use crate::results::{CheckKind, Diagram, Severity, Verdict};
 use crate::sentence::number;
-use typed_arena::Arena;
 
 /// Elastic critical load factors: below the first a bent is refused, below the second it needs second order
 /// (EN 1993-1-1, 5.2.1 for the second; common practice for the first).
@@ -40,8 +39,8 @@ pub fn solve(
     let (levels, factors) = factored.unwrap_or((service, &UNFACTORED));
     run.sway_factor = run.check_stability(levels, factors.permanent, record)?;
 
-    let without_bases = Arena::new();
-    let mut settling = Settling::new(bent, &without_bases, &run.cases)?;
+    let on_all_legs = bent.frame.factorise()?;
+    let mut settling = Settling::new(bent, &on_all_legs, &run.cases)?;
     let unfactored = run.states(service, &UNFACTORED, &mut settling, Effects::of, record)?;
     let strength = |(levels, factors)| run.states(levels, factors, &mut settling, Effects::of_forces, record);
     let factored = factored.map(strength).transpose()?;

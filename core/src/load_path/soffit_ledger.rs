@@ -33,7 +33,7 @@ pub fn vertical(run: &Run, service: &Levels, states: &[State], record: &mut Reco
     let own_weight = bent.own_weight(1.0, &mut LoadCase::default());
     for state in states.iter().filter(|state| state.pushed.is_none()) {
         let over_bents = |of: &dyn Fn(&Effects) -> f64| {
-            let own = of(&state.units.own);
+            let own = of(state.units.own());
             own * bents + (of(&state.effects) - own) * share
         };
         let heads_kn = over_bents(&|effects| effects.heads_kn);

@@ -107,7 +107,7 @@ impl Run<'_> {
         for state in states {
             for (leg, bents) in greatest.iter_mut().enumerate() {
                 let full = state.greatest(|effects| effects.compressions[leg]);
-                let own = state.units.own.compressions[leg];
+                let own = state.units.own().compressions[leg];
                 for (axial, width) in bents.iter_mut().zip(widths) {
                     *axial = axial.max(own + (full - own) * width / self.widest);
                 }

@@ -10,11 +10,10 @@ use super::soffit_load::thrust;
 use super::soffit_wind::pressure_kpa;
 use crate::actions::combinations::leaning;
 use crate::actions::factors::Factors;
-use crate::analysis::{Factorised, FrameError, LoadCase, Solution};
+use crate::analysis::{Factorised, FrameError, Solution, WhatIf, Without};
 use crate::checks::stability::Standing;
 use crate::results::Severity;
 use std::rc::Rc;
-use typed_arena::Arena;
 
 /// Bases pulled by more than this lift, kN.
 const LIFTS_KN: f64 = 1e-6;
@@ -95,7 +94,8 @@ impl Run<'_> {
         let mut states = Vec::new();
         for front in 0..levels.bent_loads.len() {
             let (case, vertical_kn) = self.vertical(levels, front, factors.permanent);
-            let still = match settling.settle(&case) {
+            let on_all_legs = settling.on_all_legs.solve(&case)?;
+            let still = match settling.settle(&on_all_legs) {
                 Ok(still) => still,
                 Err(lifted) => {
                     self.tell_tipping(front, None, &lifted, record);
@@ -120,7 +120,7 @@ impl Run<'_> {
             unpushed.pushes = pushing;
             states.push(unpushed);
             for push in lifting {
-                match settling.settle_pushed(&case, push, &without_push) {
+                match settling.settle_pushed(&on_all_legs, push) {
                     Ok(settled) => states.push(state(settled, Some(push))),
                     Err(lifted) => self.tell_tipping(front, Some(push), &lifted, record),
                 }
@@ -217,84 +217,66 @@ struct Settled {
 /// Lets go of legs that would have to be held down.
 pub struct Settling<'a> {
     bent: &'a Bent<'a>,
-    without_bases: &'a Arena<Bent<'a>>,
-    cases: &'a UnitCases,
-    /// On all its legs first.
+    on_all_legs: &'a Factorised<'a>,
+    units: Rc<Units>,
+    what_if: WhatIf<'a>,
     known: Vec<OnLegs<'a>>,
 }
 
 /// A bent with some of its legs lifted, in rising order.
 struct OnLegs<'a> {
     lifted: Vec<usize>,
-    factorised: Factorised<'a>,
+    without: Without<'a>,
     /// Once it is known to come to rest so, and whether those of pushes are among them.
     units: Option<(Rc<Units>, bool)>,
 }
 
 impl<'a> Settling<'a> {
-    pub fn new(
-        bent: &'a Bent<'a>,
-        without_bases: &'a Arena<Bent<'a>>,
-        cases: &'a UnitCases,
-    ) -> Result<Self, FrameError> {
-        let standing = OnLegs { lifted: Vec::new(), factorised: bent.frame.factorise()?, units: None };
-        Ok(Self { bent, without_bases, cases, known: vec![standing] })
+    pub fn new(bent: &'a Bent<'a>, on_all_legs: &'a Factorised<'a>, cases: &UnitCases) -> Result<Self, FrameError> {
+        let units = Rc::new(Units::solve(bent, on_all_legs, cases)?);
+        Ok(Self { bent, on_all_legs, units, what_if: WhatIf::new(on_all_legs), known: Vec::new() })
     }
 
     /// The state at which loads come to rest, or the legs that lifted until nothing held the bent.
-    fn settle(&mut self, case: &LoadCase) -> Result<Settled, Vec<usize>> {
-        let mut lifted = Vec::new();
-        self.let_go(case, None, &mut lifted).map_err(|_| lifted)
+    fn settle(&mut self, on_all_legs: &Solution) -> Result<Settled, Vec<usize>> {
+        self.let_go(&[(1.0, on_all_legs)], true)
     }
 
-    /// The same with a push beside them, from the reactions without it before any leg lifted.
-    fn settle_pushed(&mut self, case: &LoadCase, push: Push, at_rest: &[f64]) -> Result<Settled, Vec<usize>> {
-        let mut pushed = case.clone();
-        self.cases.push(push, &mut pushed);
-        let mut lifted = Vec::new();
-        let at_first = self.units(0, true).map(|units| {
-            let with_push = |(leg, still)| still + units.of_push(push, |effects| effects.reactions[leg]);
-            at_rest.iter().enumerate().map(with_push).collect()
-        });
-        at_first.and_then(|at_first| self.let_go(&pushed, Some(at_first), &mut lifted)).map_err(|_| lifted)
+    /// The same with a push beside them, further than which nothing pushes.
+    fn settle_pushed(&mut self, on_all_legs: &Solution, push: Push) -> Result<Settled, Vec<usize>> {
+        let units = self.units.clone();
+        let parts: Vec<_> = std::iter::once((1.0, on_all_legs)).chain(units.of_pushing(push)).collect();
+        self.let_go(&parts, false)
     }
 
-    /// Solves on ever fewer legs. Known reactions on all legs, of a push, save the first time; nothing pushes further then.
-    fn let_go(
-        &mut self,
-        case: &LoadCase,
-        at_first: Option<Vec<f64>>,
-        lifted: &mut Vec<usize>,
-    ) -> Result<Settled, FrameError> {
-        let pushed = at_first.is_some();
-        let (mut on, mut solution) = (0, None);
-        let at_first = match at_first {
-            Some(reactions) => reactions,
-            None => self.bent.reactions(solution.insert(self.known[on].factorised.solve(case)?)),
-        };
+    /// Lets it stand on ever fewer legs.
+    fn let_go(&mut self, on_all_legs: &[(f64, &Solution)], pushed_then: bool) -> Result<Settled, Vec<usize>> {
+        let at_first = self.bent.reactions(&Solution::sum_of_reactions(on_all_legs));
+        let (mut lifted, mut rest) = (Vec::new(), None);
         let mut next = lifting(&at_first);
         while let Some(leg) = next {
             lifted.push(leg);
             lifted.sort_unstable();
-            on = self.on_legs(lifted)?;
-            next = lifting(&self.bent.reactions(solution.insert(self.known[on].factorised.solve(case)?)));
+            let Ok(index) = self.on_legs(&lifted) else { return Err(lifted) };
+            next = lifting(&self.bent.reactions(&self.known[index].without.reactions_after(on_all_legs)));
+            rest = Some(index);
         }
-        let solution = match solution {
-            Some(solution) => solution,
-            None => self.known[on].factorised.solve(case)?,
+        let (solution, units) = match rest {
+            Some(index) => (self.known[index].without.after(on_all_legs), self.units_on(index, pushed_then)),
+            None => (Solution::sum(on_all_legs).unwrap_or_default(), self.units.clone()),
         };
-        Ok(Settled { lifted: lifted.clone(), solution, units: self.units(on, !pushed)?, at_first })
+        Ok(Settled { lifted, solution, units, at_first })
     }
 
     /// Effects of the unit cases on one of the known bents, with those of pushes where it may be `pushed`.
-    fn units(&mut self, on: usize, pushed: bool) -> Result<Rc<Units>, FrameError> {
-        let known = &mut self.known[on];
+    fn units_on(&mut self, index: usize, pushed: bool) -> Rc<Units> {
+        let known = &mut self.known[index];
         match &known.units {
-            Some((units, with_pushes)) if *with_pushes || !pushed => Ok(units.clone()),
+            Some((units, with_pushes)) if *with_pushes || !pushed => units.clone(),
             _ => {
-                let units = Rc::new(Units::solve(self.bent, &known.factorised, self.cases, pushed)?);
+                let units = Rc::new(self.units.after(self.bent, &known.without, pushed));
                 known.units = Some((units.clone(), pushed));
-                Ok(units)
+                units
             }
         }
     }
@@ -304,8 +286,8 @@ impl<'a> Settling<'a> {
         if let Some(index) = self.known.iter().position(|known| known.lifted == lifted) {
             return Ok(index);
         }
-        let bent: &'a Bent<'a> = self.without_bases.alloc(self.bent.without_bases(lifted));
-        self.known.push(OnLegs { lifted: lifted.to_vec(), factorised: bent.frame.factorise()?, units: None });
+        let without = self.what_if.without(&self.bent.bases(lifted))?;
+        self.known.push(OnLegs { lifted: lifted.to_vec(), without, units: None });
         Ok(self.known.len() - 1)
     }
 }
