@@ -44,60 +44,83 @@ impl Solution {
 impl Pieces {
     /// Cut wherever any of the parts is.
     fn sum(parts: &[(f64, &Solution)]) -> Self {
-        let members = parts.first().map_or(0, |(_, first)| first.pieces.starts.len() - 1);
-        let most = parts.iter().map(|(_, part)| part.pieces.all.len()).max().unwrap_or(0);
-        let mut sum = Self { all: Vec::with_capacity(most), starts: Vec::with_capacity(members + 1) };
-        sum.starts.push(0);
-        for member in 0..members {
-            let first = sum.all.len();
-            sum.add_cuts(parts, member);
-            for &(factor, part) in parts {
-                sum.all[first..].iter_mut().for_each(|piece| piece.add(factor, part.pieces.from(member, piece.x)));
+        let of_parts = || parts.iter().map(|&(factor, part)| (factor, &part.pieces));
+        let acted_on: Vec<_> = of_parts().filter(|(_, part)| !part.is_bare()).collect();
+        let mut sum = match acted_on[..] {
+            [] => of_parts().next().map(|(_, first)| first.cut_as()).unwrap_or_default(),
+            [(factor, only)] => only.times(factor),
+            _ => Self::sum_of_acted_on(&acted_on),
+        };
+        for (factor, part) in of_parts().filter(|(_, part)| part.is_bare()) {
+            for (&at, piece) in sum.starts.iter().zip(&part.all) {
+                sum.all[at].start.add(factor, &piece.start);
             }
-            for next in first + 1..sum.all.len() {
+        }
+        for member in sum.starts.windows(2) {
+            for next in member[0] + 1..member[1] {
                 let before = &sum.all[next - 1];
                 sum.all[next].start = before.at(before.length).after(&sum.all[next]);
+            }
+        }
+        sum
+    }
+
+    /// Whether nothing acts on any member, so that each is one piece.
+    fn is_bare(&self) -> bool {
+        self.all.iter().all(|piece| !piece.acted_on)
+    }
+
+    /// Cut in the same way, with nothing on them and all at rest.
+    fn cut_as(&self) -> Self {
+        Self { all: self.all.iter().map(Piece::bare).collect(), starts: self.starts.clone() }
+    }
+
+    fn times(&self, factor: f64) -> Self {
+        let mut product = self.clone();
+        if factor != 1.0 {
+            product = self.cut_as();
+            product.all.iter_mut().zip(&self.all).for_each(|(piece, other)| piece.add(factor, other));
+        }
+        product
+    }
+
+    /// Each member's state is right in its first piece only.
+    fn sum_of_acted_on(parts: &[(f64, &Self)]) -> Self {
+        let mut sum = Self::default();
+        let members = parts.first().map_or(0, |(_, first)| first.starts.len() - 1);
+        let mut breaks = Vec::new();
+        for member in 0..members {
+            let of_all = || parts.iter().flat_map(|(_, part)| part.of(member));
+            breaks.clear();
+            breaks.extend(of_all().map(|piece| piece.x));
+            sort(&mut breaks, f64::total_cmp);
+            breaks.dedup();
+            let end = of_all().map(Piece::end).fold(0.0, f64::max);
+            for (index, &x) in breaks.iter().enumerate() {
+                let length = breaks.get(index + 1).unwrap_or(&end) - x;
+                let mut piece = Piece { x, length, ..Piece::default() };
+                for (factor, part) in parts {
+                    let pieces = part.of(member);
+                    piece.add(*factor, &pieces[pieces.partition_point(|piece| piece.x <= x).max(1) - 1]);
+                }
+                sum.all.push(piece);
             }
             sum.starts.push(sum.all.len());
         }
         sum
     }
-
-    /// Adds the pieces of a member, with nothing on them yet.
-    fn add_cuts(&mut self, parts: &[(f64, &Solution)], member: usize) {
-        let mut cut = parts.iter().map(|(_, part)| part.pieces.of(member)).filter(|pieces| pieces.len() > 1);
-        let bare =
-            |piece: &Piece| Piece { x: piece.x, length: piece.length, section: piece.section, ..Piece::default() };
-        let (one, another) = (cut.next(), cut.next());
-        if another.is_none() {
-            self.all.extend(one.unwrap_or(parts[0].1.pieces.of(member)).iter().map(bare));
-            return;
-        }
-        let of_all = || parts.iter().flat_map(|(_, part)| part.pieces.of(member));
-        let mut breaks: Vec<f64> = of_all().map(|piece| piece.x).collect();
-        sort(&mut breaks, f64::total_cmp);
-        breaks.dedup();
-        let end = of_all().map(Piece::end).fold(0.0, f64::max);
-        for (index, &x) in breaks.iter().enumerate() {
-            let length = breaks.get(index + 1).unwrap_or(&end) - x;
-            self.all.push(Piece { x, length, ..bare(&parts[0].1.pieces.of(member)[0]) });
-        }
-    }
-
-    /// The piece that begins at `x` of a member or goes on there.
-    fn from(&self, member: usize, x: f64) -> &Piece {
-        match self.of(member) {
-            [piece] => piece,
-            pieces => &pieces[pieces.partition_point(|piece| piece.x <= x).max(1) - 1],
-        }
-    }
 }
 
 impl Piece {
+    fn bare(&self) -> Self {
+        Self { x: self.x, length: self.length, section: self.section, ..Self::default() }
+    }
+
     /// Adds what acts on another, and the state at its start where both begin together.
     #[inline]
     fn add(&mut self, factor: f64, other: &Self) {
         let into = self.x - other.x;
+        self.section = other.section;
         if other.acted_on {
             self.acted_on = true;
             for way in 0..2 {
@@ -106,11 +129,9 @@ impl Piece {
                 self.strain[way] += factor * other.strain[way];
             }
         }
-        if other.acted_on && into == 0.0 {
+        if into == 0.0 {
             (0..2).for_each(|way| self.force[way] += factor * other.force[way]);
             (0..3).for_each(|way| self.jump[way] += factor * other.jump[way]);
-        }
-        if into == 0.0 {
             self.start.add(factor, &other.start);
         }
     }
