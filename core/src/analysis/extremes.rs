@@ -24,6 +24,15 @@ pub struct Extremes {
 /// moment may turn.
 const PARTS: usize = 8;
 
+/// What is asked for beside forces.
+#[derive(Clone, Copy, PartialEq)]
+enum Told {
+    /// Deflections, and their distance from a line.
+    Deflections,
+    /// That distance alone.
+    OffLine,
+}
+
 /// A place within a piece and the state there.
 type Place = (f64, State);
 
@@ -55,10 +64,22 @@ impl Search {
         let chord = chord(pieces, &end);
         let mut extremes = Extremes::of(&pieces[0]);
         for piece in before {
-            self.widen(&mut extremes, piece, &piece.at(piece.length), chord);
+            self.widen(&mut extremes, piece, &piece.at(piece.length), chord, Told::Deflections);
         }
-        self.widen(&mut extremes, last, &end, chord);
+        self.widen(&mut extremes, last, &end, chord, Told::Deflections);
         extremes
+    }
+
+    /// Those of forces, and the greatest distance of deflections from a straight line, given by its value at node i and
+    /// its slope.
+    pub fn from_line(&mut self, pieces: &[Piece], line: (f64, f64)) -> (ForceExtremes, (f64, f64)) {
+        let first = pieces.first().copied().unwrap_or_default();
+        let mut extremes = Extremes::of(&first);
+        extremes.deflection_from_chord.0 = off_chord(first.start.deflection, 0.0, line);
+        for piece in pieces {
+            self.widen(&mut extremes, piece, &piece.at(piece.length), line, Told::OffLine);
+        }
+        (extremes.forces(), extremes.deflection_from_chord)
     }
 
     /// The same of forces only.
@@ -69,15 +90,15 @@ impl Search {
             if piece.is_plain() {
                 extremes.widen_forces(piece, &end);
             } else {
-                self.widen(&mut extremes, piece, &end, (0.0, 0.0));
+                self.widen(&mut extremes, piece, &end, (0.0, 0.0), Told::OffLine);
             }
         }
         extremes.forces()
     }
 
-    fn widen(&mut self, extremes: &mut Extremes, piece: &Piece, end: &State, chord: (f64, f64)) {
+    fn widen(&mut self, extremes: &mut Extremes, piece: &Piece, end: &State, chord: (f64, f64), told: Told) {
         if piece.is_plain() {
-            extremes.widen_plain(piece, end, chord);
+            extremes.widen_plain(piece, end, chord, told);
             return;
         }
         self.find_places(piece, chord.1);
@@ -228,7 +249,7 @@ impl Extremes {
 
     /// All over a whole piece that only moments bend.
     #[inline]
-    fn widen_plain(&mut self, piece: &Piece, end: &State, chord: (f64, f64)) {
+    fn widen_plain(&mut self, piece: &Piece, end: &State, chord: (f64, f64), told: Told) {
         let length = piece.length;
         if piece.x > 0.0 {
             self.widen(piece, 0.0, &piece.start, chord);
@@ -245,8 +266,10 @@ impl Extremes {
         let at = |x: f64| deflection + bent.integral(x);
         if !loaded {
             // Any place is a fair candidate: those beyond the ends become the ends.
-            for x in bent.quadratic_roots().map(|x| x.clamp(0.0, length)) {
-                self.widen_deflection(at(x), piece.x + x);
+            if told == Told::Deflections {
+                for x in bent.quadratic_roots().map(|x| x.clamp(0.0, length)) {
+                    self.widen_deflection(at(x), piece.x + x);
+                }
             }
             for x in from_chord.quadratic_roots().map(|x| x.clamp(0.0, length)) {
                 raise(&mut self.deflection_from_chord, off_chord(at(x), piece.x + x, chord), piece.x + x);
@@ -259,8 +282,10 @@ impl Extremes {
         }
         let bending = Polynomial([moment, transverse, 0.5 * q, dq * (1.0 / 6.0), 0.0]);
         turns = Roots::of(&bending, &turns, length);
-        for &x in Roots::of(&bent, &turns, length).all() {
-            self.widen_deflection(at(x), piece.x + x);
+        if told == Told::Deflections {
+            for &x in Roots::of(&bent, &turns, length).all() {
+                self.widen_deflection(at(x), piece.x + x);
+            }
         }
         for &x in Roots::of(&from_chord, &turns, length).all() {
             raise(&mut self.deflection_from_chord, off_chord(at(x), piece.x + x, chord), piece.x + x);

@@ -135,22 +135,35 @@ impl Chain {
 
     /// Greatest moment, shear and deflection along the chain.
     pub fn envelope(&self, solution: &Solution) -> Envelope {
-        let (mut envelope, from_chord) = self.along(solution);
+        let mut envelope = Envelope::default();
         for span in self.supports.windows(2) {
-            let (a, b) = (span[0], span[1]);
-            let peak = if b == a + 1 { from_chord[a] } else { self.off_chord(solution, a, b) };
-            let span_m = self.nodes_m[b] - self.nodes_m[a];
-            envelope.deflection.raise(Deflection { peak: Peak::among(0, [peak]), span_m });
+            self.raise_span(solution, span[0], span[1], &mut envelope);
         }
         let end = self.nodes_m.len().saturating_sub(1);
         let roots = [self.supports.first().map(|&root| (root, 0)), self.supports.last().map(|&root| (root, end))];
         for (root, tip) in roots.into_iter().flatten().filter(|(root, tip)| root != tip) {
+            for member in root.min(tip)..root.max(tip) {
+                raise(&mut envelope, self.nodes_m[member], &solution.force_extremes(self.first_member + member));
+            }
             let drop = self.deflection_at(solution, tip) - self.deflection_at(solution, root);
             let span_m = 2.0 * (self.nodes_m[tip] - self.nodes_m[root]).abs();
             let peak = Peak::among(0, [(self.nodes_m[tip], drop)]);
             envelope.deflection.raise(Deflection { peak, span_m });
         }
         envelope
+    }
+
+    /// Takes in a span between two nodes: deflections are measured from the straight line between them.
+    fn raise_span(&self, solution: &Solution, a: usize, b: usize, envelope: &mut Envelope) {
+        let [from, to] = [a, b].map(|node| self.deflection_at(solution, node));
+        let span_m = self.nodes_m[b] - self.nodes_m[a];
+        let slope = (to - from) / span_m;
+        for (member, &start) in self.nodes_m.iter().enumerate().take(b).skip(a) {
+            let line = (from + slope * (start - self.nodes_m[a]), slope);
+            let (forces, (off, x)) = solution.extremes_from_line(self.first_member + member, line);
+            raise(envelope, start, &forces);
+            envelope.deflection.raise(Deflection { peak: Peak::among(0, [(start + x, off)]), span_m });
+        }
     }
 
     /// Greatest moment and shear along the chain.
@@ -160,19 +173,6 @@ impl Chain {
             raise(&mut envelope, *start, &solution.force_extremes(self.first_member + index));
         }
         envelope
-    }
-
-    /// Greatest moment and shear, and for each member where and how far it is off the chord between its ends.
-    fn along(&self, solution: &Solution) -> (Envelope, Vec<(f64, f64)>) {
-        let mut envelope = Envelope::default();
-        let mut from_chord = Vec::with_capacity(self.nodes_m.len());
-        for (index, start) in self.nodes_m.iter().enumerate().take(self.nodes_m.len().saturating_sub(1)) {
-            let extremes = solution.extremes(self.first_member + index);
-            raise(&mut envelope, *start, &extremes.forces());
-            let (value, x) = extremes.deflection_from_chord;
-            from_chord.push((start + x, value));
-        }
-        (envelope, from_chord)
     }
 
     /// Forces and shape at places along the chain.
@@ -201,35 +201,6 @@ impl Chain {
                 solution.deflection_at(self.first_member + member, length)
             }
         }
-    }
-
-    /// Greatest distance from the chord of a span of several members between two nodes: the station furthest away,
-    /// and the top of the parabola through it and its neighbours.
-    fn off_chord(&self, solution: &Solution, a: usize, b: usize) -> (f64, f64) {
-        let chord = [a, b].map(|node| (self.nodes_m[node], self.deflection_at(solution, node)));
-        let slope = (chord[1].1 - chord[0].1) / (chord[1].0 - chord[0].0);
-        let mut points: Vec<(f64, f64)> = Vec::with_capacity((b - a) * INTERVALS + 1);
-        for (member, x) in (a..b).flat_map(|member| self.places(member)) {
-            let s = self.nodes_m[member] + x;
-            // The end of each member is the start of the next.
-            if points.is_empty() || x > 0.0 {
-                let deflection = solution.deflection_at(self.first_member + member, x);
-                points.push((s, deflection - chord[0].1 - slope * (s - chord[0].0)));
-            }
-        }
-        let furthest = points.windows(3).max_by(|p, q| p[1].1.abs().total_cmp(&q[1].1.abs()));
-        let Some(&[before, (x, y), after]) = furthest.and_then(|three| three.first_chunk::<3>()) else {
-            return (0.0, 0.0);
-        };
-        let (left, right) = ((y - before.1) / (x - before.0), (after.1 - y) / (after.0 - x));
-        let width = after.0 - before.0;
-        let curvature = (right - left) / width;
-        if curvature.abs() < 1e-15 {
-            return (x, y);
-        }
-        let slope = (left * (after.0 - x) + right * (x - before.0)) / width;
-        let step = (-slope / (2.0 * curvature)).clamp(before.0 - x, after.0 - x);
-        (x + step, y + slope * step + curvature * step * step)
     }
 }
 
