@@ -13,6 +13,9 @@ const CLOSE: f64 = 1e-8;
 /// Axial force, by the greatest force in any member, that is taken for rounding.
 const ROUNDING: f64 = 1e-10;
 
+/// The factor at which the loads are as given.
+const LOADED: f64 = 1.0;
+
 /// Rounds of inverse iteration at a factor.
 const ROUNDS: usize = 3;
 
@@ -187,13 +190,13 @@ impl Search {
     /// Closes in on the critical factor of this rank, the lowest being 1: a factor just below it, and the factor.
     fn close_in(&mut self, rank: usize) -> (f64, f64) {
         let Some(highest) = self.highest() else { return (0.0, f64::INFINITY) };
-        if self.tried.iter().all(|(_, count)| *count < rank) && self.count_below(highest) < rank {
-            return (0.0, f64::INFINITY);
-        }
         let above = self.tried.iter().filter(|(_, count)| *count >= rank).map(|(factor, _)| *factor);
         let below = self.tried.iter().filter(|(_, count)| *count < rank).map(|(factor, _)| *factor);
         let mut range = Range { low: below.fold(0.0, f64::max), high: above.fold(f64::INFINITY, f64::min) };
-        let (mut guess, mut guesses) = (None, 0);
+        let mut is_below_highest = range.high.is_finite();
+        range.high = range.high.min(highest);
+        // The loads as given are the likeliest to lie not far below.
+        let (mut guess, mut guesses) = (Some(LOADED), 0);
         while range.is_wide() {
             let trial = match guess.take() {
                 Some(factor) if range.holds(factor) && guesses < GUESSES => {
@@ -201,13 +204,18 @@ impl Search {
                     factor
                 }
                 _ => {
+                    if !is_below_highest && self.count_below(highest) < rank {
+                        return (0.0, f64::INFINITY);
+                    }
+                    is_below_highest = true;
                     guesses = 0;
                     range.middle()
                 }
             };
             let count = self.factorise(trial);
+            is_below_highest |= count >= rank;
             let narrower = range.parted(trial, count < rank);
-            if !narrower.is_rough() {
+            if !narrower.is_rough() || count + 1 == rank {
                 guess = self.guess(trial);
             }
             // At a critical factor rounding decides what is counted: only counts beside it are kept.
@@ -221,6 +229,9 @@ impl Search {
                 self.tried.push((trial, count));
                 range = narrower;
             }
+        }
+        if !is_below_highest && self.count_below(highest) < rank {
+            return (0.0, f64::INFINITY);
         }
         (range.low, 0.5 * (range.low + range.high))
     }
