@@ -3,15 +3,16 @@
 
 use crate::decimals::decimals;
 use serde::{Serialize, Serializer};
-use std::fmt;
+use std::fmt::{self, Write};
+use std::sync::Arc;
 
 /// A sentence, or a part of one, with its values.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Sentence {
     /// In English, with `{}` or `{0}`, `{1}` … where values stand.
     pub template: &'static str,
-    /// In the order of their places.
-    pub values: Vec<Value>,
+    /// In the order of their places; shared, since one place or case is told of many checks.
+    pub values: Arc<[Value]>,
 }
 
 /// What stands in a sentence.
@@ -53,7 +54,7 @@ pub enum Value {
 #[macro_export]
 macro_rules! sentence {
     ($template:literal $(, $value:expr)* $(,)?) => {
-        $crate::sentence::Sentence { template: $template, values: vec![$($crate::sentence::Value::from($value)),*] }
+        $crate::sentence::Sentence { template: $template, values: [$($crate::sentence::Value::from($value)),*].into() }
     };
 }
 
@@ -95,7 +96,7 @@ pub const fn length_mm(metres: f64) -> Value {
 impl Sentence {
     /// A text that no view can translate.
     pub fn plain(text: String) -> Self {
-        Self { template: "{}", values: vec![Value::Name(text)] }
+        Self { template: "{}", values: [Value::Name(text)].into() }
     }
 
     /// Whether its English text holds these words.
@@ -112,28 +113,32 @@ impl Sentence {
 /// Puts values in the places of a template: `{}` takes the next one, `{0}`, `{1}` … the one of that number.
 pub fn fill(template: &str, values: &[String]) -> String {
     let mut text = String::with_capacity(template.len() + 16 * values.len());
+    // Writing into a text does not fail.
+    let _ =
+        write_filled(&mut text, template, |text, index| text.write_str(values.get(index).map_or("", String::as_str)));
+    text
+}
+
+fn write_filled<W: Write>(to: &mut W, template: &str, value: impl Fn(&mut W, usize) -> fmt::Result) -> fmt::Result {
     let mut next = 0;
     let mut rest = template;
     while let Some((before, after)) = rest.split_once('{') {
-        text.push_str(before);
+        to.write_str(before)?;
         let Some((place, after)) = after.split_once('}') else {
-            text.push('{');
+            to.write_char('{')?;
             rest = after;
             continue;
         };
-        let index = place.parse().unwrap_or(next);
+        value(to, place.parse().unwrap_or(next))?;
         next += 1;
-        text.push_str(values.get(index).map_or("", String::as_str));
         rest = after;
     }
-    text.push_str(rest);
-    text
+    to.write_str(rest)
 }
 
 impl fmt::Display for Sentence {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let values: Vec<String> = self.values.iter().map(ToString::to_string).collect();
-        f.write_str(&fill(self.template, &values))
+        write_filled(f, self.template, |f, index| self.values.get(index).map_or(Ok(()), |value| value.fmt(f)))
     }
 }
 
@@ -147,8 +152,11 @@ impl fmt::Display for Value {
             Self::Length { metres, mm: true, decimals: places } => write!(f, "{} mm", decimals(metres * 1e3, *places)),
             Self::Length { metres, mm: false, decimals: places } => write!(f, "{} m", decimals(*metres, *places)),
             Self::List(parts) => {
-                let parts: Vec<String> = parts.iter().map(ToString::to_string).collect();
-                f.write_str(&parts.join(", "))
+                for (index, part) in parts.iter().enumerate() {
+                    let before = if index == 0 { "" } else { ", " };
+                    write!(f, "{before}{part}")?;
+                }
+                Ok(())
             }
             Self::Sentence(sentence) => sentence.fmt(f),
         }
