@@ -296,7 +296,8 @@ impl Pieces {
     pub fn at(&self, member: usize, x: f64) -> (&Piece, State) {
         let pieces = self.of(member);
         let piece = &pieces[pieces.partition_point(|piece| piece.x <= x).max(1) - 1];
-        (piece, piece.at((x - piece.x).clamp(0.0, piece.length)))
+        let into = (x - piece.x).clamp(0.0, piece.length);
+        (piece, if into == 0.0 { piece.start } else { piece.at(into) })
     }
 
     /// Makes one member of the parts of each, where `starts` are the first parts.

@@ -86,8 +86,10 @@ impl Pieces {
 
     /// Each member's state is right in its first piece only.
     fn sum_of_acted_on(parts: &[(f64, &Self)]) -> Self {
-        let mut sum = Self::default();
         let members = parts.first().map_or(0, |(_, first)| first.starts.len() - 1);
+        let room = parts.iter().map(|(_, part)| part.all.len()).sum();
+        let mut sum = Self { all: Vec::with_capacity(room), starts: Vec::with_capacity(members + 1) };
+        sum.starts.push(0);
         let mut breaks = Vec::new();
         for member in 0..members {
             let of_all = || parts.iter().flat_map(|(_, part)| part.of(member));
