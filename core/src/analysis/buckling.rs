@@ -64,7 +64,7 @@ impl Frame {
     /// The factor of [`Self::lowest_buckling_factor`] without its shape, which takes longer.
     pub fn lowest_critical_factor(&self, loads: &LoadCase) -> Result<f64, FrameError> {
         let (frame, solution) = self.at_buckling(loads)?;
-        Ok(Search::new(&frame, &solution).close_in(1).1)
+        Ok(Search::of_factors(&frame, &solution).close_in(1).1)
     }
 
     /// The lowest of the factors that [`Self::buckling_modes`] finds.
@@ -109,10 +109,19 @@ pub(super) struct Search {
 impl Search {
     /// Of a frame under the loads that give these forces.
     pub fn new(frame: &Frame, solution: &Solution) -> Self {
+        Self::in_parts(frame, solution, HALVES)
+    }
+
+    /// The same without shapes.
+    fn of_factors(frame: &Frame, solution: &Solution) -> Self {
+        Self::in_parts(frame, solution, 1)
+    }
+
+    fn in_parts(frame: &Frame, solution: &Solution, of_compressed: usize) -> Self {
         let least = ROUNDING * solution.greatest_force();
         let parts = |member: usize| {
             let (at_i, at_j) = solution.axial_ends(member);
-            let least = if at_i.min(at_j) < -least { HALVES } else { 1 };
+            let least = if at_i.min(at_j) < -least { of_compressed } else { 1 };
             if frame.members[member].ei > 0.0 { parts_for_change(at_i, at_j).max(least) } else { 1 }
         };
         let fine = Subdivision::new(frame, parts);

@@ -87,14 +87,14 @@ impl Cut {
 /// Stiffness with which the frame and its springs hold a node.
 fn ground(factorised: &Factorised, node: usize, dof: Dof) -> f64 {
     let at = dof as usize;
+    let joined = factorised.stiffness.elements.iter().filter(|element| element.nodes.contains(&node));
     let of_element = |element: &Element| {
         let stiffness = element.stiffness();
         let end = |end: usize| if element.nodes[end] == node { stiffness[3 * end + at][3 * end + at] } else { 0.0 };
         end(0) + end(1)
     };
     let springs = factorised.frame.springs.iter().filter(|spring| spring.node == node && spring.dof == dof);
-    let stiffness =
-        factorised.stiffness.elements.iter().map(of_element).sum::<f64>() + springs.map(|spring| spring.k).sum::<f64>();
+    let stiffness = joined.map(of_element).sum::<f64>() + springs.map(|spring| spring.k).sum::<f64>();
     if stiffness > 0.0 { stiffness } else { 1.0 }
 }
 
