@@ -3,6 +3,8 @@
 use super::chain::{BeamLoad, Chain};
 use super::line::{Envelope, Peak};
 use crate::analysis::{Axis, Factorised, Frame, FrameError, LoadCase, Member, Support};
+use std::cell::RefCell;
+use std::rc::Rc;
 
 /// Axial stiffness of a beam without axial force, kN.
 const ANY_EA_KN: f64 = 1e6;
@@ -51,6 +53,34 @@ impl ContinuousBeam {
         let bearing = Peak::among(0, places.zip(reactions.iter().copied()));
         let envelope = Envelope { bearing, ..self.chain.envelope(&solution) }.in_case(case);
         Ok(BeamResult { reactions, envelope })
+    }
+}
+
+/// Beams solved so far, since those of shutters opposite each other are alike.
+#[derive(Default)]
+pub struct Beams(RefCell<Vec<(Asked, Rc<BeamResult>)>>);
+
+/// Ends, supports, EI and loads of a beam.
+type Asked = ([f64; 2], Vec<f64>, f64, Vec<BeamLoad>);
+
+impl Beams {
+    /// As [`ContinuousBeam::solve`].
+    pub fn solve(
+        &self,
+        ends_m: [f64; 2],
+        supports_m: &[f64],
+        ei_knm2: f64,
+        loads: Vec<BeamLoad>,
+    ) -> Result<Rc<BeamResult>, FrameError> {
+        let is_asked = |(ends, supports, ei, under): &Asked| {
+            (*ends, supports.as_slice(), *ei, under) == (ends_m, supports_m, ei_knm2, &loads)
+        };
+        if let Some((_, known)) = self.0.borrow().iter().find(|(of, _)| is_asked(of)) {
+            return Ok(known.clone());
+        }
+        let solved = Rc::new(ContinuousBeam::new(ends_m, supports_m, ei_knm2).solve(&loads)?);
+        self.0.borrow_mut().push(((ends_m, supports_m.to_vec(), ei_knm2, loads), solved.clone()));
+        Ok(solved)
     }
 }
 

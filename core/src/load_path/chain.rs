@@ -9,7 +9,7 @@ use crate::sorting::sort;
 const INTERVALS: usize = 8;
 
 /// A load on a chain.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum BeamLoad {
     /// Linear from `w1` at `a` to `w2` at `b`, kN/m.
     Line { a: f64, b: f64, w1: f64, w2: f64 },

@@ -1,6 +1,6 @@
 //! Wall shutters: fresh concrete to ties, props and feet.
 
-use super::beam::ContinuousBeam;
+use super::beam::Beams;
 use super::chain::BeamLoad;
 use super::line::{Envelope, Peak};
 use super::record::{Bending, Record, Subject, at_level};
@@ -42,8 +42,9 @@ impl Path<'_> {
 
 /// Every pour: its shutters while they stand empty, and when it is full.
 pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
+    let beams = Beams::default();
     for pour in &model.pours {
-        let walls = Walls { scheme, model, pour };
+        let walls = Walls { scheme, model, pour, beams: &beams };
         let paths = walls.hand_down_all(record);
         for group in groups(&paths, model) {
             walls.solve_group(&group, record);
@@ -55,7 +56,7 @@ pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
 
 /// One pour when it is full.
 pub fn solve_full(scheme: &Scheme, model: &Model, pour: &Pour, record: &mut Record) {
-    let walls = Walls { scheme, model, pour };
+    let walls = Walls { scheme, model, pour, beams: &Beams::default() };
     let paths = walls.hand_down_all(record);
     groups(&paths, model).iter().for_each(|group| walls.solve_group(group, record));
 }
@@ -89,6 +90,7 @@ pub(super) struct Walls<'a> {
     pub scheme: &'a Scheme,
     pub model: &'a Model,
     pub pour: &'a Pour,
+    pub beams: &'a Beams,
 }
 
 impl<'a> Walls<'a> {
@@ -155,19 +157,20 @@ impl<'a> Walls<'a> {
         let levels: Vec<f64> = shutter.secondaries_m.iter().map(|z| (z - shutter.bottom_m) * stretch).collect();
         let board = shutter.facing.board().map_or(0.0, |board| board.stiffness_knm2_m);
         let length = (shutter.top_m - shutter.bottom_m) * stretch;
-        let facing =
-            ContinuousBeam::new([0.0, length], &levels, board).solve(&pressure.loads(shutter.bottom_m, stretch))?;
+        let loads = pressure.loads(shutter.bottom_m, stretch);
+        let facing = self.beams.solve([0.0, length], &levels, board, loads)?;
         self.check(shutter, Level::Facing, facing.envelope, &|along| shutter.bottom_m + along / stretch, record);
 
         let beam = shutter.secondary.beam().map_or(0.0, |beam| beam.ei_knm2);
         let length = self.model.bay_m;
-        let unit = ContinuousBeam::new([0.0, length], &shutter.primaries_m, beam).solve(&[uniform(length)])?;
+        let unit = self.beams.solve([0.0, length], &shutter.primaries_m, beam, vec![uniform(length)])?;
         let (worst, load) = greatest(&facing.reactions);
         let level = shutter.secondaries_m.get(worst).copied().unwrap_or(shutter.bottom_m);
         self.check(shutter, Level::Secondary, unit.envelope.times(load), &|_| level, record);
 
         let loads = levels.iter().zip(&facing.reactions).map(|(&a, &p)| BeamLoad::Point { a, p }).collect();
-        Ok(Path { shutter, pressure, facing: facing.reactions, widths: unit.reactions, loads })
+        let (facing, widths) = (facing.reactions.clone(), unit.reactions.clone());
+        Ok(Path { shutter, pressure, facing, widths, loads })
     }
 
     fn over_upright_secondaries(
@@ -178,11 +181,12 @@ impl<'a> Walls<'a> {
     ) -> Result<Path<'a>, FrameError> {
         let length = self.model.bay_m;
         let board = shutter.facing.board().map_or(0.0, |board| board.stiffness_knm2_m);
-        let unit = ContinuousBeam::new([0.0, length], &shutter.secondaries_m, board).solve(&[uniform(length)])?;
+        let unit = self.beams.solve([0.0, length], &shutter.secondaries_m, board, vec![uniform(length)])?;
         let (greatest_kpa, level) = pressure.greatest();
         self.check(shutter, Level::Facing, unit.envelope.times(greatest_kpa), &|_| level, record);
         let loads = pressure.loads(shutter.bottom_m, shutter.face.stretch());
-        Ok(Path { shutter, pressure, facing: unit.reactions.clone(), widths: unit.reactions, loads })
+        let (facing, widths) = (unit.reactions.clone(), unit.reactions.clone());
+        Ok(Path { shutter, pressure, facing, widths, loads })
     }
 
     /// Solves the uprights of a group with their ties, checks them, and writes the group's ledger.

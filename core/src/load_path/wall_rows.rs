@@ -1,6 +1,6 @@
 //! Rows of ties and props: how a row's force falls to each of them, and what each must bear.
 
-use super::beam::{BeamResult, ContinuousBeam};
+use super::beam::BeamResult;
 use super::chain::BeamLoad;
 use super::record::{Record, Subject, at_level};
 use super::wall::{Level, LinkedGroup, Path, Walls, greatest};
@@ -15,6 +15,7 @@ use crate::model::PlacedTieRow;
 use crate::results::{Severity, TieForce, Verdict};
 use crate::scheme::{Arrangement, CastAnchor, HeldBy};
 use crate::sentence::{Sentence, item, number};
+use std::rc::Rc;
 
 /// Play of a tie's rod in the hole of its plate, m; common practice.
 const HOLE_PLAY_M: f64 = 0.004;
@@ -40,7 +41,7 @@ impl Walls<'_> {
                 Arrangement::LevelPrimaries => {
                     let waling = self.waling(row, force_kn_m, path)?;
                     self.check(path.shutter, Level::Primary, waling.envelope, &|_| row.z_m, record);
-                    waling.reactions
+                    waling.reactions.clone()
                 }
             });
         }
@@ -59,7 +60,12 @@ impl Walls<'_> {
     }
 
     /// The waling of one shutter at one row.
-    pub(super) fn waling(&self, row: &PlacedTieRow, force_kn_m: f64, path: &Path) -> Result<BeamResult, FrameError> {
+    pub(super) fn waling(
+        &self,
+        row: &PlacedTieRow,
+        force_kn_m: f64,
+        path: &Path,
+    ) -> Result<Rc<BeamResult>, FrameError> {
         let shutter = path.shutter;
         let beam = shutter.primary.beam().map_or(0.0, |beam| beam.ei_knm2);
         let loads: Vec<BeamLoad> = shutter
@@ -68,7 +74,7 @@ impl Walls<'_> {
             .zip(&path.widths)
             .map(|(&a, width)| BeamLoad::Point { a, p: width * force_kn_m })
             .collect();
-        ContinuousBeam::new([0.0, self.model.bay_m], &row.places_m, beam).solve(&loads)
+        self.beams.solve([0.0, self.model.bay_m], &row.places_m, beam, loads)
     }
 
     /// Checks the ties of a row, each for the greater of the forces at its ends.

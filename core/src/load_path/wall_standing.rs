@@ -159,7 +159,7 @@ impl Walls<'_> {
         for row in &alone.rows {
             let widths = match path.shutter.arrangement {
                 Arrangement::UprightPrimaries => path.widths.clone(),
-                Arrangement::LevelPrimaries => self.waling(row, 1.0, path)?.reactions,
+                Arrangement::LevelPrimaries => self.waling(row, 1.0, path)?.reactions.clone(),
             };
             let (worst, share) = super::wall::greatest(&widths);
             shares.push((share, row.places_m.get(worst).copied().unwrap_or(0.0)));
