@@ -49,6 +49,33 @@ impl Display for Decimals {
     }
 }
 
+/// A number written with no more decimals than it has, as `{value}`.
+#[derive(Clone, Copy, Debug)]
+pub struct Shortest(f64);
+
+/// `value` as `{value}`.
+pub fn shortest(value: f64) -> Shortest {
+    Shortest(value)
+}
+
+/// Decimals up to which a short number is looked for.
+const SHORT: usize = 4;
+
+impl Display for Shortest {
+    fn fmt(&self, formatter: &mut Formatter) -> Result {
+        let Self(value) = *self;
+        let mut power = 1.0;
+        for places in 0..=SHORT {
+            let scaled = (value * power).round();
+            if scaled / power == value && scaled.abs() < GREATEST {
+                return decimals(value, places).fmt(formatter);
+            }
+            power *= 10.0;
+        }
+        value.fmt(formatter)
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -71,6 +98,22 @@ mod tests {
             let unit = 0.1_f64.powi(places as i32);
             prop_assert!((read - value).abs() <= unit * 0.5 * (1.0 + 1e-7), "{} as {}", value, text);
             prop_assert_eq!(text.len(), format!("{value:.places$}").len());
+        }
+    }
+
+    #[test]
+    fn shortest_as_the_standard_library_writes_it() {
+        for value in [0.0, -0.0, 1.65, 0.8, -1.1, 0.1 + 0.2, 1e-5, 2.0, 1e16, 123.4567, f64::NAN, f64::NEG_INFINITY] {
+            assert_eq!(shortest(value).to_string(), value.to_string());
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn shortest_of_any(value in proptest::num::f64::ANY, cents in -10_000_000_i64..10_000_000) {
+            prop_assert_eq!(shortest(value).to_string(), value.to_string());
+            let short = cents as f64 / 1e4;
+            prop_assert_eq!(shortest(short).to_string(), short.to_string());
         }
     }
 }

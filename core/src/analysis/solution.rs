@@ -106,6 +106,12 @@ impl Solution {
         self.pieces.at(member, x).1.slope
     }
 
+    /// Moment in kNm, shear in kN and deflection in m together, `x` m from node i.
+    pub fn bending_at(&self, member: usize, x: f64) -> [f64; 3] {
+        let (piece, state) = self.pieces.at(member, x);
+        [state.moment, piece.shear(&state), state.deflection]
+    }
+
     /// Greatest and least moment, shear and deflection of a member and where they are, exactly.
     pub fn extremes(&self, member: usize) -> Extremes {
         Search::default().extremes(self.pieces.of(member))

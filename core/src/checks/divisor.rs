@@ -1,5 +1,6 @@
 //! From characteristic strengths to what a basis allows.
 
+use crate::decimals::shortest;
 use crate::scheme::Basis;
 use std::fmt;
 
@@ -49,9 +50,9 @@ impl Divisor {
 impl fmt::Display for Divisor {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         if self.further == 1.0 {
-            write!(f, "{}", self.material)
+            shortest(self.material).fmt(f)
         } else {
-            write!(f, "({} × {})", self.material, self.further)
+            write!(f, "({} × {})", shortest(self.material), shortest(self.further))
         }
     }
 }

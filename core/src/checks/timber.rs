@@ -4,6 +4,7 @@ use super::divisor::{Divisor, gamma};
 use super::en1995::{self, KCR_SOLID as KCR};
 use super::formula::{Comparison, no_resistance, number};
 use crate::catalogue::{Timber, TimberClass};
+use crate::decimals::shortest;
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
 
@@ -132,11 +133,11 @@ fn permissible(class: TimberClass, h: f64, bearing_mm: f64) -> Allowed {
     let k7 = number(bs5268::depth_factor(h));
     Allowed {
         bending_mpa: allowed.bending_mpa,
-        bending_text: format!("{} × K2 {} × K3 {K3} × K7 {k7}", grade.bending_mpa, WET.bending),
+        bending_text: format!("{} × K2 {} × K3 {K3} × K7 {k7}", shortest(grade.bending_mpa), shortest(WET.bending)),
         shear_mpa: allowed.shear_mpa,
-        shear_text: format!("{} × K2 {} × K3 {K3}", grade.shear_mpa, WET.shear),
+        shear_text: format!("{} × K2 {} × K3 {K3}", shortest(grade.shear_mpa), shortest(WET.shear)),
         bearing_mpa: allowed.across_wane_mpa,
-        bearing_text: format!("{} × K2 {} × K3 {K3}", grade.bearing_mpa, WET.compression),
+        bearing_text: format!("{} × K2 {} × K3 {K3}", shortest(grade.bearing_mpa), shortest(WET.compression)),
         bearing_mm,
         source: "Permissible stresses in the manner of BS 5268-2:2002 and BS 5975, wet (from memory)",
     }
@@ -150,11 +151,16 @@ fn limit_state(class: TimberClass, basis: Basis, h: f64, bearing_mm: f64) -> All
     let design = |characteristic| en1995::design_strength(characteristic, kmod, divisor.value());
     Allowed {
         bending_mpa: kh * design(strength.bending_mpa),
-        bending_text: format!("{} × kmod {kmod} × kh {} / {divisor}", strength.bending_mpa, number(kh)),
+        bending_text: format!(
+            "{} × kmod {} × kh {} / {divisor}",
+            shortest(strength.bending_mpa),
+            shortest(kmod),
+            number(kh)
+        ),
         shear_mpa: KCR * design(strength.shear_mpa),
-        shear_text: format!("{} × kmod {kmod} × kcr {KCR} / {divisor}", strength.shear_mpa),
+        shear_text: format!("{} × kmod {} × kcr {KCR} / {divisor}", shortest(strength.shear_mpa), shortest(kmod)),
         bearing_mpa: design(strength.bearing_mpa),
-        bearing_text: format!("{} × kmod {kmod} / {divisor}", strength.bearing_mpa),
+        bearing_text: format!("{} × kmod {} / {divisor}", shortest(strength.bearing_mpa), shortest(kmod)),
         bearing_mm: en1995::bearing_length_mm(bearing_mm, 0.0, f64::INFINITY),
         source: match basis {
             Basis::LimitStateB2 => "EN 1995-1-1 6.1.5 to 6.1.7; EN 12812 class B2",

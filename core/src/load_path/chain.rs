@@ -177,13 +177,14 @@ impl Chain {
 
     /// Forces and shape at places along the chain.
     pub fn stations(&self, solution: &Solution) -> Vec<Station> {
-        let station = |(member, x): (usize, f64)| Station {
-            s_m: self.nodes_m[member] + x,
-            moment_knm: solution.moment_at(self.first_member + member, x),
-            shear_kn: solution.shear_at(self.first_member + member, x),
-            deflection_m: solution.deflection_at(self.first_member + member, x),
+        let station = |(member, x): (usize, f64)| {
+            let [moment_knm, shear_kn, deflection_m] = solution.bending_at(self.first_member + member, x);
+            Station { s_m: self.nodes_m[member] + x, moment_knm, shear_kn, deflection_m }
         };
-        (0..self.nodes_m.len().saturating_sub(1)).flat_map(|member| self.places(member)).map(station).collect()
+        let members = 0..self.nodes_m.len().saturating_sub(1);
+        let mut stations = Vec::with_capacity(members.len() * (INTERVALS + 1));
+        stations.extend(members.flat_map(|member| self.places(member)).map(station));
+        stations
     }
 
     /// Evenly spaced places on a member, as its index in the chain and the distance from its start.
