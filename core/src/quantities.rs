@@ -31,10 +31,10 @@ pub struct Quantity {
 
 /// Counts the equipment of one bay, its concrete, and what all of the equipment weighs.
 pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
-    let mut alike: BTreeMap<(Role, &str, &str, i64), (&Part, u32)> = BTreeMap::new();
+    let mut alike: BTreeMap<(Role, i64, &str, &str), (&Part, u32)> = BTreeMap::new();
     for part in &model.parts {
         let micrometres = libm::round(part.solid.length_m() * 1e6) as i64;
-        let (_, count) = alike.entry((part.role, &part.mark, &part.item, micrometres)).or_insert((part, 0));
+        let (_, count) = alike.entry((part.role, micrometres, &part.mark, &part.item)).or_insert((part, 0));
         *count += part.count;
     }
     let mut lines: BTreeMap<(Role, String, String, String), Quantity> = BTreeMap::new();

@@ -138,8 +138,8 @@ impl<'a> Bent<'a> {
         (self.falsework.direction == Direction::Across).then_some(&self.top)
     }
 
-    /// Adds the own weight of one bent, times `factor`: primary, legs, transfer beams, bracing.
-    pub fn own_weight(&self, factor: f64, case: &mut LoadCase) -> OwnWeight {
+    /// Adds the own weight of one bent: primary, legs, transfer beams, bracing.
+    pub fn own_weight(&self, case: &mut LoadCase) -> OwnWeight {
         let mut own = OwnWeight::default();
         let line = |chain: &Chain, kn_m: f64, case: &mut LoadCase| {
             let load = BeamLoad::Line { a: chain.start_m(), b: chain.end_m(), w1: kn_m, w2: kn_m };
@@ -147,10 +147,10 @@ impl<'a> Bent<'a> {
             load.total_kn()
         };
         if let Some(primary) = self.primary() {
-            own.on_heads_kn += line(primary, factor * weight_kn_m(&self.falsework.primary), case);
+            own.on_heads_kn += line(primary, weight_kn_m(&self.falsework.primary), case);
         }
         if let (Some(chain), Some(opening)) = (&self.transfer, &self.falsework.opening) {
-            let kn_m = factor * weight_kn_m(&opening.transfer) * f64::from(opening.drawn.transfers);
+            let kn_m = weight_kn_m(&opening.transfer) * f64::from(opening.drawn.transfers);
             own.below_kn += line(chain, kn_m, case);
             let [left, right] = opening.beam_m;
             let ends = [(chain.first_node, chain.start_m() - left), (chain.last_node(), right - chain.end_m())];
@@ -160,7 +160,7 @@ impl<'a> Bent<'a> {
             }
         }
         let mut hang = |node: usize, kg: f64| {
-            let kn = factor * kg * GRAVITY;
+            let kn = kg * GRAVITY;
             case.nodal.push(NodalLoad { node, fx: 0.0, fy: -kn, mz: 0.0 });
             *(if self.in_top(node) { &mut own.on_heads_kn } else { &mut own.below_kn }) += kn;
         };

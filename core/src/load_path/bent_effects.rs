@@ -1,6 +1,6 @@
 //! What loads do to a bent, in numbers that can be added up.
 
-use super::bent::Bent;
+use super::bent::{Bent, OwnWeight};
 use super::chain::Chain;
 use super::line::Envelope;
 use super::soffit_wind::Exposure;
@@ -85,7 +85,8 @@ impl Push {
 /// Load cases of which there is one for every bent alike.
 pub struct UnitCases {
     /// Own weight, unfactored.
-    own: LoadCase,
+    pub own: LoadCase,
+    pub own_weight: OwnWeight,
     /// One of each part of a push.
     pushes: [LoadCase; 3],
     /// One kelvin more in its beams, if any are of steel and the range is known.
@@ -95,7 +96,7 @@ pub struct UnitCases {
 impl UnitCases {
     pub fn new(bent: &Bent, exposure: Option<&Exposure>, width_m: f64, warmed: bool) -> Self {
         let mut own = LoadCase::default();
-        bent.own_weight(1.0, &mut own);
+        let own_weight = bent.own_weight(&mut own);
         let mut pushes = [LoadCase::default(), LoadCase::default(), LoadCase::default()];
         bent.lateral(1.0, &mut pushes[0]);
         bent.tilt(1.0, &mut pushes[1]);
@@ -104,7 +105,7 @@ impl UnitCases {
         }
         let mut warm = LoadCase::default();
         let warming = (warmed && bent.warming(&mut warm)).then_some(warm);
-        Self { own, pushes, warming }
+        Self { own, own_weight, pushes, warming }
     }
 
     /// What `of` tells of each part of a push.

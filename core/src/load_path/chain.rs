@@ -100,6 +100,7 @@ impl Chain {
         if self.nodes_m.len() < 2 {
             return;
         }
+        case.distributed.reserve(loads.len() + self.nodes_m.len());
         for load in loads {
             match *load {
                 BeamLoad::Point { a, p } if self.node_at(a).is_some() => {

@@ -72,10 +72,11 @@ impl Run<'_> {
     /// Vertical loads of a bent, and their sum.
     pub fn vertical(&self, levels: &Levels, front: usize, permanent: f64) -> (LoadCase, f64) {
         let mut case = LoadCase::default();
-        let own = self.bent.own_weight(permanent, &mut case);
+        case.add(permanent, &self.cases.own);
         let loads: Vec<_> = levels.bent_loads[front].iter().map(|load| load.times(self.widest)).collect();
         self.bent.vertical(&loads, &mut case);
-        (case, own.on_heads_kn + own.below_kn + total_kn(&loads))
+        let own = self.cases.own_weight;
+        (case, permanent * (own.on_heads_kn + own.below_kn) + total_kn(&loads))
     }
 
     /// Checks the lowest critical load factor; by how much horizontal loads grow (EN 1993-1-1, 5.2.2(5)).

@@ -7,7 +7,6 @@ use super::soffit_levels::Levels;
 use super::soffit_load::{Strip, strips};
 use super::soffit_states::State;
 use crate::actions::combinations::Stage;
-use crate::analysis::LoadCase;
 use crate::model::{Face, FaceKind, Model, Pour};
 use crate::results::{LedgerEntry, LedgerLevel};
 
@@ -27,10 +26,10 @@ pub fn concrete(pour: &Pour, model: &Model, under: &[&Face]) -> LedgerEntry {
 /// Each stage and front, from facing to ground: of each bent its own weight, and a share of what its state bears beyond
 /// that.
 pub fn vertical(run: &Run, service: &Levels, states: &[State], record: &mut Record) {
-    let Run { table, bent, widest, .. } = run;
+    let Run { table, widest, cases, .. } = run;
     let bents = service.bent_widths.len() as f64;
     let share = service.bent_widths.iter().sum::<f64>() / widest;
-    let own_weight = bent.own_weight(1.0, &mut LoadCase::default());
+    let own_weight = cases.own_weight;
     for state in states.iter().filter(|state| state.pushed.is_none()) {
         let over_bents = |of: &dyn Fn(&Effects) -> f64| {
             let own = of(state.units.own());

@@ -28,13 +28,19 @@ struct Worst {
 }
 
 /// What a solution does to a stretch, at its places and its loaded nodes.
-#[derive(Clone)]
+#[derive(Default)]
 struct Reading {
     moments_knm: Vec<f64>,
     onto_kn: Vec<f64>,
 }
 
 impl Reading {
+    /// Takes the values of another.
+    fn set(&mut self, other: &Self) {
+        self.moments_knm.clone_from(&other.moments_knm);
+        self.onto_kn.clone_from(&other.onto_kn);
+    }
+
     fn all(&mut self) -> impl Iterator<Item = &mut f64> {
         self.moments_knm.iter_mut().chain(&mut self.onto_kn)
     }
@@ -71,6 +77,7 @@ impl Run<'_> {
         let Some(resisting) = LateralTorsional::of(item, basis) else { return };
         let stretches: Vec<Stretch> = stretches(chain, opening.drawn.restraint_m);
         let mut worst: Option<Worst> = None;
+        let (mut read, mut loads) = (Reading::default(), Vec::new());
         let mut known: Vec<(&Units, Vec<[Option<Reading>; 4]>)> = Vec::new();
         for state in states {
             let units: &Units = &state.units;
@@ -82,14 +89,14 @@ impl Run<'_> {
             for (stretch, of_units) in stretches.iter().zip(&known[place].1) {
                 let still = stretch.read(chain, &state.solution);
                 for (push, warmer_k) in state.sides() {
-                    let mut read = still.clone();
+                    read.set(&still);
                     for (factor, unit) in Units::factors(push, warmer_k).into_iter().zip(of_units) {
                         if let Some(unit) = unit.as_ref().filter(|_| factor != 0.0) {
                             read.add(factor, unit);
                         }
                     }
                     read.share(each);
-                    let loads = stretch.loads(chain, &read);
+                    stretch.loads(chain, &read, &mut loads);
                     let mut case = stretch.worst(&read.moments_knm, &loads, height_mm, state.front);
                     if let Ok(beam) = &resisting {
                         case.ratio = case.moment_knm / beam.resistance_knm(case.length_m, case.shape);
@@ -163,10 +170,11 @@ impl Stretch {
         }
     }
 
-    /// Downward loads with their places on the stretch.
-    fn loads(&self, chain: &Chain, read: &Reading) -> Vec<(f64, f64)> {
+    /// Downward loads with their places on the stretch, put into `loads`.
+    fn loads(&self, chain: &Chain, read: &Reading, loads: &mut Vec<(f64, f64)>) {
         let place = |&node: &usize| chain.nodes_m[node] - self.from_m;
-        self.loaded.iter().map(place).zip(read.onto_kn.iter().map(|load| load.max(0.0))).collect()
+        loads.clear();
+        loads.extend(self.loaded.iter().map(place).zip(read.onto_kn.iter().map(|load| load.max(0.0))));
     }
 
     fn worst(&self, moments_knm: &[f64], loads: &[(f64, f64)], height_mm: f64, front: usize) -> Worst {
