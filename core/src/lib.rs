@@ -23,6 +23,7 @@ pub mod checks;
 pub mod decimals;
 mod findings;
 pub mod geometry;
+pub mod json;
 pub mod layout;
 pub mod limits;
 pub mod load_path;

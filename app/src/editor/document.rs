@@ -2,6 +2,7 @@
 
 use super::history::{History, Moment, to_text};
 use crate::language::key;
+use falsewright_core::json;
 use falsewright_core::scheme::Scheme;
 use serde::{Deserialize, Serialize};
 
@@ -95,7 +96,7 @@ impl Document {
         };
         let steps = texts().zip(texts().skip(1)).zip(self.history.labels());
         let mut steps: Vec<WrittenStep> = steps.map(|((was, is), label)| change(was, is, label)).collect();
-        let size = |step: &WrittenStep| serde_json::to_string(step).map_or(0, |text| text.len() + 1);
+        let size = |step: &WrittenStep| json::write(step).len() + 1;
         let room = LONGEST.saturating_sub(here.len() * 2);
         let mut whole: usize = steps.iter().map(size).sum();
         let mut left_out = 0;
@@ -109,12 +110,12 @@ impl Document {
         }
         let first = texts().nth(left_out).unwrap_or_default().to_owned();
         let written = Written { schema: SCHEMA, at: past.len() - left_out, first, steps };
-        serde_json::to_string(&written).unwrap_or_default()
+        json::write(&written)
     }
 }
 
 fn is_blank(text: &str) -> bool {
-    serde_json::from_str::<Scheme>(text).is_ok_and(|scheme| scheme.section.outline.is_empty())
+    json::read::<Scheme>(text).is_ok_and(|scheme| scheme.section.outline.is_empty())
 }
 
 fn change(was: &str, is: &str, label: &str) -> WrittenStep {
@@ -136,7 +137,7 @@ fn change(was: &str, is: &str, label: &str) -> WrittenStep {
 }
 
 fn read(scheme: &Scheme, written: &str) -> Option<History> {
-    let Written { schema, at, first, steps } = serde_json::from_str(written).ok()?;
+    let Written { schema, at, first, steps } = json::read(written).ok()?;
     if schema != SCHEMA || at > steps.len() {
         return None;
     }

@@ -1,5 +1,6 @@
 //! Undo and redo: whole schemes as text, the oldest dropped first.
 
+use falsewright_core::json;
 use falsewright_core::scheme::Scheme;
 
 /// Steps that can be taken back.
@@ -83,13 +84,12 @@ impl History {
 }
 
 pub(super) fn to_text(scheme: &Scheme) -> String {
-    // Cannot fail: a scheme has neither maps with odd keys nor types that refuse to be written.
-    serde_json::to_string(scheme).unwrap_or_default()
+    json::write(scheme)
 }
 
 /// None for what the page could not have made.
 fn from_text(text: &str) -> Option<Scheme> {
-    let scheme: Scheme = serde_json::from_str(text).ok()?;
+    let scheme: Scheme = json::read(text).ok()?;
     (scheme.section.outline.is_empty() || scheme.validate().is_ok()).then_some(scheme)
 }
 

@@ -2,6 +2,7 @@ use super::{Saved, put_aside};
 use crate::editor::{Document, Job};
 use crate::language::told;
 use crate::store::Store;
+use falsewright_core::json;
 use falsewright_core::scheme::{self, Scheme};
 use gloo_events::EventListener;
 use gloo_timers::callback::Timeout;
@@ -38,8 +39,7 @@ pub fn restore() -> Restored {
     match read(&text) {
         Ok(file) => {
             let here = kept(STEPS_KEY).unwrap_or_default();
-            let resting: Vec<String> =
-                kept(RESTING_KEY).and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
+            let resting: Vec<String> = kept(RESTING_KEY).and_then(|text| json::read(&text).ok()).unwrap_or_default();
             let count = file.options.len();
             let all = file.options.into_iter().chain(file.put_away).enumerate().map(|(index, scheme)| {
                 let steps = if index == file.at { Some(&here) } else { resting.get(index) };
@@ -67,7 +67,7 @@ pub fn restore() -> Restored {
 /// A blank sheet is no scheme that can be worked with, but it may be where the user left off.
 fn read(text: &str) -> Result<scheme::Job, scheme::ReadError> {
     scheme::Job::read(text).or_else(|error| {
-        let blank = serde_json::from_str(text).ok().filter(Scheme::is_blank).ok_or(error)?;
+        let blank = json::read(text).ok().filter(Scheme::is_blank).ok_or(error)?;
         Ok(scheme::Job::new(vec![blank], 0, Vec::new()))
     })
 }
@@ -141,8 +141,7 @@ fn write(store: Store, known: &mut Known) -> bool {
     if let Some((changes, steps)) = store.resting_steps(known.resting) {
         known.resting = Some(changes);
         let rests = steps.iter().any(|steps| !steps.is_empty());
-        let written = serde_json::to_string(&steps).ok().filter(|_| rests);
-        if written.is_none_or(|written| storage.set_item(RESTING_KEY, &written).is_err()) {
+        if !rests || storage.set_item(RESTING_KEY, &json::write(&steps)).is_err() {
             without(RESTING_KEY);
         }
     }

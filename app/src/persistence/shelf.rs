@@ -2,6 +2,7 @@
 
 use super::autosave::storage;
 use crate::language::t;
+use falsewright_core::json;
 use serde::{Deserialize, Serialize};
 
 const KEY: &str = "falsewright.shelf";
@@ -19,7 +20,7 @@ pub struct Kept {
 /// All sheets set aside, the latest first.
 pub fn kept() -> Vec<Kept> {
     let Some(text) = storage().and_then(|storage| storage.get_item(KEY).ok().flatten()) else { return Vec::new() };
-    serde_json::from_str(&text).unwrap_or_else(|_| vec![Kept { when: t("an unknown day").into(), text }])
+    json::read(&text).unwrap_or_else(|_| vec![Kept { when: t("an unknown day").into(), text }])
 }
 
 /// Sets a sheet aside; false: the browser refused. A sheet that is there already is not kept twice.
@@ -32,5 +33,5 @@ pub fn put_aside(text: &str) -> bool {
     all.insert(0, Kept { when: when.into(), text: text.to_owned() });
     all.truncate(MOST);
     let Some(storage) = storage() else { return false };
-    serde_json::to_string(&all).is_ok_and(|all| storage.set_item(KEY, &all).is_ok())
+    storage.set_item(KEY, &json::write(&all)).is_ok()
 }

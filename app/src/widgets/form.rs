@@ -1,6 +1,7 @@
 use crate::language::t;
 use crate::units::Unit;
 use leptos::prelude::*;
+use std::sync::Arc;
 use web_sys::{Event, FocusEvent, HtmlInputElement, KeyboardEvent};
 
 /// Fields that change one value in place, or several alike: what differs between them is left empty.
@@ -55,12 +56,13 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
 
     /// A number. What is not a number is put back as it was.
     pub fn number(self, label: &'static str, unit: Unit, get: fn(&T) -> f64, set: fn(&mut T, f64)) -> AnyView {
-        let set = move |value: &mut T, number: Option<f64>| {
+        let written: Read<String> = Arc::new(move || self.common(|value| unit.written(get(value))).unwrap_or_default());
+        let put: Put<Option<f64>> = Arc::new(move |number| {
             if let Some(number) = number {
-                set(value, number);
+                self.change(|value| set(value, number));
             }
-        };
-        self.amount(label, unit, move |value| Some(get(value)), set)
+        });
+        amount(label, unit, written, put)
     }
 
     /// A number that may be left empty.
@@ -71,77 +73,15 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
         get: fn(&T) -> Option<f64>,
         set: fn(&mut T, Option<f64>),
     ) -> AnyView {
-        self.amount(label, unit, get, set)
-    }
-
-    fn amount(
-        self,
-        label: &'static str,
-        unit: Unit,
-        get: impl Fn(&T) -> Option<f64> + Copy + Send + Sync + 'static,
-        set: impl Fn(&mut T, Option<f64>) + Copy + Send + Sync + 'static,
-    ) -> AnyView {
         let text = move |value: &T| get(value).map(|number| unit.written(number));
-        let written = move || self.common(text).flatten().unwrap_or_default();
-        let on_focus = |event: FocusEvent| event_target::<HtmlInputElement>(&event).select();
-        let on_key = move |event: KeyboardEvent| {
-            let input = event_target::<HtmlInputElement>(&event);
-            if event.key() == "Escape" {
-                input.set_value(&untrack(written));
-            }
-            if matches!(event.key().as_str(), "Enter" | "Escape") {
-                let _ = input.blur();
-            }
-        };
-        let on_change = move |event: Event| {
-            let input = event_target::<HtmlInputElement>(&event);
-            let number = unit.read(&input.value());
-            if number.is_some() || input.value().trim().is_empty() {
-                self.change(|value| set(value, number));
-            }
-            input.set_value(&untrack(written));
-        };
-        view! {
-            <label class="field">
-                <span>{t(label)}</span>
-                <span class="amount">
-                    <input
-                        type="text"
-                        inputmode="decimal"
-                        autocomplete="off"
-                        data-testid=test_id(label)
-                        prop:value=written
-                        on:focus=on_focus
-                        on:keydown=on_key
-                        on:change=on_change
-                    />
-                    <span class="unit">{t(unit.name())}</span>
-                </span>
-            </label>
-        }
-        .into_any()
+        let written: Read<String> = Arc::new(move || self.common(text).flatten().unwrap_or_default());
+        amount(label, unit, written, Arc::new(move |number| self.change(|value| set(value, number))))
     }
 
     /// A line of text. What the value does not take is put back as it was.
     pub fn text(self, label: &'static str, get: fn(&T) -> &str, set: fn(&mut T, String)) -> AnyView {
-        let written = move || self.common(|value| get(value).to_owned()).unwrap_or_default();
-        let on_change = move |event: Event| {
-            let input = event_target::<HtmlInputElement>(&event);
-            self.change(|value| set(value, input.value()));
-            input.set_value(&untrack(written));
-        };
-        view! {
-            <label class="field wide text">
-                <span>{t(label)}</span>
-                <input
-                    type="text"
-                    data-testid=test_id(label)
-                    prop:value=written
-                    on:change=on_change
-                />
-            </label>
-        }
-        .into_any()
+        let written: Read<String> = Arc::new(move || self.common(|value| get(value).to_owned()).unwrap_or_default());
+        line(label, written, Arc::new(move |text: String| self.change(|value| set(value, text.clone()))))
     }
 
     /// One of several named values.
@@ -155,17 +95,17 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
     where
         C: Copy + PartialEq + Send + Sync + 'static,
     {
-        let all: Vec<(String, String)> =
+        let all =
             options.iter().enumerate().map(|(index, (_, name))| (index.to_string(), t(name).to_owned())).collect();
-        let chosen = move || {
+        let chosen: Read<String> = Arc::new(move || {
             let value = self.common(get);
             options.iter().position(|(option, _)| Some(*option) == value).unwrap_or(options.len()).to_string()
-        };
-        let put = move |index: String| {
+        });
+        let put: Put<String> = Arc::new(move |index: String| {
             if let Some((option, _)) = index.parse().ok().and_then(|index: usize| options.get(index)) {
                 self.change(|value| set(value, *option));
             }
-        };
+        });
         select(label, Signal::stored(all), chosen, put)
     }
 
@@ -177,45 +117,127 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
         get: fn(&T) -> &str,
         set: fn(&mut T, String),
     ) -> AnyView {
-        let chosen = move || self.common(|value| get(value).to_owned()).unwrap_or_default();
-        select(label, options.into(), chosen, move |code| self.change(|value| set(value, code.clone())))
+        let chosen: Read<String> = Arc::new(move || self.common(|value| get(value).to_owned()).unwrap_or_default());
+        let put: Put<String> = Arc::new(move |code: String| self.change(|value| set(value, code.clone())));
+        select(label, options.into(), chosen, put)
     }
 
     /// Yes or no.
     pub fn toggle(self, label: &'static str, get: fn(&T) -> bool, set: fn(&mut T, bool)) -> AnyView {
-        view! {
-            <label class="field tick">
-                <input
-                    type="checkbox"
-                    data-testid=test_id(label)
-                    prop:checked=move || self.common(get).unwrap_or_default()
-                    prop:indeterminate=move || self.common(get).is_none()
-                    on:change=move |event| self.change(|value| set(value, event_target_checked(&event)))
-                />
-                <span>{t(label)}</span>
-            </label>
-        }
-        .into_any()
+        let ticked: Read<Option<bool>> = Arc::new(move || self.common(get));
+        tick(label, ticked, Arc::new(move |now: bool| self.change(|value| set(value, now))))
     }
+}
+
+/// What a field shows. Views of fields are the same code whatever the form is of.
+type Read<V> = Arc<dyn Fn() -> V + Send + Sync>;
+
+/// Takes what was entered.
+type Put<V> = Arc<dyn Fn(V) + Send + Sync>;
+
+fn amount(label: &'static str, unit: Unit, written: Read<String>, put: Put<Option<f64>>) -> AnyView {
+    let on_focus = |event: FocusEvent| event_target::<HtmlInputElement>(&event).select();
+    let before = written.clone();
+    let on_key = move |event: KeyboardEvent| {
+        let input = event_target::<HtmlInputElement>(&event);
+        if event.key() == "Escape" {
+            input.set_value(&untrack(|| before()));
+        }
+        if matches!(event.key().as_str(), "Enter" | "Escape") {
+            let _ = input.blur();
+        }
+    };
+    let after = written.clone();
+    let on_change = move |event: Event| {
+        let input = event_target::<HtmlInputElement>(&event);
+        let number = unit.read(&input.value());
+        if number.is_some() || input.value().trim().is_empty() {
+            put(number);
+        }
+        input.set_value(&untrack(|| after()));
+    };
+    view! {
+        <label class="field">
+            <span>{t(label)}</span>
+            <span class="amount">
+                <input
+                    type="text"
+                    inputmode="decimal"
+                    autocomplete="off"
+                    data-testid=test_id(label)
+                    prop:value=move || written()
+                    on:focus=on_focus
+                    on:keydown=on_key
+                    on:change=on_change
+                />
+                <span class="unit">{t(unit.name())}</span>
+            </span>
+        </label>
+    }
+    .into_any()
+}
+
+fn line(label: &'static str, written: Read<String>, put: Put<String>) -> AnyView {
+    let after = written.clone();
+    let on_change = move |event: Event| {
+        let input = event_target::<HtmlInputElement>(&event);
+        put(input.value());
+        input.set_value(&untrack(|| after()));
+    };
+    view! {
+        <label class="field wide text">
+            <span>{t(label)}</span>
+            <input
+                type="text"
+                data-testid=test_id(label)
+                prop:value=move || written()
+                on:change=on_change
+            />
+        </label>
+    }
+    .into_any()
+}
+
+fn tick(label: &'static str, ticked: Read<Option<bool>>, put: Put<bool>) -> AnyView {
+    let mixed = ticked.clone();
+    view! {
+        <label class="field tick">
+            <input
+                type="checkbox"
+                data-testid=test_id(label)
+                prop:checked=move || ticked().unwrap_or_default()
+                prop:indeterminate=move || mixed().is_none()
+                on:change=move |event| put(event_target_checked(&event))
+            />
+            <span>{t(label)}</span>
+        </label>
+    }
+    .into_any()
 }
 
 fn select(
     label: &'static str,
     options: Signal<Vec<(String, String)>>,
-    chosen: impl Fn() -> String + Copy + Send + Sync + 'static,
-    put: impl Fn(String) + Send + Sync + 'static,
+    chosen: Read<String>,
+    put: Put<String>,
 ) -> AnyView {
     const SHORT: usize = 12;
     let short = options.with_untracked(|options| options.iter().all(|(_, name)| name.chars().count() <= SHORT));
+    let now = chosen.clone();
     let option = move |(code, name): (String, String)| {
         let own = code.clone();
-        view! { <option value=code selected=move || chosen() == own>{name}</option> }
+        let now = now.clone();
+        view! { <option value=code selected=move || now() == own>{name}</option> }
     };
     view! {
         <label class="field" class:wide=!short>
             <span>{t(label)}</span>
-            <select data-testid=test_id(label) prop:value=chosen on:change=move |event| put(event_target_value(&event))>
-                {move || options.get().into_iter().map(option).collect_view()}
+            <select
+                data-testid=test_id(label)
+                prop:value=move || chosen()
+                on:change=move |event| put(event_target_value(&event))
+            >
+                {move || options.get().into_iter().map(&option).collect_view()}
             </select>
         </label>
     }

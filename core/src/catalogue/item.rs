@@ -1,8 +1,10 @@
 use super::Stack;
-use serde::{Deserialize, Serialize};
+use crate::json::{Fault, Fields, tagged};
+use serde::de::Error;
+use serde::{Deserialize, Deserializer, Serialize};
 
 /// One kind of equipment.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Item {
     /// Names the item in schemes.
     pub code: String,
@@ -15,8 +17,18 @@ pub struct Item {
     pub kind: Kind,
 }
 
+impl<'de> Deserialize<'de> for Item {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        fn of(mut fields: Fields) -> Result<Item, Fault> {
+            let (code, name, source) = (fields.take("code")?, fields.take("name")?, fields.take("source")?);
+            Ok(Item { code, name, source, kind: fields.rest()? })
+        }
+        of(Fields::read(from)?).map_err(D::Error::custom)
+    }
+}
+
 /// What an item is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum Kind {
     /// Sheets that face the concrete.
@@ -38,6 +50,18 @@ pub enum Kind {
     /// Base or sole plate.
     Plate(Plate),
 }
+
+tagged! { Kind, "kind", others ignored, |fields| {
+    "board" => Kind::Board(fields.rest()?),
+    "timber" => Kind::Timber(fields.rest()?),
+    "timber_beam" => Kind::TimberBeam(fields.rest()?),
+    "rated_beam" => Kind::RatedBeam(fields.rest()?),
+    "steel" => Kind::Steel(fields.rest()?),
+    "tie" => Kind::Tie(fields.rest()?),
+    "leg" => Kind::Leg(fields.rest()?),
+    "brace" => Kind::Brace(fields.rest()?),
+    "plate" => Kind::Plate(fields.rest()?),
+} }
 
 /// A board. Values per metre of width, bending about the weaker or stronger way as laid.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -138,7 +162,7 @@ pub struct Steel {
 }
 
 /// Dimensions of a rolled or hollow section, mm, bending about its stronger axis.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[serde(tag = "shape", rename_all = "snake_case")]
 pub enum Section {
     /// Parallel-flange I or H.
@@ -184,6 +208,29 @@ pub enum Section {
         t_mm: f64,
     },
 }
+
+tagged! { Section, "shape", others ignored, |fields| {
+    "i" => Section::I {
+        h_mm: fields.take("h_mm")?,
+        b_mm: fields.take("b_mm")?,
+        tw_mm: fields.take("tw_mm")?,
+        tf_mm: fields.take("tf_mm")?,
+        r_mm: fields.take("r_mm")?,
+    },
+    "channel" => Section::Channel {
+        h_mm: fields.take("h_mm")?,
+        b_mm: fields.take("b_mm")?,
+        tw_mm: fields.take("tw_mm")?,
+        tf_mm: fields.take("tf_mm")?,
+        r_mm: fields.take("r_mm")?,
+    },
+    "hollow" => Section::Hollow {
+        h_mm: fields.take("h_mm")?,
+        b_mm: fields.take("b_mm")?,
+        t_mm: fields.take("t_mm")?,
+    },
+    "round" => Section::Round { d_mm: fields.take("d_mm")?, t_mm: fields.take("t_mm")? },
+} }
 
 /// Tie rod with nuts and plates, or another tension member across a wall.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

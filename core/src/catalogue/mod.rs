@@ -28,6 +28,7 @@ pub use standard::{GRADES, standard_beam, standard_pair, standard_section, stand
 pub use timber_class::{Strengths, TimberClass};
 pub use tube::Tube;
 
+use crate::json;
 use crate::model::Role;
 use crate::scheme::Scheme;
 use std::collections::BTreeMap;
@@ -48,7 +49,7 @@ impl Catalogue {
     /// If the built-in data are malformed, which a test excludes.
     pub fn generic() -> Self {
         let items: Vec<Item> =
-            serde_json::from_str(include_str!("catalogue.json")).expect("catalogue.json does not fit the item types");
+            json::read(include_str!("catalogue.json")).expect("catalogue.json does not fit the item types");
         let generic = items.into_iter().map(|item| (item.code.clone(), item)).collect();
         Self { generic: Arc::new(generic), own: BTreeMap::new() }
     }

@@ -1,3 +1,4 @@
+use crate::json::tagged;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use std::str::FromStr;
@@ -27,8 +28,8 @@ pub struct Hardening {
 }
 
 /// Temperature of concrete from placing on.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "by", rename_all = "snake_case", deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "by", rename_all = "snake_case")]
 pub enum Temperature {
     /// The same all the time.
     Mean {
@@ -41,6 +42,11 @@ pub enum Temperature {
         hours_celsius: Vec<[f64; 2]>,
     },
 }
+
+tagged! { Temperature, "by", |fields| {
+    "mean" => Temperature::Mean { celsius: fields.take("celsius")? },
+    "history" => Temperature::History { hours_celsius: fields.take("hours_celsius")? },
+} }
 
 /// Text that is no temperature and no list of hours and temperatures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]

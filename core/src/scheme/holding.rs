@@ -1,3 +1,4 @@
+use crate::json::tagged;
 use serde::{Deserialize, Serialize};
 
 /// What holds the fixed end of a tie or prop.
@@ -12,8 +13,8 @@ pub struct FixedEnd {
 }
 
 /// Ways to hold the fixed end of a tie or prop.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "held_by", rename_all = "snake_case", deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(tag = "held_by", rename_all = "snake_case")]
 pub enum HeldBy {
     /// Something strong that can only be pushed against, for which the user answers.
     Thrust,
@@ -27,6 +28,12 @@ pub enum HeldBy {
     /// A headed anchor in concrete cast earlier.
     Anchor(CastAnchor),
 }
+
+tagged! { HeldBy, "held_by", |fields| {
+    "thrust" => HeldBy::Thrust,
+    "kentledge" => HeldBy::Kentledge { weight_kn: fields.take("weight_kn")?, friction: fields.take("friction")? },
+    "anchor" => HeldBy::Anchor(fields.rest()?),
+} }
 
 /// A headed anchor in concrete cast earlier.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]

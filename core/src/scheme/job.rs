@@ -1,5 +1,6 @@
 use super::read::{ReadError, known, parse};
 use super::{SCHEMA, Scheme, write};
+use crate::json;
 use serde::{Deserialize, Serialize};
 
 /// All options of one job, as a file holds them. One option alone is written as a plain scheme.
@@ -51,8 +52,7 @@ impl Job {
     pub fn write(&self) -> String {
         match (self.options.as_slice(), self.put_away.as_slice()) {
             ([alone], []) => write(alone),
-            // Cannot fail: a job has neither maps with odd keys nor types that refuse to be written.
-            _ => serde_json::to_string_pretty(self).unwrap_or_default(),
+            _ => json::write_indented(self),
         }
     }
 }

@@ -1,4 +1,5 @@
 use super::{FaceRef, FixedEnd, Id, SlabAge};
+use crate::json::tagged;
 use serde::{Deserialize, Serialize};
 
 /// Where repeated members stand over a length: one at `edge_m` from each end, the others equally apart.
@@ -103,8 +104,8 @@ impl TieRow {
 }
 
 /// The far end of a tie or prop.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "end", rename_all = "snake_case", deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(tag = "end", rename_all = "snake_case")]
 pub enum TieEnd {
     /// Another shutter: across a wall for a tie, across a cell for a prop.
     Shutter {
@@ -117,6 +118,11 @@ pub enum TieEnd {
         length_m: f64,
     },
 }
+
+tagged! { TieEnd, "end", |fields| {
+    "shutter" => TieEnd::Shutter { id: fields.take("id")? },
+    "fixed" => TieEnd::Fixed { length_m: fields.take("length_m")? },
+} }
 
 /// The way that the primaries of soffit falsework run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -139,8 +145,8 @@ pub enum Lateral {
 }
 
 /// What the bases stand on.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "on", rename_all = "snake_case", deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(tag = "on", rename_all = "snake_case")]
 pub enum Bearing {
     /// Concrete cast earlier.
     Slab {
@@ -150,6 +156,11 @@ pub enum Bearing {
     /// The ground of the scheme.
     Ground,
 }
+
+tagged! { Bearing, "on", |fields| {
+    "slab" => Bearing::Slab { strength_mpa: fields.take("strength_mpa")? },
+    "ground" => Bearing::Ground,
+} }
 
 /// Falsework under one soffit and the slopes that adjoin it, over the whole bay.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

@@ -1,7 +1,7 @@
 use super::{SCHEMA, Scheme, SchemeError};
+use crate::json;
 use crate::sentence::{Sentence, word};
 use serde::Deserialize;
-use serde_json::error::Category;
 use std::fmt;
 
 /// No scheme file is larger, bytes.
@@ -169,7 +169,7 @@ pub fn read(text: &str) -> Result<Scheme, ReadError> {
 }
 
 pub(super) fn parse<T: serde::de::DeserializeOwned>(text: &str) -> Result<T, ReadError> {
-    serde_json::from_str(text).map_err(|error| explain(&error))
+    json::read(text).map_err(explain)
 }
 
 /// The text of a file whose schema is known, and whether it holds several options.
@@ -191,7 +191,8 @@ pub(super) fn known(text: &str) -> Result<(&str, bool), ReadError> {
     if let Some(found) = found {
         return Err(ReadError::NotAScheme { found });
     }
-    let header: Header = parse(text)?;
+    // What is deeper than a reader of trees goes is passed over.
+    let header: Header = serde_json::from_str(text).map_err(|error| explain(error.into()))?;
     let schema = header.schema.ok_or(ReadError::NoSchema)?;
     match schema.as_u64() {
         Some(found) if found > u64::from(SCHEMA) => return Err(ReadError::Newer { found }),
@@ -203,18 +204,16 @@ pub(super) fn known(text: &str) -> Result<(&str, bool), ReadError> {
 
 /// Writes a scheme as text that [`read`] turns into the same scheme.
 pub fn write(scheme: &Scheme) -> String {
-    // Cannot fail: a scheme has neither maps with odd keys nor types that refuse to be written.
-    serde_json::to_string_pretty(scheme).unwrap_or_default()
+    json::write_indented(scheme)
 }
 
-fn explain(error: &serde_json::Error) -> ReadError {
-    let (line, column) = (error.line(), error.column());
-    let message = error.to_string();
-    let what = in_words(message.rsplit_once(" at line ").map_or(message.as_str(), |(what, _)| what));
-    match error.classify() {
-        Category::Eof => ReadError::Truncated { line, column },
-        Category::Syntax | Category::Io => ReadError::Syntax { line, column, what },
-        Category::Data => {
+fn explain(error: json::Error) -> ReadError {
+    let json::Error { cause, what, line, column } = error;
+    let what = in_words(&what);
+    match cause {
+        json::Cause::Truncated => ReadError::Truncated { line, column },
+        json::Cause::Syntax => ReadError::Syntax { line, column, what },
+        json::Cause::Value => {
             let field = what.split('`').nth(1).unwrap_or_default().to_owned();
             if what.starts_with("missing field") {
                 ReadError::MissingField { field, line, column }

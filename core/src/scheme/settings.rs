@@ -1,4 +1,5 @@
 use super::SiteWind;
+use crate::json::tagged;
 use serde::{Deserialize, Serialize};
 
 /// One bay is one pour length along the culvert.
@@ -26,8 +27,8 @@ pub struct Concrete {
 }
 
 /// Ways to find the pressure of fresh concrete.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "name", rename_all = "snake_case", deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(tag = "name", rename_all = "snake_case")]
 pub enum PressureMethod {
     /// CIRIA Report 108 (1985).
     CiriaR108 {
@@ -57,6 +58,21 @@ pub enum PressureMethod {
         vibrated_depth_m: f64,
     },
 }
+
+tagged! { PressureMethod, "name", |fields| {
+    "ciria_r108" => PressureMethod::CiriaR108 { c1: fields.take("c1")?, c2: fields.take("c2")? },
+    "full_head" => PressureMethod::FullHead,
+    "din18218" => PressureMethod::Din18218 {
+        class: fields.take("class")?,
+        setting_time_h: fields.take("setting_time_h")?,
+    },
+    "aci347" => PressureMethod::Aci347 {
+        element: fields.take("element")?,
+        chemistry: fields.take("chemistry")?,
+        slump_mm: fields.take("slump_mm")?,
+        vibrated_depth_m: fields.take("vibrated_depth_m")?,
+    },
+} }
 
 /// Consistency classes of EN 206 by flow table, and self-compacting concrete.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -119,8 +135,8 @@ pub enum CementChemistry {
 }
 
 /// How fast concrete arrives in the forms.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "by", rename_all = "snake_case", deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(tag = "by", rename_all = "snake_case")]
 pub enum Delivery {
     /// A volume an hour, spread over the plan area that is open at each level.
     Volume {
@@ -133,6 +149,11 @@ pub enum Delivery {
         rate_m_h: f64,
     },
 }
+
+tagged! { Delivery, "by", |fields| {
+    "volume" => Delivery::Volume { rate_m3_h: fields.take("rate_m3_h")? },
+    "rise" => Delivery::Rise { rate_m_h: fields.take("rate_m_h")? },
+} }
 
 /// The rules that resistances follow. They are never mixed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]

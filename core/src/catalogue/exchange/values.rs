@@ -2,6 +2,7 @@
 
 use super::super::{Item, ItemFault};
 use super::fields::{Field, Meaning};
+use crate::json::value_of;
 use serde_json::{Map, Number, Value};
 
 /// One value of an item, in the unit of its field.
@@ -53,7 +54,7 @@ impl Item {
             }
             _ => return Err(impossible("a number is text, or text a number")),
         };
-        let mut value = serde_json::to_value(self).map_err(|_| impossible("a value is not a number"))?;
+        let mut value = value_of(self);
         put(&mut value, field.key, leaf);
         let item: Item = serde_json::from_value(value).map_err(|_| impossible("a value is not of its kind"))?;
         item.fault().map_or(Ok(item), Err)
@@ -63,9 +64,7 @@ impl Item {
 /// The values of an item by the path of each.
 pub(super) fn flat(item: &Item) -> Map<String, Value> {
     let mut all = Map::new();
-    if let Ok(value) = serde_json::to_value(item) {
-        flatten("", &value, &mut all);
-    }
+    flatten("", &value_of(item), &mut all);
     all
 }
 

@@ -3,6 +3,7 @@
 use super::{EditError, falsework, shutters};
 use crate::catalogue::Item;
 use crate::geometry::Point;
+use crate::json;
 use crate::layout::concrete::faces;
 use crate::layout::takes_shutter;
 use crate::model::{Face, FaceKind};
@@ -153,7 +154,7 @@ impl Excerpt {
             return Err(EditError::NotElements { why: "it is some other text".into() });
         }
         let excerpt: Self =
-            serde_json::from_str(text).map_err(|error| EditError::NotElements { why: error.to_string() })?;
+            json::read(text).map_err(|error: json::Error| EditError::NotElements { why: error.to_string() })?;
         if excerpt.schema > SCHEMA {
             let why = "it was copied from a newer version of this page; reload the page, then paste again";
             return Err(EditError::NotElements { why: why.into() });
@@ -163,7 +164,7 @@ impl Excerpt {
 
     /// As text, for the clipboard.
     pub fn write(&self) -> String {
-        serde_json::to_string_pretty(self).unwrap_or_default()
+        json::write_indented(self)
     }
 
     /// How many elements there are.

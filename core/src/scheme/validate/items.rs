@@ -1,5 +1,6 @@
 use super::{Errors, LONGEST_CODE, LONGEST_NAME};
 use crate::catalogue::{Item, Kind, Section, Stack};
+use crate::json::value_of;
 use crate::scheme::{SchemeError, Subject};
 use serde_json::Value;
 use std::collections::BTreeSet;
@@ -61,14 +62,7 @@ impl Errors {
                 self.push(SchemeError::ItemProperty { code: item.code.clone(), property: property.to_owned(), value });
             }
         };
-        match serde_json::to_value(item) {
-            Ok(value) => walk("item", &value, &mut visit),
-            Err(error) => self.push(SchemeError::ItemProperty {
-                code: item.code.clone(),
-                property: "record".to_owned(),
-                value: error.to_string(),
-            }),
-        }
+        walk("item", &value_of(item), &mut visit);
     }
 }
 
