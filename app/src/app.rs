@@ -1,11 +1,12 @@
 use crate::canvas::{Beside, Views, hold_space, in_field, key_input};
 use crate::editor::{Document, Editor, Job, Tool};
 use crate::language::{Language, load, speak, t};
+use crate::memo::Memo;
 use crate::panels::{Folds, Hint, Margin, Options, Pens, Presenting, Skips, Spoken, Start, TitleBlock, to_next_part};
 use crate::persistence::{self, Saved, open_dropped, save_to_file};
 use crate::store::Store;
 use crate::units::set_system;
-use crate::widgets::focus_next;
+use crate::widgets::{focus_next, list};
 use falsewright_core::scheme::Scheme;
 use gloo_events::{EventListener, EventListenerOptions};
 use leptos::prelude::*;
@@ -72,6 +73,7 @@ fn Page() -> impl IntoView {
             <Pens/>
             <Presenting/>
         }
+        .into_any()
     };
     view! {
         <div
@@ -81,7 +83,7 @@ fn Page() -> impl IntoView {
             on:dragover=|event: DragEvent| event.prevent_default()
             on:drop=move |event: DragEvent| open_dropped(store, &event)
         >
-            <For each=move || [store.wording()] key=|wording| (wording.language.code(), wording.system.code()) children=sheet/>
+            {list(move || vec![store.wording()], |wording| wording.language.code().to_owned() + wording.system.code(), sheet)}
         </div>
     }
 }

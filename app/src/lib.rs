@@ -8,6 +8,7 @@ pub mod editor;
 mod app;
 mod canvas;
 mod comparison;
+mod memo;
 mod panels;
 mod persistence;
 mod store;

@@ -14,6 +14,7 @@ use crate::editor::{
     StepName, Target, Tool, View,
 };
 use crate::language::{Language, load, speak, spoken};
+use crate::memo::Memo;
 use crate::persistence::{Import, Saved};
 use crate::units::{System, set_system, system};
 use crate::worked::Worked;

@@ -5,6 +5,7 @@ use super::tags;
 use crate::comparison::{Difference, DifferenceKind};
 use crate::editor::{OptionId, View};
 use crate::language::t;
+use crate::memo::Memo;
 use crate::store::Store;
 use crate::widgets::letter_px;
 use leptos::prelude::*;

@@ -1,6 +1,7 @@
 use super::paint::Block;
 use crate::editor::{Dimension, DimensionKey, ScreenPoint, Target, Viewport};
 use crate::language::{key, t};
+use crate::memo::Memo;
 use crate::store::{Pane, Store};
 use crate::units;
 use crate::widgets::{coarse_pointer, letter_px};
@@ -201,7 +202,7 @@ pub fn tenths(px: f64) -> String {
 
 /// Angle of a text along a direction, read from below or from the right.
 fn reading_angle(ux: f64, uy: f64) -> f64 {
-    let angle = uy.atan2(ux).to_degrees();
+    let angle = libm::atan2(uy, ux).to_degrees();
     match angle {
         a if a > 89.9 => a - 180.0,
         a if a < -90.1 => a + 180.0,
@@ -222,7 +223,7 @@ pub fn written(view: &Viewport, dimension: &Dimension, letter_px: f64) -> Block 
     let (width, height) = (width_px(dimension, letter_px), FIGURE[1] * letter_px);
     let (cos, sin) = {
         let angle = reading_angle((b.x - a.x) / length, (b.y - a.y) / length).to_radians();
-        (angle.cos(), angle.sin())
+        (libm::cos(angle), libm::sin(angle))
     };
     let (along, above) = (along(length, width), -ABOVE_PX - 0.35 * letter_px);
     let middle = a.middle(b);

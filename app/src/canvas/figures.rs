@@ -1,5 +1,6 @@
 use super::paint::{Figure, Scene};
 use crate::editor::Target;
+use crate::memo::Memo;
 use crate::store::{Pane, Store};
 use leptos::prelude::*;
 

@@ -20,6 +20,7 @@ use crate::widgets::{focus_on, focused};
 pub use beside::Beside;
 pub use pointer::{hold_space, in_field, key_input};
 
+use crate::memo::Memo;
 use beside::{Apart, PaneName};
 use dimensions::Dimensions;
 pub use dimensions::legible;

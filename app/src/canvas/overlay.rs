@@ -1,6 +1,7 @@
 use super::paint::highlight;
 use crate::editor::{Boxed, Editor, Overlay, ScreenPoint, SnapReason, Target, View, Viewport};
 use crate::language::t;
+use crate::memo::Memo;
 use crate::store::{Pane, Store};
 use crate::units;
 use crate::widgets::letter_px;

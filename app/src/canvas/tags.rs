@@ -3,6 +3,7 @@ use super::paint::{Block, PlacedTag, Tag, TagKind, place, tone};
 use super::pointer::ends_long_press;
 use super::sheet::heading;
 use crate::editor::{Dimension, Target, View};
+use crate::memo::Memo;
 use crate::store::{Pane, Store};
 use crate::widgets::letter_px;
 use leptos::prelude::*;

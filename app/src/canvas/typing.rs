@@ -1,5 +1,6 @@
 use crate::editor::{Dimension, Editor, ScreenPoint, Target};
 use crate::language::t;
+use crate::memo::Memo;
 use crate::store::{Pane, Store};
 use crate::units;
 use leptos::html::Input;

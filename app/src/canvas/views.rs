@@ -2,6 +2,7 @@ use super::Drawing;
 use super::paint::name_of;
 use crate::editor::View;
 use crate::language::t;
+use crate::memo::Memo;
 use crate::store::{Laid, Pane, Store};
 use crate::widgets::answers;
 use falsewright_core::scheme::Id;

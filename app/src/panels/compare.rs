@@ -3,6 +3,7 @@
 use crate::comparison::{Group, Row, table};
 use crate::editor::OptionId;
 use crate::language::t;
+use crate::memo::Memo;
 use crate::store::Store;
 use leptos::prelude::*;
 

@@ -11,6 +11,7 @@ mod used;
 use super::checks::ChecksOf;
 use crate::editor::Target;
 use crate::language::{look_up, t};
+use crate::memo::Memo;
 use crate::store::Store;
 use crate::widgets::Form;
 use falsewright_core::catalogue::{Item, Origin};

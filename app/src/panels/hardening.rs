@@ -1,4 +1,5 @@
 use crate::language::{key, t};
+use crate::memo::Memo;
 use crate::store::Store;
 use crate::units;
 use crate::widgets::{Form, Unit};

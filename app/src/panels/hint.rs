@@ -1,5 +1,6 @@
 use crate::editor::{Boxed, Editor, Key, KeyInput, Modifiers, Tool};
 use crate::language::t;
+use crate::memo::Memo;
 use crate::store::Store;
 use crate::widgets::{coarse_pointer, narrow_screen};
 use falsewright_core::scheme::edit::Edit;

@@ -7,6 +7,7 @@ use super::notes::Notes;
 use super::schedule::Schedule;
 use super::steps::Steps;
 use crate::language::t;
+use crate::memo::Memo;
 use crate::store::Store;
 use crate::widgets::focus_sibling;
 use falsewright_core::results::Severity;

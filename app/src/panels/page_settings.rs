@@ -1,4 +1,5 @@
 use crate::language::{key, t};
+use crate::memo::Memo;
 use crate::persistence::{Theme, keep_theme, theme};
 use crate::widgets::Form;
 use leptos::prelude::*;

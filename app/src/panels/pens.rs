@@ -1,5 +1,6 @@
 use crate::editor::{Editor, Tool};
 use crate::language::{key, step, t};
+use crate::memo::Memo;
 use crate::store::Store;
 use leptos::prelude::*;
 

@@ -4,8 +4,10 @@ use super::ratio::Ratio;
 use crate::comparison::KeyFigures;
 use crate::editor::OptionId;
 use crate::language::{key, t};
+use crate::memo::Memo;
 use crate::store::Store;
 use crate::units;
+use crate::widgets::list;
 use falsewright_core::limits::{Limit, limits_at};
 use falsewright_core::scheme::PressureMethod;
 use leptos::html::Button;
@@ -45,6 +47,7 @@ fn Strip() -> impl IntoView {
                 on:click=move |_| store.switch_to(id)
             >{move || store.option_name(id)}</button>
         }
+        .into_any()
     };
     let step = move |by: isize, id: &'static str, name: &'static str, sign: &'static str| {
         view! {
@@ -58,7 +61,7 @@ fn Strip() -> impl IntoView {
                 {move || several.get().then(|| view! {
                     <nav aria-label=t("Options of the job")>
                         {step(-1, "present-earlier", key("Option before"), "‹")}
-                        <For each=move || order.get() key=|id| *id let:id>{tab(id)}</For>
+                        {list(move || order.get(), |id| id.0.to_string(), tab)}
                         {step(1, "present-later", key("Next option"), "›")}
                     </nav>
                 })}

@@ -1,6 +1,7 @@
 //! The card for the site: the greatest rate of each pour at each temperature.
 
 use crate::language::{t, told};
+use crate::memo::Memo;
 use crate::store::Store;
 use crate::units;
 use falsewright_core::limits::{Governing, Limit, PourLimits, TEMPERATURES_C, site_limits};

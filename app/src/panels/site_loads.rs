@@ -1,4 +1,5 @@
 use crate::language::key;
+use crate::memo::Memo;
 use crate::widgets::{Form, Unit};
 use falsewright_core::scheme::{Loads, SiteWind, Terrain};
 use leptos::prelude::*;

@@ -2,6 +2,7 @@ use super::element;
 use crate::canvas::paint::tone;
 use crate::editor::Editor;
 use crate::language::{member, step as step_words, t, told};
+use crate::memo::Memo;
 use crate::store::Store;
 use crate::units;
 use falsewright_core::results::Severity;

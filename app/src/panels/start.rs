@@ -1,5 +1,6 @@
 use crate::editor::Tool;
 use crate::language::{t, told};
+use crate::memo::Memo;
 use crate::persistence::{kept, open_file, open_text};
 use crate::store::Store;
 use falsewright_core::scheme::edit::Edit;

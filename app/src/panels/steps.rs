@@ -1,5 +1,7 @@
+use crate::editor::StepName;
 use crate::language::{step, t};
 use crate::store::Store;
+use crate::widgets::list as entries;
 use leptos::html::Ol;
 use leptos::prelude::*;
 
@@ -34,9 +36,11 @@ pub fn Steps() -> impl IntoView {
         <section class="steps-list" aria-label=t("Steps") data-testid="steps">
             <p class="quiet">{t("Every step is kept, also when the page is closed. Touch one to go there; a new step drops those taken back.")}</p>
             <ol reversed node_ref=list>
-                <For each=move || store.steps.get().into_iter().rev() key=|step| (step.number, step.label.clone()) let:of>
-                    {row(of.number, of.label)}
-                </For>
+                {entries(
+                    move || store.steps.get().into_iter().rev().collect(),
+                    |step: &StepName| format!("{} {}", step.number, step.label),
+                    move |step| row(step.number, step.label).into_any(),
+                )}
             </ol>
         </section>
     }

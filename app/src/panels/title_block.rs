@@ -9,6 +9,7 @@ use super::site_card::SiteCard;
 use super::site_loads;
 use super::speech::Speech;
 use crate::language::{key, member, t, told};
+use crate::memo::Memo;
 use crate::persistence::{Saved, open_file, save_to_file, set_present_aside};
 use crate::store::Store;
 use crate::units;

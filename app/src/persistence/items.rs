@@ -7,7 +7,6 @@ use crate::units;
 use falsewright_core::catalogue::Item;
 use falsewright_core::catalogue::exchange::{ExchangeError, from_csv, from_json};
 use falsewright_core::scheme::edit::Edit;
-use leptos::prelude::*;
 use web_sys::{DragEvent, Event};
 
 /// How a file of items was taken in.

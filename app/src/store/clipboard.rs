@@ -4,7 +4,6 @@
 use super::Store;
 use crate::language::listed;
 use crate::persistence::{copied, keep_copied};
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wasm_bindgen_futures::JsFuture;
 

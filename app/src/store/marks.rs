@@ -3,7 +3,6 @@
 use super::Store;
 use crate::canvas::paint::name_of;
 use falsewright_core::scheme::Id;
-use leptos::prelude::*;
 
 impl Store {
     /// A message with the marks of the drawing in place of ids.

@@ -4,6 +4,7 @@ use super::{Store, Wording};
 use crate::canvas::legible;
 use crate::canvas::paint::{Scene, Shown, elevation, plan, scene};
 use crate::editor::{Bounds, Dimension, Editor, Outcome, Overlay, Seen, View, Viewport};
+use crate::memo::Memo;
 use crate::widgets::letter_px;
 use crate::worked::Worked;
 use falsewright_core::catalogue::Catalogue;

@@ -1,6 +1,7 @@
 //! What the margin tells.
 
 use crate::editor::Editor;
+use crate::memo::Memo;
 use crate::worked::Worked;
 use leptos::prelude::*;
 use std::cell::Cell;

@@ -1,4 +1,5 @@
 use crate::language::t;
+use crate::memo::Memo;
 use crate::units::Unit;
 use leptos::prelude::*;
 use std::sync::Arc;

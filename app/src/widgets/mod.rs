@@ -2,10 +2,12 @@
 
 mod focus;
 mod form;
+mod list;
 
 pub use crate::units::Unit;
 pub use focus::{focus_next, focus_on, focus_sibling, focused};
 pub use form::Form;
+pub use list::list;
 
 /// Whether the screen answers a media query.
 pub fn answers(query: &str) -> bool {

@@ -28,7 +28,7 @@ fn draw(mechanism: &Mechanism) -> Figure {
     }
     ring.ring((0..24).map(|i| {
         let angle = TAU * f64::from(i) / 24.0;
-        mechanism.at + Point::new(angle.cos(), angle.sin()) * RING_M
+        mechanism.at + Point::new(libm::cos(angle), libm::sin(angle)) * RING_M
     }));
     figure.stroke("mechanism-moved", moved);
     figure.stroke("mechanism-ring", ring);

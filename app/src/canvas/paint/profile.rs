@@ -96,7 +96,7 @@ fn ellipse(centre: Point, half: Point) -> impl Iterator<Item = Point> {
     const CORNERS: u32 = 24;
     (0..CORNERS).map(move |corner| {
         let angle = std::f64::consts::TAU * f64::from(corner) / f64::from(CORNERS);
-        centre + Point::new(half.x * angle.cos(), half.z * angle.sin())
+        centre + Point::new(half.x * libm::cos(angle), half.z * libm::sin(angle))
     })
 }
 

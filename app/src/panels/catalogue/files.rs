@@ -1,4 +1,5 @@
 use crate::language::t;
+use crate::memo::Memo;
 use crate::persistence::{download, file_name, import_file};
 use crate::store::Store;
 use falsewright_core::catalogue::Item;

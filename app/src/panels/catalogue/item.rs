@@ -2,6 +2,7 @@ use super::copy::CopyItem;
 use super::value::ValueRow;
 use super::words;
 use crate::language::t;
+use crate::memo::Memo;
 use crate::store::Store;
 use crate::widgets::Form;
 use falsewright_core::catalogue::exchange::Field;
@@ -30,7 +31,7 @@ pub fn ItemRow(code: String) -> impl IntoView {
     let toggle = move |_| store.set_open_item((!open.get_untracked()).then(|| toggled.clone()));
     let (shown, id) = (code.clone(), format!("item-{code}"));
     view! {
-        <li class="item" class:open=open node_ref=row data-testid=id>
+        <li class="item" class:open=move || open.get() node_ref=row data-testid=id>
             <button class="item" aria-expanded=move || open.get().to_string() on:click=toggle>
                 <span class="name">{move || item.get().map(|item| words::name(&item.name))} " " <span class="code">{code}</span></span>
                 <span class="marks">

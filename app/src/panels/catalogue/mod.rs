@@ -11,8 +11,10 @@ pub use item::ItemBody;
 pub use section_picker::SectionPicker;
 
 use crate::language::t;
+use crate::memo::Memo;
 use crate::persistence::import_dropped;
 use crate::store::Store;
+use crate::widgets::list;
 use copy::NewSection;
 use falsewright_core::catalogue::{Item, Origin};
 use files::Files;
@@ -52,9 +54,7 @@ pub fn Items() -> impl IntoView {
             <section class="kind" hidden=move || codes.with(Vec::is_empty)>
                 <h2>{t(name)}</h2>
                 <ul>
-                    <For each=move || codes.get() key=Clone::clone let:code>
-                        <ItemRow code/>
-                    </For>
+                    {list(move || codes.get(), String::clone, |code| view! { <ItemRow code/> }.into_any())}
                 </ul>
             </section>
         }

@@ -1,5 +1,6 @@
 use super::words::plain;
 use crate::language::t;
+use crate::memo::Memo;
 use falsewright_core::catalogue::{GRADES, Item, standard_beam, standard_pair, standard_sections};
 use leptos::prelude::*;
 

@@ -1,6 +1,7 @@
 use super::item::{back_to_ours, watched};
 use super::words;
 use crate::language::{t, told};
+use crate::memo::Memo;
 use crate::store::Store;
 use crate::units;
 use falsewright_core::catalogue::exchange::{Datum, Field};

@@ -1,5 +1,6 @@
 use super::{edit_all, form, form_of, items};
 use crate::language::{key, t};
+use crate::memo::Memo;
 use crate::panels::hardening;
 use crate::store::Store;
 use crate::widgets::{Form, Unit};

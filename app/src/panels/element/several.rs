@@ -3,6 +3,7 @@
 use super::{falsework, opening, shutter, ties};
 use crate::editor::{Action, Editor, Target, counted};
 use crate::language::{listed, t};
+use crate::memo::Memo;
 use crate::store::Store;
 use falsewright_core::scheme::Id;
 use leptos::prelude::*;

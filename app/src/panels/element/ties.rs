@@ -1,5 +1,6 @@
 use super::{form_of, items};
 use crate::language::{key, t};
+use crate::memo::Memo;
 use crate::store::Store;
 use crate::widgets::{Form, Unit};
 use falsewright_core::model::Role;

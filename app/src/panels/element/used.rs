@@ -1,7 +1,9 @@
 use crate::language::{look_up, t};
+use crate::memo::Memo;
 use crate::panels::catalogue::{ItemBody, SectionPicker};
 use crate::store::Store;
 use crate::units;
+use crate::widgets::list;
 use falsewright_core::catalogue::{Item, Origin};
 use falsewright_core::model::Role;
 use falsewright_core::scheme::Id;
@@ -23,9 +25,11 @@ pub fn ItemsUsed(element: Id) -> impl IntoView {
             view! {
                 <section class="used" aria-label=t("Its items")>
                     <h3>{t("Its items and their values")}</h3>
-                    <For each=move || uses.get() key=|(role, code)| (role.name(), code.clone()) let:used>
-                        <UsedItem element role=used.0 code=used.1/>
-                    </For>
+                    {list(
+                        move || uses.get(),
+                        |(role, code)| format!("{} {code}", role.name()),
+                        move |(role, code)| view! { <UsedItem element role code/> }.into_any(),
+                    )}
                 </section>
             }
         })

@@ -4,7 +4,9 @@ mod print;
 
 use crate::editor::{Job, OptionId};
 use crate::language::{key, t};
+use crate::memo::Memo;
 use crate::store::Store;
+use crate::widgets::list;
 use leptos::html::Section;
 use leptos::prelude::*;
 use print::{OnePrint, focus_print};
@@ -60,9 +62,7 @@ pub fn Options() -> impl IntoView {
             </div>
             {move || open.get().then(|| view! {
                 <ol class="prints">
-                    <For each=move || order.get() key=|id| *id let:id>
-                        <OnePrint id/>
-                    </For>
+                    {list(move || order.get(), |id| id.0.to_string(), |id| view! { <OnePrint id/> }.into_any())}
                 </ol>
             })}
         </section>

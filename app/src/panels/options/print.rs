@@ -2,6 +2,7 @@ use super::focus;
 use crate::comparison::{KeyFigures, Print};
 use crate::editor::OptionId;
 use crate::language::t;
+use crate::memo::Memo;
 use crate::panels::ratio::Ratio;
 use crate::store::Store;
 use crate::units;

@@ -7,6 +7,7 @@ use super::{Store, Wording};
 use crate::comparison::{Difference, Print, differences};
 use crate::editor::{Document, Editor, Job, OptionId, TrayStep, called};
 use crate::language::t;
+use crate::memo::Memo;
 use crate::persistence::put_aside;
 use crate::worked::Worked;
 use falsewright_core::catalogue::Catalogue;
@@ -47,15 +48,12 @@ impl Tray {
         let prints = RwSignal::new(Vec::<(OptionId, Arc<Print>)>::new());
         let beside = RwSignal::new(None);
         let here = Memo::new(move |_| job.with(Job::here));
-        let print_here = Memo::new_with_compare(
-            move |_| {
-                settled.track();
-                here.track();
-                let catalogue = catalogue.get_untracked();
-                Arc::new(Print::new(&scheme.get_untracked(), catalogue, worked.get_untracked()))
-            },
-            |_, _| true,
-        );
+        let print_here = Memo::of_every(move || {
+            settled.track();
+            here.track();
+            let catalogue = catalogue.get_untracked();
+            Arc::new(Print::new(&scheme.get_untracked(), catalogue, worked.get_untracked()))
+        });
         let apart = Memo::new(move |_| {
             wording.track();
             let other = beside.get().and_then(|id| prints.with(|prints| print_of(prints, id)));
