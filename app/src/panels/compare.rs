@@ -21,7 +21,7 @@ pub fn Compare() -> impl IntoView {
     view! {
         <section class="compare" aria-label=t("Comparison") data-testid="compare">
             <p class="quiet">{t("Rows that differ are marked ≠. The change is from the first option to the second.")}</p>
-            {groups}
+            {move || groups()}
             <button data-testid="compare-end" on:click=move |_| store.lay_beside(None)>{t("End the comparison")}</button>
         </section>
     }

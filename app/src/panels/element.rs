@@ -49,7 +49,7 @@ pub fn Element() -> impl IntoView {
         Some(view! {
             <section class="element" aria-label=t("Selected element") data-testid="element">
                 <header>
-                    <h2>{title}</h2>
+                    <h2>{move || title()}</h2>
                     <button aria-label=t("Close") data-testid="close" on:click=move |_| store.run(|editor| editor.select(None))>"✕"</button>
                 </header>
                 <Actions/>

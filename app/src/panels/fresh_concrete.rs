@@ -41,7 +41,7 @@ pub fn Fillings() -> impl IntoView {
         view! { <p>{text}</p> {warnings} }
     };
     let lines = move || store.settled.get().design.results.fillings.iter().map(line).collect_view();
-    view! { <div class="fillings" data-testid="fillings">{lines}</div> }
+    view! { <div class="fillings" data-testid="fillings">{move || lines()}</div> }
 }
 
 /// A method without its inputs.

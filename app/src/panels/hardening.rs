@@ -73,7 +73,7 @@ pub fn StrikingTimes() -> impl IntoView {
                         })}
                 })}
             </div>
-            {times}
+            {move || times()}
         </details>
     }
 }

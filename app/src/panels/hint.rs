@@ -79,8 +79,8 @@ pub fn Hint() -> impl IntoView {
     };
     view! {
         <div class="hint">
-            <p role="status" data-testid="hint">{words}</p>
-            <div class="quick">{actions}</div>
+            <p role="status" data-testid="hint">{move || words()}</p>
+            <div class="quick">{move || actions()}</div>
         </div>
     }
 }

@@ -15,7 +15,7 @@ pub fn Ledger() -> impl IntoView {
     view! {
         <section class="ledger" aria-label=t("Path of loads") data-testid="ledger">
             <p class="quiet">{t("From the fresh concrete down to the ground, or across to the ties: each level must pass on what it takes.")}</p>
-            {entries}
+            {move || entries()}
         </section>
     }
 }

@@ -41,8 +41,8 @@ pub fn Notes() -> impl IntoView {
             {move || store.settled.get().reason().map(|reason| view! {
                 <p class="reason" role="alert" data-testid="reason">{reason}</p>
             })}
-            {none}
-            <ol data-testid="notes">{list}</ol>
+            {move || none()}
+            <ol data-testid="notes">{move || list()}</ol>
         </section>
     }
 }
@@ -65,7 +65,7 @@ fn Note(index: usize, finding: Finding, check: Option<Check>) -> impl IntoView {
         Severity::Note => "note",
     };
     view! {
-        <li class=class class:open=open data-testid=format!("note-{}", index + 1)>
+        <li class=class class:open=move || open() data-testid=format!("note-{}", index + 1)>
             <button
                 class="note"
                 aria-expanded=move || open().to_string()

@@ -57,7 +57,7 @@ fn Strip() -> impl IntoView {
     view! {
         <section class="presented" aria-label=t("Presenting view") data-testid="presenting">
             <header>
-                <h2>{title}</h2>
+                <h2>{move || title()}</h2>
                 {move || several.get().then(|| view! {
                     <nav aria-label=t("Options of the job")>
                         {step(-1, "present-earlier", key("Option before"), "‹")}
@@ -104,12 +104,12 @@ fn Figures() -> impl IntoView {
     let pieces = move || of.with(|of| units::number(of.equipment.pieces, 0));
     view! {
         <dl>
-            <div class="worst"><dt>{t("Worst ratio")}</dt><dd data-testid="present-worst">{worst}</dd></div>
-            {failing}
+            <div class="worst"><dt>{t("Worst ratio")}</dt><dd data-testid="present-worst">{move || worst()}</dd></div>
+            {move || failing()}
             {move || clear().map(|clear| view! { <div><dt>{t("Clear way, width × height")}</dt><dd data-testid="present-clear">{clear}</dd></div> })}
             <div><dt>{t("Pour the walls at most")}</dt><dd data-testid="present-rate">{move || limit.get()}</dd></div>
-            <div><dt>{t("Equipment of a bay")}</dt><dd data-testid="present-weight">{weight}</dd></div>
-            <div><dt>{t("Pieces to handle")}</dt><dd data-testid="present-pieces">{pieces}</dd></div>
+            <div><dt>{t("Equipment of a bay")}</dt><dd data-testid="present-weight">{move || weight()}</dd></div>
+            <div><dt>{t("Pieces to handle")}</dt><dd data-testid="present-pieces">{move || pieces()}</dd></div>
         </dl>
     }
 }

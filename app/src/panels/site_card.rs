@@ -37,7 +37,7 @@ pub fn SiteCard() -> impl IntoView {
             on:toggle=move |event| open.set(event_target::<web_sys::Element>(&event).has_attribute("open"))
         >
             <summary>{t("Limits of the pour for the site")}</summary>
-            <div class="tables">{tables}</div>
+            <div class="tables">{move || tables()}</div>
         </details>
     }
 }

@@ -86,7 +86,7 @@ pub fn Start() -> impl IntoView {
                         {t("Open a file")}
                     </label>
                 </div>
-                {shelf}
+                {move || shelf()}
             </section>
         }
     };

@@ -37,7 +37,7 @@ pub fn TitleBlock() -> impl IntoView {
         <section
             class="title-block"
             class:open=move || open.get()
-            class:folded=folded
+            class:folded=move || folded()
             aria-label=t("Title block") data-testid="title-block">
             <Summary/>
             <button class="more" aria-expanded=move || open.get().to_string() on:click=move |_| open.update(|open| *open = !*open)>
@@ -123,12 +123,12 @@ fn Summary() -> impl IntoView {
     };
     view! {
         <dl class="summary">
-            <div class="worst"><dt>{t("Worst ratio")}</dt><dd>{worst}</dd></div>
+            <div class="worst"><dt>{t("Worst ratio")}</dt><dd>{move || worst()}</dd></div>
             <div class="clear"><dt>{units::of_dimension(t("Clear way"))}</dt><dd data-testid="clear">{move || clear().unwrap_or(t("none").into())}</dd></div>
-            <div class="concrete"><dt>{t("Concrete of a bay")}</dt><dd data-testid="concrete">{concrete}</dd></div>
+            <div class="concrete"><dt>{t("Concrete of a bay")}</dt><dd data-testid="concrete">{move || concrete()}</dd></div>
             <div class="rise"><dt>{t("Rise and pressure")}</dt><dd>{move || rise().unwrap_or(t("no shutter yet").into())}</dd></div>
-            {option}
-            {supplied}
+            {move || option()}
+            {move || supplied()}
         </dl>
     }
 }
@@ -198,7 +198,7 @@ fn Files() -> impl IntoView {
     };
     view! {
         <div class="files">
-            <span class="saved" role=move || (store.saved() == Saved::Failed).then_some("alert") data-testid="saved">{saved}</span>
+            <span class="saved" role=move || (store.saved() == Saved::Failed).then_some("alert") data-testid="saved">{move || saved()}</span>
             <button data-testid="save-file" on:click=move |_| save_to_file(store)>{t("Save file")}</button>
             <label class="file">
                 <input type="file" data-testid="open-file" on:change=move |event| open_file(store, &event)/>

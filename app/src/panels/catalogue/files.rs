@@ -61,7 +61,7 @@ pub fn Files() -> impl IntoView {
                 on:click=move |_| open.update(|open| *open = !*open)
             >{t("Files of items")}</button>
             {move || open.get().then(body)}
-            {told}
+            {move || told()}
         </div>
     }
 }

@@ -99,10 +99,10 @@ pub fn ItemBody(code: String) -> impl IntoView {
     };
     view! {
         <div class="body">
-            {own_words}
-            <ul class="values">{values}</ul>
-            <p class="quiet" data-testid="item-source">{source}</p>
-            <div class="actions">{actions}<CopyItem code/></div>
+            {move || own_words()}
+            <ul class="values">{move || values()}</ul>
+            <p class="quiet" data-testid="item-source">{move || source()}</p>
+            <div class="actions">{move || actions()}<CopyItem code/></div>
         </div>
     }
 }

@@ -31,7 +31,7 @@ pub fn SectionPicker(title: &'static str, choose: Callback<Item>) -> impl IntoVi
             let grade = grade.get();
             if pair.get() { say!("Two {} {}", name, grade) } else { format!("{name} {grade}") }
         };
-        view! { <li><button data-testid=format!("section-{}", name.replace(' ', "-")) on:click=take>{label}</button></li> }
+        view! { <li><button data-testid=format!("section-{}", name.replace(' ', "-")) on:click=take>{move || label()}</button></li> }
     };
     let more = move || {
         let count = found.with(Vec::len);
@@ -71,7 +71,7 @@ pub fn SectionPicker(title: &'static str, choose: Callback<Item>) -> impl IntoVi
                     <span>{t("Two side by side, 50 mm apart")}</span>
                 </label>
                 <ul class="wide">{move || found.get().into_iter().take(MOST).map(row).collect_view()}</ul>
-                <p class="wide quiet" role="status">{more}</p>
+                <p class="wide quiet" role="status">{move || more()}</p>
             </div>
         }
     };

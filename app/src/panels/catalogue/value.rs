@@ -122,8 +122,8 @@ pub fn ValueRow(code: String, field: &'static Field) -> impl IntoView {
                 aria-expanded=move || open.get().to_string()
                 on:click=move |_| if open.get_untracked() { close() } else { open.set(true) }
             >
-                <span>{units::capital(t(field.name))} <small>{explained}</small></span>
-                <span class="n">{value}</span>
+                <span>{units::capital(t(field.name))} <small>{move || explained()}</small></span>
+                <span class="n">{move || value()}</span>
             </button>
             {move || supplied.get().map(|_| view! {
                 <button class="back" data-testid=format!("ours-{}", field.key) on:click=back>

@@ -88,5 +88,5 @@ pub fn face(store: Store, of: FaceRef) -> Option<AnyView> {
         None => view! { <p>{t("An edge of the section. Drag it, or type its dimension.")}</p> }.into_any(),
     }
     };
-    Some(view! { <div class="fields">{offer}</div> }.into_any())
+    Some(view! { <div class="fields">{move || offer()}</div> }.into_any())
 }

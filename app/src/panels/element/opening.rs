@@ -27,7 +27,7 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
     Some(
         view! {
             <div class="fields">
-                <p class="wide" data-testid="room">{room}</p>
+                <p class="wide" data-testid="room">{move || room()}</p>
                 {form.number("Clear width", Unit::SPAN, |of| of.width_m, |of, value| of.width_m = value)}
                 {form.number("Clear height", Unit::SPAN, |of| of.height_m, |of, value| of.height_m = value)}
                 {one.map(|_| form.number("Left edge x", Unit::SPAN, |of| of.left_m, |of, value| of.left_m = value))}

@@ -56,7 +56,7 @@ pub fn Options() -> impl IntoView {
         <section class="options" class:open=move || open.get() node_ref=tray aria-label=t("Options of the job") data-testid="options-tray" on:keydown=on_key>
             <div class="head">
                 <button class="handle" data-testid="options" aria-expanded=move || open.get().to_string() on:click=move |_| store.set_tray_open(!open.get_untracked())>
-                    {handle}
+                    {move || handle()}
                 </button>
                 {move || open.get().then(|| view! { <Actions single/> })}
             </div>
