@@ -42,5 +42,5 @@ pub fn to_json<'a>(items: impl IntoIterator<Item = &'a Item>) -> String {
         .collect();
     let items: Vec<&Item> = items.into_iter().collect();
     let document = json!({ "units": units, "items": items });
-    serde_json::to_string_pretty(&document).unwrap_or_default()
+    crate::json::write_indented(&document)
 }
