@@ -1,7 +1,7 @@
 //! Undo and redo: whole schemes as text, the oldest dropped first.
 
 use falsewright_core::json;
-use falsewright_core::scheme::Scheme;
+use falsewright_core::scheme::{Scheme, write_on_one_line};
 
 /// Steps that can be taken back.
 pub(super) const MOST_STEPS: usize = 300;
@@ -84,7 +84,7 @@ impl History {
 }
 
 pub(super) fn to_text(scheme: &Scheme) -> String {
-    json::write(scheme)
+    write_on_one_line(scheme)
 }
 
 /// None for what the page could not have made.

@@ -19,12 +19,14 @@ pub fn Worked(check: Check) -> impl IntoView {
     let item = move |code: String| {
         let shown = code.clone();
         view! { <button data-testid="check-item" on:click=move |_| store.look_up(Some(code.clone()))>{shown}</button> }
+            .into_any()
     };
     let items = (!codes.is_empty()).then(|| {
         view! {
             <dt>{t("Item")}</dt>
             <dd class="items">{codes.into_iter().map(item).collect_view()}</dd>
         }
+        .into_any()
     });
     view! {
         <dl class="worked" data-testid="worked">
@@ -62,6 +64,7 @@ pub fn ChecksOf(checks: Vec<Check>) -> impl IntoView {
                 </details>
             </li>
         }
+        .into_any()
     };
     view! { <ul class="checks">{checks.into_iter().map(row).collect_view()}</ul> }
 }

@@ -38,7 +38,7 @@ fn one(group: Group, names: &[String; 2]) -> impl IntoView + use<> {
     let Group { title, rows, same } = group;
     let rest = (same > 0).then(|| {
         let words = if rows.is_empty() { say!("all {} the same", same) } else { say!("{} more the same", same) };
-        view! { <tr><td class="quiet" colspan="4">{words}</td></tr> }
+        view! { <tr><td class="quiet" colspan="4">{words}</td></tr> }.into_any()
     });
     let [a, b] = names.clone();
     view! {
@@ -61,7 +61,7 @@ fn row(row: Row) -> impl IntoView {
             <th scope="row"><span class="sign">{differs.then_some("≠ ")}</span>{name}</th>
             <td class:n=!words class:fail=fails_a>{a}</td>
             <td class:n=!words class:fail=fails_b colspan=span>{b}</td>
-            {(!words).then(|| view! { <td class="n">{difference}</td> })}
+            {(!words).then(|| view! { <td class="n">{difference}</td> }.into_any())}
         </tr>
     }
 }

@@ -54,7 +54,7 @@ pub fn Element() -> impl IntoView {
                 </header>
                 <Actions/>
                 {fields}
-                {element.map(|element| view! { <used::ItemsUsed element/> })}
+                {element.map(|element| view! { <used::ItemsUsed element/> }.into_any())}
                 {move || element.map(|id| checks(store, id))}
             </section>
         }
@@ -80,7 +80,7 @@ pub fn mark(store: Store, target: &Target) -> String {
 fn checks(store: Store, id: Id) -> impl IntoView {
     let worked = store.settled.get();
     let checks: Vec<_> = worked.design.results.checks.iter().filter(|check| check.owner == id).cloned().collect();
-    (!checks.is_empty()).then(|| view! { <ChecksOf checks/> })
+    (!checks.is_empty()).then(|| view! { <ChecksOf checks/> }.into_any())
 }
 
 /// The name of a target: its mark if it has one.

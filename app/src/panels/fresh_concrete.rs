@@ -36,9 +36,12 @@ pub fn Fillings() -> impl IntoView {
             units::quantity(filling.filling.duration_h(), "h", 1),
             units::quantity(filling.governing_rise_m_h, "m/h", 2)
         );
-        let warnings =
-            filling.warnings.iter().map(|warning| view! { <p>{format!("▲ {}", told(warning))}</p> }).collect_view();
-        view! { <p>{text}</p> {warnings} }
+        let warnings = filling
+            .warnings
+            .iter()
+            .map(|warning| view! { <p>{format!("▲ {}", told(warning))}</p> }.into_any())
+            .collect_view();
+        view! { <p>{text}</p> {warnings} }.into_any()
     };
     let lines = move || store.settled.get().design.results.fillings.iter().map(line).collect_view();
     view! { <div class="fillings" data-testid="fillings">{move || lines()}</div> }

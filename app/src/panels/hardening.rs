@@ -71,7 +71,7 @@ pub fn StrikingTimes() -> impl IntoView {
                         |of, value| if let Some(of) = of {
                             of.service_kpa = Some(value).filter(|value| *value > 0.0);
                         })}
-                })}
+                }.into_any())}
             </div>
             {move || times()}
         </details>
@@ -89,6 +89,7 @@ fn table(times: Vec<StrikingTime>) -> impl IntoView {
                 <td class="n">{hours(time.untested_h)}</td>
             </tr>
         }
+        .into_any()
     };
     view! {
         <table class="striking" data-testid="striking-times">

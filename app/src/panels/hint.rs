@@ -53,7 +53,7 @@ pub fn Hint() -> impl IntoView {
         }
     };
     let button = |id: &'static str, name: &'static str, act: Box<dyn Fn()>| {
-        view! { <button data-testid=id on:click=move |_| act()>{name}</button> }
+        view! { <button data-testid=id on:click=move |_| act()>{name}</button> }.into_any()
     };
     let edit = move |edit: Edit| Box::new(move || store.edit(edit.clone())) as Box<dyn Fn()>;
     let actions = move || {

@@ -29,6 +29,7 @@ fn entry(entry: LedgerEntry) -> impl IntoView {
                 <td class="n">{units::amount(level.out_kn, "kN", 2)}</td>
             </tr>
         }
+        .into_any()
     };
     let closes = entry.difference.abs() <= CLOSES;
     let difference = units::number(entry.difference * 100.0, 4);

@@ -141,6 +141,7 @@ pub fn Margin() -> impl IntoView {
                 {name}
             </button>
         }
+        .into_any()
     };
     view! {
         <aside class="margin" class:pulled=move || pulled.get() aria-label=t("Margin of the drawing")>

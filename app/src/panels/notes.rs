@@ -17,9 +17,10 @@ pub fn Notes() -> impl IntoView {
             let check = finding.check.and_then(|check| results.checks.get(check)).cloned();
             let first = index == 0 || findings[index - 1].severity != finding.severity;
             view! {
-                {first.then(|| view! { <li class="heading">{heading(finding.severity)}</li> })}
+                {first.then(|| view! { <li class="heading">{heading(finding.severity)}</li> }.into_any())}
                 <Note index finding=finding.clone() check/>
             }
+            .into_any()
         };
         findings.iter().enumerate().map(note).collect_view()
     };
@@ -33,6 +34,7 @@ pub fn Notes() -> impl IntoView {
                     t("No findings. Every computed check is at or below 1.00.")
                 }}</p>
             }
+            .into_any()
         })
     };
     let busy = move || !Arc::ptr_eq(&store.settled.get(), &store.worked.get());
@@ -40,7 +42,7 @@ pub fn Notes() -> impl IntoView {
         <section class="notes" aria-label=t("Notes") aria-busy=move || busy().to_string()>
             {move || store.settled.get().reason().map(|reason| view! {
                 <p class="reason" role="alert" data-testid="reason">{reason}</p>
-            })}
+            }.into_any())}
             {move || none()}
             <ol data-testid="notes">{move || list()}</ol>
         </section>
@@ -78,7 +80,7 @@ fn Note(index: usize, finding: Finding, check: Option<Check>) -> impl IntoView {
                     <i>{told(&finding.remedy)}</i>
                 </span>
             </button>
-            {move || open().then(|| check.clone().map(|check| view! { <Worked check/> }))}
+            {move || open().then(|| check.clone().map(|check| view! { <Worked check/> }.into_any()))}
         </li>
     }
 }

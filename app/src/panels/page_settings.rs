@@ -19,7 +19,7 @@ pub fn PageSettings() -> impl IntoView {
         keep_theme(theme);
         chosen.set(theme);
     });
-    let row = |(named, does): (&'static str, &'static str)| view! { <dt>{named}</dt> <dd>{does}</dd> };
+    let row = |(named, does): (&'static str, &'static str)| view! { <dt>{named}</dt> <dd>{does}</dd> }.into_any();
     view! {
         <details class="further page-settings" data-testid="page-settings">
             <summary>{t("This page: look and keys")}</summary>

@@ -24,7 +24,7 @@ pub fn Pens() -> impl IntoView {
                 <svg viewBox="0 0 24 24" aria-hidden="true"><path d=icon/></svg>
                 <span>{t(name)}</span>
             </button>
-        }
+        }.into_any()
     };
     let undo = Memo::new(move |_| store.undo_label());
     let redo = Memo::new(move |_| store.redo_label());
@@ -70,7 +70,7 @@ pub fn Pens() -> impl IntoView {
                     title=t("Fingers only move the sheet since a pen was used")
                     on:click=move |_| store.leave_pen_mode()
                 >{t("Pen only")}</button>
-            })}
+            }.into_any())}
         </nav>
     }
 }

@@ -19,7 +19,7 @@ use std::time::Duration;
 pub fn Presenting() -> impl IntoView {
     let store = Store::here();
     let presenting = Memo::new(move |_| store.presenting());
-    move || presenting.get().then(|| view! { <Strip/> })
+    move || presenting.get().then(|| view! { <Strip/> }.into_any())
 }
 
 #[component]
@@ -37,7 +37,7 @@ fn Strip() -> impl IntoView {
         let name = store.scheme.with(|scheme| scheme.name.clone());
         let name = if name.is_empty() { t("Temporary works").to_owned() } else { name };
         let option = several.get().then(|| say!("Option {}", store.option_name(store.in_hand())));
-        view! { {name} <small data-testid="present-option">{option}</small> }
+        view! { {name} <small data-testid="present-option">{option}</small> }.into_any()
     };
     let tab = move |id: OptionId| {
         view! {
@@ -52,7 +52,7 @@ fn Strip() -> impl IntoView {
     let step = move |by: isize, id: &'static str, name: &'static str, sign: &'static str| {
         view! {
             <button data-testid=id aria-label=t(name) title=t(name) on:click=move |_| store.step_option(by)>{sign}</button>
-        }
+        }.into_any()
     };
     view! {
         <section class="presented" aria-label=t("Presenting view") data-testid="presenting">
@@ -64,7 +64,7 @@ fn Strip() -> impl IntoView {
                         {list(move || order.get(), |id| id.0.to_string(), tab)}
                         {step(1, "present-later", key("Next option"), "›")}
                     </nav>
-                })}
+                }.into_any())}
                 <button node_ref=leave data-testid="present-end" title="Escape" on:click=move |_| store.present(false)>{t("Leave")}</button>
             </header>
             <Figures/>
@@ -95,7 +95,7 @@ fn Figures() -> impl IntoView {
         let failing = of.with(|of| of.failing);
         (failing > 0).then(|| view! {
             <div><dt>{t("Must not be built so")}</dt><dd class="fails">{format!("▲ {}", say!("{} notes", failing))}</dd></div>
-        })
+        }.into_any())
     };
     let clear = move || {
         of.with(|of| of.clear_m).map(|[width, height]| format!("{} × {}", units::dimension(width), units::size(height)))
@@ -106,7 +106,7 @@ fn Figures() -> impl IntoView {
         <dl>
             <div class="worst"><dt>{t("Worst ratio")}</dt><dd data-testid="present-worst">{move || worst()}</dd></div>
             {move || failing()}
-            {move || clear().map(|clear| view! { <div><dt>{t("Clear way, width × height")}</dt><dd data-testid="present-clear">{clear}</dd></div> })}
+            {move || clear().map(|clear| view! { <div><dt>{t("Clear way, width × height")}</dt><dd data-testid="present-clear">{clear}</dd></div> }.into_any())}
             <div><dt>{t("Pour the walls at most")}</dt><dd data-testid="present-rate">{move || limit.get()}</dd></div>
             <div><dt>{t("Equipment of a bay")}</dt><dd data-testid="present-weight">{move || weight()}</dd></div>
             <div><dt>{t("Pieces to handle")}</dt><dd data-testid="present-pieces">{move || pieces()}</dd></div>

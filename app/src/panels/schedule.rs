@@ -44,7 +44,7 @@ fn row(quantity: Quantity) -> impl IntoView {
     view! {
         <tr class:chosen=move || chosen() class:total=owner.is_none()>
             <td class="mark">
-                {owner.map(|owner| view! { <button on:click=move |_| store.select(owner)>{mark}</button> })}
+                {owner.map(|owner| view! { <button on:click=move |_| store.select(owner)>{mark}</button> }.into_any())}
             </td>
             <td>{told(&quantity.item)} " " <span class="size">{told(&quantity.size)}</span></td>
             <td class="n">

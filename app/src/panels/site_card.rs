@@ -22,13 +22,15 @@ pub fn SiteCard() -> impl IntoView {
     });
     let tables = move || {
         let (pours, head) = pours.get()?;
-        let nothing = pours.is_empty().then(|| view! { <p class="quiet">{t("No wall shutter stands yet.")}</p> });
+        let nothing =
+            pours.is_empty().then(|| view! { <p class="quiet">{t("No wall shutter stands yet.")}</p> }.into_any());
         let head = head.then(|| {
             view! {
                 <p class="quiet">{t("Full head counts every rate alike: choose another method to see limits.")}</p>
             }
+            .into_any()
         });
-        Some(view! { {nothing} {head} {pours.into_iter().map(table).collect_view()} })
+        Some(view! { {nothing} {head} {pours.into_iter().map(table).collect_view()} }.into_any())
     };
     view! {
         <details

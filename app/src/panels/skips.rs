@@ -15,6 +15,7 @@ const PARTS: [(&str, &str); 4] = [
 pub fn Skips() -> impl IntoView {
     let skip = |to: usize, name: &'static str| {
         view! { <button data-testid=format!("skip-{to}") on:click=move |_| { focus_on(PARTS[to].1); }>{name}</button> }
+            .into_any()
     };
     view! {
         <nav class="skips" aria-label=t("Parts of the sheet")>

@@ -45,10 +45,10 @@ pub fn Speech() -> impl IntoView {
         }
     };
     let language_option = |of: Language| {
-        view! { <option value=of.code() lang=of.code() selected=of == now.language>{of.own_name()}</option> }
+        view! { <option value=of.code() lang=of.code() selected=of == now.language>{of.own_name()}</option> }.into_any()
     };
     let system_option = |(of, name): (System, &'static str)| {
-        view! { <option value=of.code() selected=of == now.system>{t(name)}</option> }
+        view! { <option value=of.code() selected=of == now.system>{t(name)}</option> }.into_any()
     };
     view! {
         <div class="fields speech">

@@ -31,6 +31,7 @@ pub fn Start() -> impl IntoView {
                 let label = say!("Earlier sheet of {}", sheet.when);
                 let name = label.clone();
                 view! { <li><button on:click=move |_| open_text(store, &name, &sheet.text)>{label}</button></li> }
+                    .into_any()
             };
             view! {
                 <details>
@@ -38,6 +39,7 @@ pub fn Start() -> impl IntoView {
                     <ul>{sheets.into_iter().map(sheet).collect_view()}</ul>
                 </details>
             }
+            .into_any()
         })
     };
     let sheet = move || {
@@ -88,7 +90,7 @@ pub fn Start() -> impl IntoView {
                 </div>
                 {move || shelf()}
             </section>
-        }
+        }.into_any()
     };
     move || blank.get().then(sheet)
 }

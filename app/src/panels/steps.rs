@@ -31,6 +31,7 @@ pub fn Steps() -> impl IntoView {
                 </button>
             </li>
         }
+        .into_any()
     };
     view! {
         <section class="steps-list" aria-label=t("Steps") data-testid="steps">

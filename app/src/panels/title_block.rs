@@ -86,7 +86,7 @@ fn Summary() -> impl IntoView {
         let all: f64 = worked.design.model.pours.iter().map(|pour| pour.volume_m3).sum();
         let volumes: Vec<String> = volumes.collect();
         let total = if volumes.is_empty() { t("none yet").to_owned() } else { units::quantity(all, "m³", 1) };
-        view! { {total} <small>{if volumes.len() > 1 { volumes.join(", ") } else { String::new() }}</small> }
+        view! { {total} <small>{if volumes.len() > 1 { volumes.join(", ") } else { String::new() }}</small> }.into_any()
     };
     let rise = move || {
         let worked = store.worked.get();
@@ -108,7 +108,7 @@ fn Summary() -> impl IntoView {
                     </button>
                 </dd>
             </div>
-        })
+        }.into_any())
     };
     let option = move || {
         let several = store.job(|job| !job.is_single());
@@ -119,6 +119,7 @@ fn Summary() -> impl IntoView {
                     <dd data-testid="option">{move || store.option_name(store.in_hand())}</dd>
                 </div>
             }
+            .into_any()
         })
     };
     view! {

@@ -28,7 +28,7 @@ pub use job::Job;
 pub use placing::{
     Arrangement, Bearing, Direction, Falsework, Lateral, LegLine, Opening, Shutter, Spacing, TieEnd, TieRow,
 };
-pub use read::{LARGEST_FILE, ReadError, read, read_bytes, write};
+pub use read::{LARGEST_FILE, ReadError, read, read_bytes, write, write_on_one_line};
 pub use repeat::{Moved, Repeat};
 pub use section::{Cell, Corner, Cut, Joint, Section};
 pub use settings::{

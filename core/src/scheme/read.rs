@@ -207,6 +207,11 @@ pub fn write(scheme: &Scheme) -> String {
     json::write_indented(scheme)
 }
 
+/// As [`write`], on one line.
+pub fn write_on_one_line(scheme: &Scheme) -> String {
+    json::write(scheme)
+}
+
 fn explain(error: json::Error) -> ReadError {
     let json::Error { cause, what, line, column } = error;
     let what = in_words(&what);

@@ -45,9 +45,10 @@ pub fn CopyItem(code: String) -> impl IntoView {
                 {line(t("New code"), "copy-code", new_code)}
                 {line(t("Name"), "copy-name", new_name)}
                 <p class="actions"><button type="submit" data-testid="copy-make">{t("Make this item")}</button></p>
-                {move || fault.get().map(|fault| view! { <p class="reason" role="alert">{fault}</p> })}
+                {move || fault.get().map(|fault| view! { <p class="reason" role="alert">{fault}</p> }.into_any())}
             </form>
         }
+        .into_any()
     };
     view! {
         <button data-testid="copy-item" aria-expanded=move || open.get().to_string() on:click=begin>{t("Copy under a new code")}</button>

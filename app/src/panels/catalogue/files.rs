@@ -27,7 +27,7 @@ pub fn Files() -> impl IntoView {
                         <button data-testid="own-csv" on:click=move |_| save(store, "items", false, &own())>"CSV"</button>
                         <button data-testid="own-json" on:click=move |_| save(store, "items", true, &own())>"JSON"</button>
                     </p>
-                })}
+                }.into_any())}
                 <p>
                     <span>{t("The whole list")}</span>
                     <button data-testid="all-csv" on:click=move |_| save(store, "catalogue", false, &all())>"CSV"</button>
@@ -37,7 +37,7 @@ pub fn Files() -> impl IntoView {
                     {t("A file can also be dropped on this list. The item of a code replaces ours of that code; one as ours is ours again.")}
                 </p>
             </div>
-        }
+        }.into_any()
     };
     let told = move || {
         store.import().map(|import| {
@@ -46,11 +46,11 @@ pub fn Files() -> impl IntoView {
                 <div class="import" class:reason=failed role=if failed { "alert" } else { "status" } data-testid="import">
                     <p>{import.told}</p>
                     {failed.then(|| view! {
-                        <ol data-testid="import-faults">{import.faults.into_iter().map(|fault| view! { <li>{fault}</li> }).collect_view()}</ol>
-                    })}
+                        <ol data-testid="import-faults">{import.faults.into_iter().map(|fault| view! { <li>{fault}</li> }.into_any()).collect_view()}</ol>
+                    }.into_any())}
                     <button on:click=move |_| store.set_import(None)>{t("Close")}</button>
                 </div>
-            }
+            }.into_any()
         })
     };
     view! {

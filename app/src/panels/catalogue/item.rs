@@ -35,16 +35,16 @@ pub fn ItemRow(code: String) -> impl IntoView {
             <button class="item" aria-expanded=move || open.get().to_string() on:click=toggle>
                 <span class="name">{move || item.get().map(|item| words::name(&item.name))} " " <span class="code">{code}</span></span>
                 <span class="marks">
-                    {move || used.get().then(|| view! { <span>{t("in use")}</span> })}
+                    {move || used.get().then(|| view! { <span>{t("in use")}</span> }.into_any())}
                     {move || {
                         let mark = words::mark(origin.get());
-                        (!mark.is_empty()).then(|| view! { <strong>{t(mark)}</strong> })
+                        (!mark.is_empty()).then(|| view! { <strong>{t(mark)}</strong> }.into_any())
                     }}
                 </span>
             </button>
             {move || {
                 let code = shown.clone();
-                open.get().then(|| view! { <ItemBody code/> })
+                open.get().then(|| view! { <ItemBody code/> }.into_any())
             }}
         </li>
     }
@@ -63,7 +63,7 @@ pub fn ItemBody(code: String) -> impl IntoView {
     });
     let of = code.clone();
     let values = move || {
-        let row = |field| view! { <ValueRow code=of.clone() field/> };
+        let row = |field| view! { <ValueRow code=of.clone() field/> }.into_any();
         fields.get().into_iter().map(row).collect_view()
     };
     let of = code.clone();
@@ -119,12 +119,15 @@ fn words_of_own(store: Store, code: &str) -> Option<impl IntoView + use<>> {
     let item = watched(store, code.to_owned());
     let value = Memo::new(move |last: Option<&Item>| item.get().unwrap_or_else(|| last.unwrap_or(&first).clone()));
     let form = Form::new(value, move |item| store.edit(Edit::SetItem(item)));
-    Some(view! {
-        <div class="fields">
-            {form.text("Name", |item| &item.name, |item, text| item.name = text)}
-            {form.text("Source", |item| &item.source, |item, text| item.source = text)}
-        </div>
-    })
+    Some(
+        view! {
+            <div class="fields">
+                {form.text("Name", |item| &item.name, |item, text| item.name = text)}
+                {form.text("Source", |item| &item.source, |item, text| item.source = text)}
+            </div>
+        }
+        .into_any(),
+    )
 }
 
 /// The item of this code as it is now.

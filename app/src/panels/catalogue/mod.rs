@@ -58,6 +58,7 @@ pub fn Items() -> impl IntoView {
                 </ul>
             </section>
         }
+        .into_any()
     };
     view! {
         <section
@@ -90,7 +91,7 @@ pub fn Items() -> impl IntoView {
             </div>
             <Files/>
             {groups.into_iter().map(group).collect_view()}
-            {move || none().then(|| view! { <p class="quiet">{t("No item is called so. Search for less, or copy an item under a new code.")}</p> })}
+            {move || none().then(|| view! { <p class="quiet">{t("No item is called so. Search for less, or copy an item under a new code.")}</p> }.into_any())}
             <NewSection/>
         </section>
     }

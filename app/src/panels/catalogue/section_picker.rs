@@ -31,7 +31,7 @@ pub fn SectionPicker(title: &'static str, choose: Callback<Item>) -> impl IntoVi
             let grade = grade.get();
             if pair.get() { say!("Two {} {}", name, grade) } else { format!("{name} {grade}") }
         };
-        view! { <li><button data-testid=format!("section-{}", name.replace(' ', "-")) on:click=take>{move || label()}</button></li> }
+        view! { <li><button data-testid=format!("section-{}", name.replace(' ', "-")) on:click=take>{move || label()}</button></li> }.into_any()
     };
     let more = move || {
         let count = found.with(Vec::len);
@@ -58,7 +58,7 @@ pub fn SectionPicker(title: &'static str, choose: Callback<Item>) -> impl IntoVi
                 <label class="field">
                     <span>{t("Grade")}</span>
                     <select data-testid="section-grade" on:change=move |event| grade.set(event_target_value(&event))>
-                        {GRADES.map(|name| view! { <option value=name selected=move || grade.get() == name>{name}</option> })}
+                        {GRADES.map(|name| view! { <option value=name selected=move || grade.get() == name>{name}</option> }.into_any())}
                     </select>
                 </label>
                 <label class="field tick wide">
@@ -73,7 +73,7 @@ pub fn SectionPicker(title: &'static str, choose: Callback<Item>) -> impl IntoVi
                 <ul class="wide">{move || found.get().into_iter().take(MOST).map(row).collect_view()}</ul>
                 <p class="wide quiet" role="status">{move || more()}</p>
             </div>
-        }
+        }.into_any()
     };
     view! {
         <div class="sections">

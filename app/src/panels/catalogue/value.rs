@@ -104,14 +104,14 @@ pub fn ValueRow(code: String, field: &'static Field) -> impl IntoView {
                         <span>{t("Source")}</span>
                         <input type="text" name="source" data-testid="supply-source" maxlength="150" prop:value=source/>
                     </label>
-                })}
+                }.into_any())}
                 <p class="actions">
                     <button type="submit" data-testid="supply-use">{t("Use this value")}</button>
                     <button type="button" on:click=move |_| close()>{t("Cancel")}</button>
                 </p>
-                {move || fault.get().map(|fault| view! { <p class="reason" role="alert" data-testid="supply-fault">{fault}</p> })}
+                {move || fault.get().map(|fault| view! { <p class="reason" role="alert" data-testid="supply-fault">{fault}</p> }.into_any())}
             </form>
-        }
+        }.into_any()
     };
     view! {
         <li class="value" class:supplied=move || supplied.get().is_some()>
@@ -129,7 +129,7 @@ pub fn ValueRow(code: String, field: &'static Field) -> impl IntoView {
                 <button class="back" data-testid=format!("ours-{}", field.key) on:click=back>
                     {move || say!("Back to ours: {}", ours().unwrap_or_default())}
                 </button>
-            })}
+            }.into_any())}
             {move || open.get().then(|| untrack(form))}
         </li>
     }
@@ -171,7 +171,8 @@ fn Entry(field: &'static Field, first: String) -> impl IntoView {
         }
         .into_any()
     } else {
-        let option = |word: &'static str| view! { <option value=word selected=word == first>{word}</option> };
+        let option =
+            |word: &'static str| view! { <option value=word selected=word == first>{word}</option> }.into_any();
         view! {
             <select name="number" node_ref=list data-testid="supply-number">{choices.iter().copied().map(option).collect_view()}</select>
         }

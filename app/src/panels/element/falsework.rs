@@ -59,7 +59,7 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
                 {move || (slab.get() && aged.get()).then(|| view! {
                     {form.number("Age on the day", Unit::of("days", 1), age_days, set_age_days)}
                     {hardening::fields(hardens, set_hardening)}
-                })}
+                }.into_any())}
                 {apart.number("Leg lines apart", Unit::MM, |value| *value, |value, new| *value = new)}
                 <button data-testid="respace-legs" on:click=respace>{t("Place leg lines anew")}</button>
             </div>

@@ -30,7 +30,7 @@ pub fn panel(store: Store, chosen: &[Target]) -> AnyView {
     let various = fields.is_some().then(|| {
         view! {
             <p class="quiet wide">{t("An empty field means that they differ. What you enter holds for all of them.")}</p>
-        }
+        }.into_any()
     });
     view! {
         <section class="element" aria-label=t("Selected elements") data-testid="element">
@@ -69,6 +69,7 @@ pub fn Actions() -> impl IntoView {
                 on:click=move |_| store.perform(action)
             >{t(action.words())}</button>
         }
+        .into_any()
     };
     view! { <div class="actions">{move || actions.get().into_iter().map(button).collect_view()}</div> }
 }

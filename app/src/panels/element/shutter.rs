@@ -38,7 +38,7 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
                 {move || upright.get().then(|| view! {
                     {form.number("Primaries apart", Unit::MM, |of| of.primaries.max_m, |of, value| of.primaries.max_m = value)}
                     {form.number("First from bay end", Unit::MM, |of| of.primaries.edge_m, |of, value| of.primaries.edge_m = value)}
-                })}
+                }.into_any())}
                 {form.number("Below the face", Unit::MM, |of| of.below_m, |of, value| of.below_m = value)}
                 {form.number("Above the face", Unit::MM, |of| of.above_m, |of, value| of.above_m = value)}
                 {form.toggle("Foot held", |of| of.foot_held, |of, value| of.foot_held = value)}

@@ -57,16 +57,16 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
                 {move || walings.get().then(|| view! {
                     {form.number("Apart along the bay", Unit::MM, |row| row.spacing.max_m, |row, value| row.spacing.max_m = value)}
                     {form.number("First from bay end", Unit::MM, |row| row.spacing.edge_m, |row, value| row.spacing.edge_m = value)}
-                })}
+                }.into_any())}
                 {move || fixed.get().then(|| view! {
                     {form.number("Length", Unit::SPAN, length, set_length)}
                     {(ties == 0).then(|| form.number("Foot below row", Unit::MM, below, set_below))}
                     {form.choice("Fixed end", &ENDS, end, set_end)}
                     {move || same_end.get().map(|end| end_fields(end, form))}
-                })}
+                }.into_any())}
                 {move || (!walings.get()).then(|| view! {
                     <p class="quiet wide">{t("One at each upright primary of its shutter.")}</p>
-                })}
+                }.into_any())}
             </div>
         }
         .into_any(),

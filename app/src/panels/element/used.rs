@@ -32,6 +32,7 @@ pub fn ItemsUsed(element: Id) -> impl IntoView {
                     )}
                 </section>
             }
+            .into_any()
         })
     }
 }
@@ -65,9 +66,9 @@ fn UsedItem(element: Id, role: Role, code: String) -> impl IntoView {
             {move || {
                 let code = code.clone();
                 open.get().then(|| view! {
-                    {takes_sections.then(|| view! { <SectionPicker title=t("Another standard section") choose/> })}
+                    {takes_sections.then(|| view! { <SectionPicker title=t("Another standard section") choose/> }.into_any())}
                     <ItemBody code/>
-                })
+                }.into_any())
             }}
         </div>
     }

@@ -58,13 +58,13 @@ pub fn Options() -> impl IntoView {
                 <button class="handle" data-testid="options" aria-expanded=move || open.get().to_string() on:click=move |_| store.set_tray_open(!open.get_untracked())>
                     {move || handle()}
                 </button>
-                {move || open.get().then(|| view! { <Actions single/> })}
+                {move || open.get().then(|| view! { <Actions single/> }.into_any())}
             </div>
             {move || open.get().then(|| view! {
                 <ol class="prints">
                     {list(move || order.get(), |id| id.0.to_string(), |id| view! { <OnePrint id/> }.into_any())}
                 </ol>
-            })}
+            }.into_any())}
         </section>
     }
 }
@@ -77,7 +77,7 @@ fn Actions(single: Memo<bool>) -> impl IntoView {
     let button = |id: &'static str, name: &'static str, title: &'static str, off: Signal<bool>, act: fn(Store)| {
         view! {
             <button data-testid=id title=t(title) disabled=move || off.get() on:click=move |_| act(store)>{t(name)}</button>
-        }
+        }.into_any()
     };
     let never = Signal::stored(false);
     let away = Memo::new(move |_| store.job(|job| job.put_away().collect::<Vec<_>>()));
@@ -91,6 +91,7 @@ fn Actions(single: Memo<bool>) -> impl IntoView {
         view! {
             <li><button data-testid="bring-back" on:click=move |_| store.bring_back(id)>{name}</button></li>
         }
+        .into_any()
     };
     view! {
         <div class="acts" role="group" aria-label=t("With the option on the sheet")>
@@ -111,7 +112,7 @@ fn Actions(single: Memo<bool>) -> impl IntoView {
                     <summary>{say!("Put away: {}", away.len())}</summary>
                     <ul>{away.into_iter().rev().map(row).collect_view()}</ul>
                 </details>
-            })
+            }.into_any())
         }}
     }
 }

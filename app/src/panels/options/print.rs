@@ -43,7 +43,7 @@ pub fn OnePrint(id: OptionId) -> impl IntoView {
                 on:click=move |_| store.switch_to(id)
             >
                 <span class="unseen">{move || say!("Option {}", name.get())}". "</span>
-                {move || print.get().map(|print| view! { {thumbnail(&print)} {figures(&print)} })}
+                {move || print.get().map(|print| view! { {thumbnail(&print)} {figures(&print)} }.into_any())}
             </button>
             <div class="foot">
                 <input
@@ -61,7 +61,7 @@ pub fn OnePrint(id: OptionId) -> impl IntoView {
                         title=t("Lay this option beside the one on the sheet")
                         on:click=move |_| store.lay_beside((!beside.get_untracked()).then_some(id))
                     >{t("Compare")}</button>
-                })}
+                }.into_any())}
             </div>
         </li>
     }
@@ -77,9 +77,9 @@ fn thumbnail(print: &Arc<Print>) -> impl IntoView + use<> {
     });
     let figures = print.figures.iter().filter(|figure| figure.key != "ground").map(|figure| {
         let path = |stroke: &crate::canvas::paint::Stroke| {
-            view! { <path class=stroke.class.clone() d=stroke.d.clone()/> }
+            view! { <path class=stroke.class.clone() d=stroke.d.clone()/> }.into_any()
         };
-        view! { <g class="figure">{figure.strokes.iter().map(path).collect_view()}</g> }
+        view! { <g class="figure">{figure.strokes.iter().map(path).collect_view()}</g> }.into_any()
     });
     view! {
         <svg class="thumbnail" viewBox=view_box aria-hidden="true">
@@ -96,10 +96,10 @@ fn figures(print: &Arc<Print>) -> impl IntoView + use<> {
     view! {
         <span class="told">
             <span>
-                {of.failed.then(|| view! { <strong class="fails">{format!("▲ {}", t("cannot be computed"))}</strong> })}
-                {of.worst.map(|value| view! { <span class="unseen">{t("Worst ratio")}" "</span><Ratio value/>" " })}
-                {failing.map(|failing| view! { <strong class="fails" title=t("Notes of what must not be built so")>{failing}</strong> })}
-                {(of.worst.is_none() && !of.failed).then(|| view! { <span class="quiet">{t("nothing checked yet")}</span> })}
+                {of.failed.then(|| view! { <strong class="fails">{format!("▲ {}", t("cannot be computed"))}</strong> }.into_any())}
+                {of.worst.map(|value| view! { <span class="unseen">{t("Worst ratio")}" "</span><Ratio value/>" " }.into_any())}
+                {failing.map(|failing| view! { <strong class="fails" title=t("Notes of what must not be built so")>{failing}</strong> }.into_any())}
+                {(of.worst.is_none() && !of.failed).then(|| view! { <span class="quiet">{t("nothing checked yet")}</span> }.into_any())}
             </span>
             <span data-part="clear">{clear.unwrap_or_else(|| t("no clear way").to_owned())}</span>
             " "
