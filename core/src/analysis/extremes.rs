@@ -72,7 +72,7 @@ impl Search {
 
     /// Those of forces, and the greatest distance of deflections from a straight line, given by its value at node i and
     /// its slope.
-    pub fn from_line(&mut self, pieces: &[Piece], line: (f64, f64)) -> (ForceExtremes, (f64, f64)) {
+    pub fn off_line(&mut self, pieces: &[Piece], line: (f64, f64)) -> (ForceExtremes, (f64, f64)) {
         let first = pieces.first().copied().unwrap_or_default();
         let mut extremes = Extremes::of(&first);
         extremes.deflection_from_chord.0 = off_chord(first.start.deflection, 0.0, line);

@@ -125,7 +125,7 @@ impl Solution {
     /// Those of its moment and shear, and the greatest distance in m of its deflections from a straight line with its
     /// place: the line is given by its deflection at node i and its slope.
     pub fn extremes_from_line(&self, member: usize, line: (f64, f64)) -> (ForceExtremes, (f64, f64)) {
-        Search::default().from_line(self.pieces.of(member), line)
+        Search::default().off_line(self.pieces.of(member), line)
     }
 
     /// Those of all members in their order, faster than one by one.
