@@ -101,11 +101,17 @@ impl Store {
         let commits = RwSignal::new(0);
         let generic = Catalogue::generic();
         let scheme = Memo::new(move |_| Arc::new(editor.with(|editor| editor.shown().clone())));
-        let catalogue = Memo::new(move |_| Arc::new(generic.clone().with_items_of(&scheme.get())));
+        let items = Memo::new(move |_| scheme.with(|scheme| scheme.items.clone()));
+        let catalogue = Memo::new(move |_| {
+            items.track();
+            Arc::new(generic.clone().with_items_of(&scheme.get_untracked()))
+        });
         let worked =
             Memo::new(move |_| Arc::new(timing::measure_solve(|| Worked::out(&scheme.get(), &catalogue.get()))));
         let sources = pane::Sources { editor, scheme, worked, catalogue, shown, wording };
         let settled = settled::settled(editor, worked);
+        let panes = View::ALL.map(|view| Pane::new(view, sources));
+        let in_hand = Memo::new(move |_| editor.with(Editor::view));
         let store = Self {
             editor,
             message: RwSignal::new(None),
@@ -124,8 +130,8 @@ impl Store {
             catalogue,
             worked,
             settled,
-            overlay: Memo::new(move |_| editor.with(Editor::overlay)),
-            panes: View::ALL.map(|view| Pane::new(view, sources)),
+            overlay: Memo::new(move |_| panes[in_hand.get() as usize].overlay.get()),
+            panes,
             laid: RwSignal::new(laid),
             selection: Memo::new(move |_| editor.with(Editor::selection)),
             hover: Memo::new(move |_| editor.with(Editor::hover)),
@@ -316,6 +322,12 @@ impl Store {
         }
         self.act(|editor| editor.open(scheme));
         self.fit();
+    }
+
+    /// Whether a drag goes on that [`Self::settled`] has not followed yet.
+    pub fn lags_behind_drag(&self) -> bool {
+        let settled = self.settled.with(|settled| self.worked.with(|worked| Arc::ptr_eq(settled, worked)));
+        !settled && self.peek(Editor::is_dragging)
     }
 
     /// What the page is written in.

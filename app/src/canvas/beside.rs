@@ -1,6 +1,7 @@
 //! The option that is laid beside the one on the sheet, at the same place and scale, and what differs on both.
 
-use super::paint::{Figure, PlacedTag, Stroke, Tag, TagKind, place};
+use super::kept::Kept;
+use super::paint::{Figure, Stroke, Tag, TagKind, place};
 use super::tags;
 use crate::comparison::{Difference, DifferenceKind};
 use crate::editor::{OptionId, View};
@@ -9,6 +10,7 @@ use crate::memo::Memo;
 use crate::store::Store;
 use crate::widgets::letter_px;
 use leptos::prelude::*;
+use leptos::svg::G;
 
 /// The pane of the option beside the drawing, if there is one.
 #[component]
@@ -32,15 +34,20 @@ fn Pane(id: OptionId) -> impl IntoView {
     let figure =
         move |figure: &Figure| view! { <g class="figure">{figure.strokes.iter().map(path).collect_view()}</g> };
     let figures = move || print.get().map(|print| print.figures.iter().map(figure).collect_view());
-    let signs = move || {
+    let group = NodeRef::<G>::new();
+    Effect::new(move |kept: Option<Kept>| {
+        let mut kept = kept.unwrap_or_default();
+        let Some(group) = group.get() else { return kept };
         let view = store.pane(View::Section).viewport.get();
         let to_screen = |at| {
             let at = view.to_screen(at);
             (at.x, at.y)
         };
         let wanted: Vec<Tag> = differences.with(|all| all.iter().map(sign).collect());
-        place(&wanted, &[], to_screen, (view.width_px, view.height_px), letter_px()).iter().map(still).collect_view()
-    };
+        let placed = place(&wanted, &[], to_screen, (view.width_px, view.height_px), letter_px());
+        kept.follow(&group, placed.iter().map(tags::still), true);
+        kept
+    });
     view! {
         <div class="pane" data-testid="beside">
             <svg class="drawing still" role="img" aria-label=label>
@@ -48,7 +55,7 @@ fn Pane(id: OptionId) -> impl IntoView {
                     {figures}
                     <Apart on_sheet=false/>
                 </g>
-                <g class="tags">{signs}</g>
+                <g class="tags" node_ref=group/>
             </svg>
             <p class="pane-name">
                 <strong>{move || say!("Option {}", name())}</strong>
@@ -103,8 +110,4 @@ pub fn sign(difference: &Difference) -> Tag {
         owner: None,
         urgent: true,
     }
-}
-
-fn still(placed: &PlacedTag) -> impl IntoView + use<> {
-    view! { <g class="tag sign" role="img" aria-label=placed.tag.label.clone()>{tags::body(placed)}</g> }
 }

@@ -1,4 +1,5 @@
-use super::paint::Block;
+use super::kept::{Drawn, Kept, hit};
+use super::paint::{Block, push_line, tenths};
 use crate::editor::{Dimension, DimensionKey, ScreenPoint, Target, Viewport};
 use crate::language::{key, t};
 use crate::memo::Memo;
@@ -7,6 +8,8 @@ use crate::units;
 use crate::widgets::{coarse_pointer, letter_px};
 use falsewright_core::sorting::sort;
 use leptos::prelude::*;
+use leptos::svg::G;
+use web_sys::Event;
 
 /// Width and height of a figure of the text, as parts of its size.
 const FIGURE: [f64; 2] = [0.58, 1.2];
@@ -31,7 +34,7 @@ pub fn legible(view: &Viewport, all: &[Dimension], letter_px: f64) -> Vec<Dimens
         let [a, b] = dimension.line.map(|point| view.to_screen(point));
         a.distance(b)
     };
-    let long = |dimension: &Dimension| line_px(dimension) >= SHORTEST * width_px(dimension, letter_px);
+    let long = |dimension: &Dimension| line_px(dimension) >= SHORTEST * width_px(&text_of(dimension), letter_px);
     for dimension in ordered.into_iter().filter(|dimension| dimension.chosen || long(dimension)) {
         let block = written(view, dimension, letter_px);
         if kept.iter().all(|(other, _)| !block.covers(other)) {
@@ -41,8 +44,8 @@ pub fn legible(view: &Viewport, all: &[Dimension], letter_px: f64) -> Vec<Dimens
     kept.into_iter().map(|(_, dimension)| dimension.clone()).collect()
 }
 
-fn width_px(dimension: &Dimension, letter_px: f64) -> f64 {
-    text_of(dimension).chars().count() as f64 * FIGURE[0] * letter_px
+fn width_px(text: &str, letter_px: f64) -> f64 {
+    text.chars().count() as f64 * FIGURE[0] * letter_px
 }
 
 fn text_of(dimension: &Dimension) -> String {
@@ -53,151 +56,116 @@ fn text_of(dimension: &Dimension) -> String {
 /// Dimension lines, with oblique strokes at their ends, each kept in place while it changes.
 #[component]
 pub fn Dimensions(legible: Memo<Vec<Dimension>>) -> impl IntoView {
-    let store = Store::here();
-    let keys = Memo::new(move |_| legible.with(|all| all.iter().map(|dimension| dimension.key).collect::<Vec<_>>()));
+    let (store, pane) = (Store::here(), Pane::here());
+    let group = NodeRef::<G>::new();
+    let fingers = Fingers { coarse: coarse_pointer(), letter_px: letter_px() };
     let of = |target: Option<Target>| match target {
         Some(Target::Dimension(key)) => Some(key),
         _ => None,
     };
     let lit = Memo::new(move |_| [of(store.selection.get()), of(store.hover.get())]);
     let tappable = Memo::new(move |_| store.takes_dimensions());
-    view! {
-        <g class="dimensions">
-            <For each=move || keys.get() key=|key| *key let:key>
-                <OneDimension key legible lit tappable/>
-            </For>
-        </g>
-    }
-}
-
-#[component]
-fn OneDimension(
-    key: DimensionKey,
-    legible: Memo<Vec<Dimension>>,
-    lit: Memo<[Option<DimensionKey>; 2]>,
-    tappable: Memo<bool>,
-) -> impl IntoView {
-    let (store, pane) = (Store::here(), Pane::here());
-    let drawn = Memo::new(move |last: Option<&Drawn>| {
-        let view = pane.viewport.get();
-        let found = legible.with(|all| all.iter().find(|dimension| dimension.key == key).map(|it| draw(&view, it)));
-        found.or_else(|| last.cloned()).unwrap_or_default()
+    Effect::new(move |kept: Option<Kept>| {
+        let mut kept = kept.unwrap_or_default();
+        let Some(group) = group.get() else { return kept };
+        let (view, lit, tappable) = (pane.viewport.get(), lit.get(), tappable.get());
+        let draw = |dimension: &Dimension| {
+            let test_id = pane.test_id(&test_id(dimension.key));
+            draw(&view, dimension, fingers, test_id, lit.contains(&Some(dimension.key)), tappable)
+        };
+        let drags = store.lags_behind_drag();
+        legible.with(|all| kept.follow(&group, all.iter().map(draw), !drags));
+        kept
     });
-    let choose = move || {
-        store.enter(pane.view);
-        store.run(|editor| editor.select(Some(Target::Dimension(key))));
+    let choose = move |event: &Event| {
+        let is_it = |id: &str, of: &Dimension| pane.test_id(&test_id(of.key)) == id;
+        let found = hit(event, ".dimension");
+        let found = found.and_then(|id| legible.with_untracked(|all| all.iter().find(|of| is_it(&id, of)).cloned()));
+        if let Some(dimension) = found {
+            store.enter(pane.view);
+            store.run(|editor| editor.select(Some(Target::Dimension(dimension.key))));
+        }
     };
-    let text = move || drawn.with(|drawn| drawn.text.clone());
-    let along = move || tenths(drawn.with(|drawn| drawn.along));
-    let width = move || drawn.with(Drawn::target_px);
-    let height = if coarse_pointer() { 44.0 } else { 26.0 };
     view! {
         <g
-            class="dimension"
-            class:lit=move || lit.get().contains(&Some(key))
-            role="button"
-            tabindex="-1"
-            aria-label=move || format!("{} {}", t(words(key)), drawn.with(|drawn| drawn.said.clone()))
-            data-testid=pane.test_id(&test_id(key))
-            data-own=move || tappable.get().then_some("")
-            on:click=move |_| if tappable.get_untracked() { choose() }
+            class="dimensions"
+            node_ref=group
+            on:click=move |event| if tappable.get_untracked() { choose(&event) }
             on:keydown=move |event| if matches!(event.key().as_str(), "Enter" | " ") {
                 event.prevent_default();
                 event.stop_propagation();
-                choose();
+                choose(&event);
             }
-        >
-            <path class="dimension-line" d=move || drawn.with(|drawn| drawn.lines.clone())/>
-            <path class="dimension-end" d=move || drawn.with(|drawn| drawn.ends.clone())/>
-            <g transform=move || drawn.with(|drawn| drawn.place.clone())>
-                <rect
-                    class="target"
-                    x=move || tenths(drawn.with(|drawn| drawn.along - drawn.target_px() / 2.0))
-                    y=tenths(-ABOVE_PX - 5.0 - height / 2.0)
-                    width=width
-                    height=height
-                />
-                <text x=along y=-ABOVE_PX>{text}</text>
-            </g>
-        </g>
+        />
     }
 }
 
-/// What is drawn of a dimension, on the screen.
-#[derive(Clone, Debug, Default, PartialEq)]
-struct Drawn {
-    lines: String,
-    ends: String,
-    place: String,
-    along: f64,
-    text_px: f64,
-    text: String,
-    /// With its unit.
-    said: String,
+/// What points at the drawing, and how large is written for it.
+#[derive(Clone, Copy)]
+struct Fingers {
+    coarse: bool,
+    letter_px: f64,
 }
 
-impl Drawn {
-    /// Width of what can be tapped.
-    fn target_px(&self) -> f64 {
-        (self.text_px + 16.0).max(if coarse_pointer() { 44.0 } else { 0.0 })
-    }
-}
-
-fn draw(view: &Viewport, dimension: &Dimension) -> Drawn {
+fn draw(view: &Viewport, dimension: &Dimension, fingers: Fingers, test_id: String, lit: bool, tappable: bool) -> Drawn {
     const BEYOND_PX: f64 = 5.0;
     const GAP_PX: f64 = 4.0;
     let [a, b] = dimension.line.map(|point| view.to_screen(point));
     let [from_a, from_b] = dimension.measured.map(|point| view.to_screen(point));
     let length = a.distance(b);
     let (ux, uy) = if length > 0.0 { ((b.x - a.x) / length, (b.y - a.y) / length) } else { (1.0, 0.0) };
-    let extension = |from: ScreenPoint, to: ScreenPoint| {
+    let mut lines = String::new();
+    let off = |from: ScreenPoint, by: f64| ScreenPoint::new(from.x + ux * by, from.y + uy * by);
+    push_line(&mut lines, [off(a, -BEYOND_PX), off(b, BEYOND_PX)]);
+    for (from, to) in [(from_a, a), (from_b, b)] {
         let reach = from.distance(to);
-        if reach < GAP_PX {
-            return String::new();
+        if reach >= GAP_PX {
+            let (ex, ey) = ((to.x - from.x) / reach, (to.y - from.y) / reach);
+            let off = |from: ScreenPoint, by: f64| ScreenPoint::new(from.x + ex * by, from.y + ey * by);
+            push_line(&mut lines, [off(from, GAP_PX), off(to, BEYOND_PX)]);
         }
-        let (ex, ey) = ((to.x - from.x) / reach, (to.y - from.y) / reach);
-        format!(
-            "M{:.1} {:.1}L{:.1} {:.1}",
-            from.x + ex * GAP_PX,
-            from.y + ey * GAP_PX,
-            to.x + ex * BEYOND_PX,
-            to.y + ey * BEYOND_PX
-        )
-    };
-    let lines = format!(
-        "M{:.1} {:.1}L{:.1} {:.1}{}{}",
-        a.x - ux * BEYOND_PX,
-        a.y - uy * BEYOND_PX,
-        b.x + ux * BEYOND_PX,
-        b.y + uy * BEYOND_PX,
-        extension(from_a, a),
-        extension(from_b, b)
-    );
+    }
     let (sx, sy) = ((ux - uy) * 3.5, (uy + ux) * 3.5);
-    let stroke = |at: ScreenPoint| format!("M{:.1} {:.1}L{:.1} {:.1}", at.x - sx, at.y - sy, at.x + sx, at.y + sy);
+    let mut ends = String::new();
+    for at in [a, b] {
+        push_line(&mut ends, [ScreenPoint::new(at.x - sx, at.y - sy), ScreenPoint::new(at.x + sx, at.y + sy)]);
+    }
     let middle = a.middle(b);
     let text = text_of(dimension);
-    let text_px = width_px(dimension, letter_px());
-    Drawn {
-        lines,
-        ends: format!("{}{}", stroke(a), stroke(b)),
-        place: format!("translate({:.1} {:.1}) rotate({:.1})", middle.x, middle.y, reading_angle(ux, uy)),
-        along: along(length, text_px),
-        text_px,
-        said: said(&text, dimension.value_m),
-        text,
-    }
+    let text_px = width_px(&text, fingers.letter_px);
+    let along = along(length, text_px);
+    let least_px = if fingers.coarse { 44.0 } else { 0.0 };
+    let width = (text_px + 16.0).max(least_px);
+    let height = if fingers.coarse { 44.0 } else { 26.0 };
+    let angle = reading_angle(ux, uy);
+    let place = format!("translate({} {}) rotate({})", tenths(middle.x), tenths(middle.y), tenths(angle));
+    let target = Drawn::new("rect")
+        .set("class", "target")
+        .set("x", tenths(along - width / 2.0))
+        .set("y", tenths(-ABOVE_PX - 5.0 - height / 2.0))
+        .set("width", tenths(width))
+        .set("height", tenths(height));
+    let label = format!("{} {}", t(words(dimension.key)), said(&text, dimension.value_m));
+    let text = Drawn::new("text").set("x", tenths(along)).set("y", tenths(-ABOVE_PX)).saying(text);
+    Drawn::new("g")
+        .keyed(test_id.clone())
+        .set("class", if lit { "dimension lit" } else { "dimension" })
+        .set("role", "button")
+        .set("tabindex", "-1")
+        .set("aria-label", label)
+        .set("data-testid", test_id)
+        .set_if("data-own", tappable.then_some(""))
+        .holding([
+            Drawn::path("dimension-line", lines),
+            Drawn::path("dimension-end", ends),
+            Drawn::new("g").set("transform", place).holding([target, text]),
+        ])
 }
 
 /// What is written, with its unit: who speaks to the page says what is seen.
 fn said(text: &str, value_m: f64) -> String {
     let size = units::size(value_m);
     if size.contains(text) { size } else { format!("{text}, {size}") }
-}
-
-/// A number of px as it is written.
-pub fn tenths(px: f64) -> String {
-    format!("{px:.1}")
 }
 
 /// Angle of a text along a direction, read from below or from the right.
@@ -220,7 +188,7 @@ fn along(length_px: f64, text_px: f64) -> f64 {
 pub fn written(view: &Viewport, dimension: &Dimension, letter_px: f64) -> Block {
     let [a, b] = dimension.line.map(|point| view.to_screen(point));
     let length = a.distance(b).max(1e-6);
-    let (width, height) = (width_px(dimension, letter_px), FIGURE[1] * letter_px);
+    let (width, height) = (width_px(&text_of(dimension), letter_px), FIGURE[1] * letter_px);
     let (cos, sin) = {
         let angle = reading_angle((b.x - a.x) / length, (b.y - a.y) / length).to_radians();
         (libm::cos(angle), libm::sin(angle))

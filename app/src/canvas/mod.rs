@@ -3,6 +3,7 @@
 mod beside;
 mod dimensions;
 mod figures;
+mod kept;
 mod menu;
 mod overlay;
 pub mod paint;
@@ -91,6 +92,7 @@ fn Drawing(view: View) -> impl IntoView {
             <svg
                 class=format!("drawing {}", view.id())
                 class:hand=move || store.tool.get() == Tool::Hand
+                class:drags=move || store.lags_behind_drag()
                 node_ref=svg
                 tabindex="0"
                 role="application"

@@ -1,5 +1,6 @@
-use super::paint::highlight;
-use crate::editor::{Boxed, Editor, Overlay, ScreenPoint, SnapReason, Target, View, Viewport};
+use super::kept::{Drawn, Kept};
+use super::paint::{highlight, push_line, tenths};
+use crate::editor::{Boxed, Handle, Overlay, ScreenPoint, SnapReason, Target, View, Viewport};
 use crate::language::t;
 use crate::memo::Memo;
 use crate::store::{Pane, Store};
@@ -7,7 +8,7 @@ use crate::units;
 use crate::widgets::letter_px;
 use falsewright_core::geometry::Point;
 use leptos::prelude::*;
-use std::fmt::Write;
+use leptos::svg::G;
 
 /// A cross that leaves its middle free, in a ring.
 const CURSOR: &str = "M-17 0h11M6 0h11M0 -17v11M0 6v11M-9 0a9 9 0 1 0 18 0a9 9 0 1 0 -18 0";
@@ -16,97 +17,116 @@ const CURSOR: &str = "M-17 0h11M6 0h11M0 -17v11M0 6v11M-9 0a9 9 0 1 0 18 0a9 9 0
 #[component]
 pub fn Marks() -> impl IntoView {
     let (store, pane) = (Store::here(), Pane::here());
-    let preview = Memo::new(move |_| screen_line(&pane.viewport.get(), &pane.overlay.with(|it| it.preview.clone())));
+    let group = NodeRef::<G>::new();
+    let letter = letter_px();
+    let cursor = Memo::new(move |_| {
+        store.read(|editor| Some((editor.cursor()?, editor.cursor_place()?, editor.cursor_holds())))
+    });
+    // On other views equipment is lit as a whole.
     let lit = move |targets: &[Target]| {
-        // On other views equipment is lit as a whole.
-        if targets.is_empty() || pane.view != View::Section {
-            return String::new();
+        let mut path = String::new();
+        if !targets.is_empty() && pane.view == View::Section {
+            let (scheme, worked, view) = (store.scheme.get(), store.worked.get(), pane.viewport.get());
+            for target in targets {
+                push_points(&mut path, &view, &highlight(target, &scheme, &worked.design.model));
+            }
         }
-        let (scheme, worked, view) = (store.scheme.get(), store.worked.get(), pane.viewport.get());
-        let line = |target: &Target| screen_line(&view, &highlight(target, &scheme, &worked.design.model));
-        targets.iter().map(line).collect()
+        path
     };
-    let boxed = Memo::new(move |_| pane.overlay.with(|overlay| overlay.boxed));
-    let placed = Memo::new(move |_| pane.overlay.with(|overlay| overlay.handles.clone()));
-    let cursor = Memo::new(move |_| store.read(|editor| editor.cursor().zip(editor.cursor_place())));
-    let holds = move || store.read(Editor::cursor_holds);
-    let cursor_mark = move || {
-        let (at, place) = cursor.get().filter(|_| pane.view == View::Section)?;
-        let ScreenPoint { x, y } = pane.viewport.get().to_screen(at);
-        let busy = pane.overlay.with(|overlay| overlay.readout.is_some() || overlay.entry.is_some());
-        let words = format!("{}; {}", units::dimension(place.x), units::dimension(place.z));
-        Some(view! {
-            <g class="cursor" class:holds=holds data-testid="cursor" transform=format!("translate({x:.1} {y:.1})")>
-                <path class="halo" d=CURSOR/>
-                <path d=CURSOR/>
-                {(!busy).then(|| view! { <text class="snap-word" x="14" y="-14">{words}</text> })}
-            </g>
-        })
-    };
-    let handles = move || {
-        let (view, handles) = (pane.viewport.get(), placed.get());
-        let draw = |handle: crate::editor::Handle| {
-            let at = view.to_screen(handle.at);
-            let pulls = matches!(handle.target, Target::Haunch(_) | Target::EdgeEnd { .. } | Target::EdgeMiddle(_));
-            // Round: pulls a new shape out of what is there.
-            let round = if pulls { 4.5 } else { 0.0 };
-            view! { <rect class="handle" x=at.x - 4.5 y=at.y - 4.5 width="9" height="9" rx=round/> }
-        };
-        handles.into_iter().map(draw).collect_view()
-    };
-    view! {
-        <g class="marks" aria-hidden="true">
-            <path class="lit hover" d=move || store.hover.with(|hover| lit(hover.as_slice()))/>
-            <path class="lit chosen" d=move || store.chosen.with(|chosen| lit(chosen))/>
-            {move || boxed.get().map(|boxed| box_mark(&pane.viewport.get(), boxed))}
-            <path class="stroke" d=move || pane.overlay.with(|it| screen_line(&pane.viewport.get(), &it.stroke))/>
-            <path class="preview" d=move || preview.get()/>
-            {move || pane.overlay.with(|overlay| snap_mark(&pane.viewport.get(), overlay))}
-            {handles}
-            {cursor_mark}
-            {move || pane.overlay.with(|overlay| readout(&pane.viewport.get(), overlay))}
-        </g>
-    }
+    Effect::new(move |kept: Option<Kept>| {
+        let mut kept = kept.unwrap_or_default();
+        let Some(group) = group.get() else { return kept };
+        let view = pane.viewport.get();
+        let mut all = vec![
+            Drawn::path("lit hover", store.hover.with(|hover| lit(hover.as_slice()))).keyed("hover"),
+            Drawn::path("lit chosen", store.chosen.with(|chosen| lit(chosen))).keyed("chosen"),
+        ];
+        pane.overlay.with(|overlay| {
+            all.extend(overlay.boxed.map(|boxed| box_mark(&view, boxed)));
+            all.push(Drawn::path("stroke", line(&view, &overlay.stroke)).keyed("stroke"));
+            all.push(Drawn::path("preview", line(&view, &overlay.preview)).keyed("preview"));
+            snap_mark(&view, overlay, &mut all);
+            all.extend(overlay.handles.iter().enumerate().map(|(index, of)| handle(&view, index, of)));
+            let busy = overlay.readout.is_some() || overlay.entry.is_some();
+            let cursor = cursor.get().filter(|_| pane.view == View::Section);
+            all.extend(cursor.map(|(at, place, holds)| cursor_mark(view.to_screen(at), place, holds, busy)));
+            all.extend(readout(&view, overlay, letter));
+        });
+        kept.follow(&group, all, true);
+        kept
+    });
+    view! { <g class="marks" aria-hidden="true" node_ref=group/> }
 }
 
 /// Dashed where it takes what it touches.
-fn box_mark(view: &Viewport, boxed: Boxed) -> impl IntoView + use<> {
+fn box_mark(view: &Viewport, boxed: Boxed) -> Drawn {
     let (a, b) = (view.to_screen(boxed.bounds.min), view.to_screen(boxed.bounds.max));
-    view! { <rect class="box" class:touching=!boxed.inside x=a.x y=b.y width=b.x - a.x height=a.y - b.y/> }
+    Drawn::new("rect")
+        .keyed("box")
+        .set("class", if boxed.inside { "box" } else { "box touching" })
+        .set("x", tenths(a.x))
+        .set("y", tenths(b.y))
+        .set("width", tenths(b.x - a.x))
+        .set("height", tenths(a.y - b.y))
 }
 
-fn screen_line(view: &Viewport, points: &[Point]) -> String {
+fn push_points(path: &mut String, view: &Viewport, points: &[Point]) {
+    push_line(path, points.iter().map(|point| view.to_screen(*point)));
+}
+
+fn line(view: &Viewport, points: &[Point]) -> String {
     let mut path = String::new();
-    for (index, point) in points.iter().enumerate() {
-        let at = view.to_screen(*point);
-        let _ = write!(path, "{}{:.1} {:.1}", if index == 0 { 'M' } else { 'L' }, at.x, at.y);
-    }
+    push_points(&mut path, view, points);
     path
 }
 
-fn snap_mark(view: &Viewport, overlay: &Overlay) -> Option<impl IntoView + use<>> {
-    let snap = overlay.snap?;
-    if snap.reason == SnapReason::Free {
-        return None;
+fn snap_mark(view: &Viewport, overlay: &Overlay, all: &mut Vec<Drawn>) {
+    let Some(snap) = overlay.snap.filter(|snap| snap.reason != SnapReason::Free) else { return };
+    let mut guides = String::new();
+    let mut guide = |from: Point| push_points(&mut guides, view, &[from, snap.point]);
+    match snap.reason {
+        SnapReason::AlignedX(from) | SnapReason::AlignedZ(from) | SnapReason::EdgeAligned(from) => guide(from),
+        SnapReason::Aligned(above, level) => [above, level].into_iter().for_each(guide),
+        _ => {}
     }
     let at = view.to_screen(snap.point);
-    let guides: Vec<String> = match snap.reason {
-        SnapReason::AlignedX(from) | SnapReason::AlignedZ(from) | SnapReason::EdgeAligned(from) => {
-            vec![screen_line(view, &[from, snap.point])]
-        }
-        SnapReason::Aligned(above, level) => [above, level].map(|from| screen_line(view, &[from, snap.point])).to_vec(),
-        _ => Vec::new(),
-    };
-    let words = snap.reason.words();
-    let cross = format!("M{} {}h10m-5 -5v10", at.x - 5.0, at.y);
-    Some(view! {
-        {guides.into_iter().map(|guide| view! { <path class="guide" d=guide/> }).collect_view()}
-        <path class="snap" d=cross/>
-        <text class="snap-word" x=at.x + 12.0 y=at.y + 22.0>{words}</text>
-    })
+    let cross = format!("M{} {}h10m-5 -5v10", tenths(at.x - 5.0), tenths(at.y));
+    all.push(Drawn::path("guide", guides).keyed("guide"));
+    all.push(Drawn::path("snap", cross).keyed("snap"));
+    all.push(word(ScreenPoint::new(at.x + 12.0, at.y + 22.0), snap.reason.words()).keyed("snap-word"));
 }
 
-fn readout(view: &Viewport, overlay: &Overlay) -> Option<impl IntoView + use<>> {
+fn word(at: ScreenPoint, words: impl Into<String>) -> Drawn {
+    Drawn::new("text").set("class", "snap-word").set("x", tenths(at.x)).set("y", tenths(at.y)).saying(words)
+}
+
+fn handle(view: &Viewport, index: usize, handle: &Handle) -> Drawn {
+    let at = view.to_screen(handle.at);
+    let pulls = matches!(handle.target, Target::Haunch(_) | Target::EdgeEnd { .. } | Target::EdgeMiddle(_));
+    Drawn::new("rect")
+        .keyed(format!("handle-{index}"))
+        .set("class", "handle")
+        .set("x", tenths(at.x - 4.5))
+        .set("y", tenths(at.y - 4.5))
+        .set("width", "9")
+        .set("height", "9")
+        // Round: pulls a new shape out of what is there.
+        .set("rx", if pulls { "4.5" } else { "0" })
+}
+
+fn cursor_mark(at: ScreenPoint, place: Point, holds: bool, busy: bool) -> Drawn {
+    let words = format!("{}; {}", units::dimension(place.x), units::dimension(place.z));
+    let word = (!busy).then(|| word(ScreenPoint::new(14.0, -14.0), words));
+    Drawn::new("g")
+        .keyed("cursor")
+        .set("class", if holds { "cursor holds" } else { "cursor" })
+        .set("data-testid", "cursor")
+        .set("transform", format!("translate({} {})", tenths(at.x), tenths(at.y)))
+        .holding([Drawn::path("halo", CURSOR.to_owned()), Drawn::new("path").set("d", CURSOR)])
+        .holding(word)
+}
+
+fn readout(view: &Viewport, overlay: &Overlay, letter: f64) -> Option<Drawn> {
     let (at, text) = match (&overlay.entry, &overlay.readout) {
         (Some(entry), _) => {
             let meaning = entry.length_m.map_or(String::new(), |length_m| format!(" = {}", units::size(length_m)));
@@ -125,13 +145,11 @@ fn readout(view: &Viewport, overlay: &Overlay) -> Option<impl IntoView + use<>> 
         (None, None) => return None,
     };
     let ScreenPoint { x, y } = view.to_screen(at);
-    let letter = letter_px().max(13.0);
+    let letter = letter.max(13.0);
     let width = text.chars().count() as f64 * letter * 0.57 + 14.0;
     let (left, top) = (x.min(view.width_px - width - 20.0).max(-12.0) + 16.0, (y - 20.0 - 2.0 * letter).max(2.0));
-    Some(view! {
-        <g class="readout" transform=format!("translate({left:.1} {top:.1})")>
-            <rect width=width height=letter * 1.85 rx="2"/>
-            <text x="7" y=letter * 1.3>{text}</text>
-        </g>
-    })
+    let ground = Drawn::new("rect").set("width", tenths(width)).set("height", tenths(letter * 1.85)).set("rx", "2");
+    let text = Drawn::new("text").set("x", "7").set("y", tenths(letter * 1.3)).saying(text);
+    let place = format!("translate({} {})", tenths(left), tenths(top));
+    Some(Drawn::new("g").keyed("readout").set("class", "readout").set("transform", place).holding([ground, text]))
 }

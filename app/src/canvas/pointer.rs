@@ -25,6 +25,9 @@ thread_local! {
     static ON_MARK: Cell<Option<PointerInput>> = const { Cell::new(None) };
     /// One finger is down, in its place and not for long.
     static TOUCHING: Cell<bool> = const { Cell::new(false) };
+    /// The left upper corner of the view on which a pointer is down, in the window: to ask for it anew at each move of a
+    /// drag would make the browser lay out the page twice.
+    static CORNER: Cell<Option<ScreenPoint>> = const { Cell::new(None) };
     static LONG_PRESS: RefCell<Option<(Timeout, ScreenPoint)>> = const { RefCell::new(None) };
 }
 
@@ -167,7 +170,13 @@ fn on_pointer(svg: &SvgElement, store: Store, view: View, phase: Phase, event: &
         "pen" => PointerKind::Pen,
         _ => PointerKind::Mouse,
     };
+    if phase != Phase::Move {
+        CORNER.set(None);
+    }
     let at = place(svg, f64::from(event.client_x()), f64::from(event.client_y()));
+    if phase == Phase::Down {
+        CORNER.set(Some(corner(svg)));
+    }
     let modifiers = modifiers(event.shift_key(), event.ctrl_key() || event.meta_key());
     let moved = |from: ScreenPoint| from.distance(at) > kind.slop_px();
     let input = PointerInput { id: event.pointer_id(), kind, at, button, modifiers };
@@ -260,8 +269,13 @@ fn on_wheel(svg: &SvgElement, store: Store, event: &WheelEvent) {
 }
 
 fn place(svg: &SvgElement, x: f64, y: f64) -> ScreenPoint {
+    let corner = CORNER.get().unwrap_or_else(|| corner(svg));
+    ScreenPoint::new(x - corner.x, y - corner.y)
+}
+
+fn corner(svg: &SvgElement) -> ScreenPoint {
     let frame = svg.get_bounding_client_rect();
-    ScreenPoint::new(x - frame.left(), y - frame.top())
+    ScreenPoint::new(frame.left(), frame.top())
 }
 
 fn modifiers(shift: bool, control: bool) -> Modifiers {

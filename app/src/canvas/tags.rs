@@ -1,5 +1,6 @@
-use super::dimensions::{tenths, written};
-use super::paint::{Block, PlacedTag, Tag, TagKind, place, tone};
+use super::dimensions::written;
+use super::kept::{Drawn, Kept, hit};
+use super::paint::{Block, PlacedTag, Tag, TagKind, place, tenths, tone};
 use super::pointer::ends_long_press;
 use super::sheet::heading;
 use crate::editor::{Dimension, Target, View};
@@ -7,8 +8,9 @@ use crate::memo::Memo;
 use crate::store::{Pane, Store};
 use crate::widgets::letter_px;
 use leptos::prelude::*;
+use leptos::svg::G;
 use wasm_bindgen::JsCast;
-use web_sys::{MouseEvent, PointerEvent};
+use web_sys::{Event, MouseEvent, PointerEvent};
 
 /// Area of drawing for each ratio that is written all the time; the greatest come first.
 const AREA_PX2: f64 = 40_000.0;
@@ -18,99 +20,98 @@ const AREA_PX2: f64 = 40_000.0;
 pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
     let (store, pane) = (Store::here(), Pane::here());
     let letter = letter_px();
-    let placed = Memo::new(move |_| {
-        let view = pane.viewport.get();
-        let to_screen = |at| {
-            let at = view.to_screen(at);
-            (at.x, at.y)
-        };
-        let mut written: Vec<Block> = legible.get().iter().map(|dimension| written(&view, dimension, letter)).collect();
-        written.push(heading(&view));
-        let scene = pane.scene.get();
-        let (chosen, open) = (store.chosen.get(), store.note());
-        // The greatest comes first.
-        let quiet = store.is_quiet();
-        let mut room = if quiet { 1.0 } else { (view.width_px * view.height_px / AREA_PX2).ceil() };
-        let differences = if pane.view == View::Section { store.differences(true) } else { Default::default() };
-        let signs = differences.iter().map(super::beside::sign);
-        let (wanted, others): (Vec<Tag>, Vec<Tag>) = scene.tags.iter().cloned().chain(signs).partition(|tag| {
-            if !matches!(tag.kind, TagKind::Governing(_)) {
-                return wanted(tag, &chosen, open) && !(quiet && matches!(tag.kind, TagKind::Value | TagKind::Ring(_)));
-            }
-            room -= 1.0;
-            room >= 0.0 || tag.urgent || is_selected(tag, &chosen)
-        });
-        let mut placed = place(&wanted, &written, to_screen, (view.width_px, view.height_px), letter);
-        // Screen readers hear all of them.
-        placed.extend(others.into_iter().map(|tag| PlacedTag { anchor: to_screen(tag.at), tag, block: None }));
-        placed
+    let group = NodeRef::<G>::new();
+    let placed = StoredValue::new_local(Vec::new());
+    Effect::new(move |kept: Option<Kept>| {
+        let mut kept = kept.unwrap_or_default();
+        let Some(group) = group.get() else { return kept };
+        let drags = store.lags_behind_drag();
+        let before = drags.then(|| placed.try_update_value(std::mem::take).unwrap_or_default());
+        let all = placed_tags(store, pane, &legible.get(), letter, before);
+        let (tappable, open) = (store.takes_taps(), store.note());
+        let draw = |placed: &PlacedTag| draw(placed, pane.test_id(&placed.tag.key), tappable, open);
+        kept.follow(&group, all.iter().map(draw), !drags);
+        placed.set_value(all);
+        kept
     });
-    let keys = Memo::new(move |_| placed.with(|all| all.iter().map(|it| it.tag.key.clone()).collect::<Vec<_>>()));
-    view! {
-        <g class="tags">
-            <For each=move || keys.get() key=|key| key.clone() let:key>
-                <OneTag key placed/>
-            </For>
-        </g>
-    }
-}
-
-#[component]
-fn OneTag(key: String, placed: Memo<Vec<PlacedTag>>) -> impl IntoView {
-    let (store, pane) = (Store::here(), Pane::here());
-    let test_id = pane.test_id(&key);
-    let tag = Memo::new(move |last: Option<&Option<PlacedTag>>| {
-        let found = placed.with(|placed| placed.iter().find(|placed| placed.tag.key == key).cloned());
-        found.or_else(|| last.cloned().flatten())
-    });
-    let owned = tag.get_untracked().is_some_and(|placed| placed.tag.owner.is_some());
-    let tappable = move || owned && store.takes_taps();
-    let choose = move |adds: bool| {
-        if !untrack(tappable) {
-            return;
-        }
-        let Some(tag) = tag.get_untracked().map(|placed| placed.tag) else { return };
+    let tag_at = move |event: &Event| {
+        let id = hit(event, ".tag")?;
+        let is_it = |placed: &&PlacedTag| pane.test_id(&placed.tag.key) == id;
+        placed.with_value(|all| all.iter().find(is_it).map(|placed| (placed.tag.kind, placed.tag.owner)))
+    };
+    let choose = move |event: &Event, adds: bool| {
+        let Some((kind, Some(owner))) = tag_at(event).filter(|_| untrack(|| store.takes_taps())) else { return };
         store.enter(pane.view);
-        match (tag.kind, tag.owner) {
-            (TagKind::Ring(index), _) => store.choose_note(Some(index)),
-            (_, Some(owner)) if adds => store.toggle(owner),
-            (_, Some(owner)) => store.select(owner),
-            _ => {}
+        match kind {
+            TagKind::Ring(index) => store.choose_note(Some(index)),
+            _ if adds => store.toggle(owner),
+            _ => store.select(owner),
         }
     };
-    let owner = move || tag.get_untracked().and_then(|placed| placed.tag.owner);
     let ask = move |event: MouseEvent| {
         let touch = event.dyn_ref::<PointerEvent>().is_some_and(|event| event.pointer_type() == "touch");
-        if !touch && owner().is_some_and(|owner| !store.has_chosen(owner)) {
-            choose(false);
+        let owner = tag_at(&event).and_then(|(_, owner)| owner);
+        if !touch && owner.is_some_and(|owner| !store.has_chosen(owner)) {
+            choose(&event, false);
         }
-    };
-    let class = move || {
-        let kind = tag.with(|tag| tag.as_ref().map(|placed| placed.tag.kind));
-        let open = matches!(kind, Some(TagKind::Ring(index)) if store.note() == Some(index));
-        format!("tag {}{}", kind.map_or("", class_of), if open { " open" } else { "" })
     };
     view! {
         <g
-            class=class
-            role=if owned { "button" } else { "img" }
-            tabindex=owned.then_some("-1")
-            aria-label=move || tag.with(|tag| tag.as_ref().map(|placed| placed.tag.label.clone()))
-            data-testid=test_id
-            data-own=move || tappable().then(|| owner().map_or(String::new(), |owner| owner.0.to_string()))
+            class="tags"
+            node_ref=group
             on:click=move |event| if !ends_long_press() {
-                choose(event.shift_key());
+                choose(&event, event.shift_key());
             }
             on:contextmenu=ask
             on:keydown=move |event| if matches!(event.key().as_str(), "Enter" | " ") {
                 event.prevent_default();
                 event.stop_propagation();
-                choose(event.shift_key());
+                choose(&event, event.shift_key());
             }
-        >
-            {move || tag.with(|tag| tag.as_ref().map(body))}
-        </g>
+        />
     }
+}
+
+/// What is written, in the order of its rank, then what only screen readers hear: of `before` that stays as it was.
+fn placed_tags(
+    store: Store,
+    pane: Pane,
+    legible: &[Dimension],
+    letter: f64,
+    before: Option<Vec<PlacedTag>>,
+) -> Vec<PlacedTag> {
+    let view = pane.viewport.get();
+    let to_screen = |at| {
+        let at = view.to_screen(at);
+        (at.x, at.y)
+    };
+    let mut taken: Vec<Block> = legible.iter().map(|dimension| written(&view, dimension, letter)).collect();
+    taken.push(heading(&view));
+    let scene = pane.scene.get();
+    let (chosen, open) = (store.chosen.get(), store.note());
+    // The greatest comes first.
+    let quiet = store.is_quiet();
+    let mut room = if quiet { 1.0 } else { (view.width_px * view.height_px / AREA_PX2).ceil() };
+    let differences = if pane.view == View::Section { store.differences(true) } else { Default::default() };
+    let signs: Vec<Tag> = differences.iter().map(super::beside::sign).collect();
+    let (wanted, others): (Vec<&Tag>, Vec<&Tag>) = scene.tags.iter().chain(&signs).partition(|tag| {
+        if !matches!(tag.kind, TagKind::Governing(_)) {
+            return wanted(tag, &chosen, open) && !(quiet && matches!(tag.kind, TagKind::Value | TagKind::Ring(_)));
+        }
+        room -= 1.0;
+        room >= 0.0 || tag.urgent || is_selected(tag, &chosen)
+    });
+    let mut placed = place(wanted, &taken, to_screen, (view.width_px, view.height_px), letter);
+    let unseen = |tag| PlacedTag { tag, block: None, anchor: Default::default() };
+    match before {
+        None => placed.extend(others.into_iter().cloned().map(unseen)),
+        Some(before) => {
+            let left = before.into_iter().map(|before| before.tag);
+            let left: Vec<Tag> = left.filter(|tag| placed.iter().all(|now| now.tag.key != tag.key)).collect();
+            placed.extend(left.into_iter().map(unseen));
+        }
+    }
+    placed
 }
 
 /// What is written all the time: what is urgent, one ratio for each element, values. The ratios of an element's members
@@ -138,14 +139,41 @@ fn class_of(kind: TagKind) -> &'static str {
     }
 }
 
-pub(super) fn body(placed: &PlacedTag) -> Option<impl IntoView + use<>> {
-    let Block { centre: (x, y), size: (width, height) } = placed.block?;
+fn draw(placed: &PlacedTag, test_id: String, tappable: bool, open: Option<usize>) -> Drawn {
+    let tag = &placed.tag;
+    let is_open = matches!(tag.kind, TagKind::Ring(index) if open == Some(index));
+    Drawn::new("g")
+        .keyed(tag.key.clone())
+        .set("class", format!("tag {}{}", class_of(tag.kind), if is_open { " open" } else { "" }))
+        .set("role", if tag.owner.is_some() { "button" } else { "img" })
+        .set_if("tabindex", tag.owner.map(|_| "-1"))
+        .set("aria-label", tag.label.clone())
+        .set("data-testid", test_id)
+        .set_if("data-own", tag.owner.filter(|_| tappable).map(|owner| owner.0.to_string()))
+        .holding(body(placed))
+}
+
+/// The sign of a difference, which cannot be touched.
+pub(super) fn still(placed: &PlacedTag) -> Drawn {
+    Drawn::new("g")
+        .keyed(placed.tag.key.clone())
+        .set("class", "tag sign")
+        .set("role", "img")
+        .set("aria-label", placed.tag.label.clone())
+        .holding(body(placed))
+}
+
+fn body(placed: &PlacedTag) -> Vec<Drawn> {
+    let Some(Block { centre: (x, y), size: (width, height) }) = placed.block else { return Vec::new() };
     let (to_x, to_y) = placed.anchor;
-    let leader = placed.led().then(|| view! { <path class="leader" d=format!("M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}")/> });
+    let led = placed.led().then(|| format!("M{} {}L{} {}", tenths(x), tenths(y), tenths(to_x), tenths(to_y)));
     let round = if matches!(placed.tag.kind, TagKind::Ring(_)) { height / 2.0 } else { 2.0 };
-    Some(view! {
-        {leader}
-        <rect x=tenths(x - width / 2.0) y=tenths(y - height / 2.0) width=tenths(width) height=tenths(height) rx=round/>
-        <text x=tenths(x) y=tenths(y)>{placed.tag.text.clone()}</text>
-    })
+    let rect = Drawn::new("rect")
+        .set("x", tenths(x - width / 2.0))
+        .set("y", tenths(y - height / 2.0))
+        .set("width", tenths(width))
+        .set("height", tenths(height))
+        .set("rx", tenths(round));
+    let text = Drawn::new("text").set("x", tenths(x)).set("y", tenths(y)).saying(placed.tag.text.clone());
+    vec![Drawn::path("leader", led.unwrap_or_default()), rect, text]
 }

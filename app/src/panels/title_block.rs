@@ -60,7 +60,7 @@ pub fn TitleBlock() -> impl IntoView {
 fn Summary() -> impl IntoView {
     let store = Store::here();
     let worst = move || {
-        let worked = store.worked.get();
+        let worked = store.settled.get();
         match worked.design.results.governing() {
             Some(check) => {
                 let owner = check.owner;
@@ -75,12 +75,12 @@ fn Summary() -> impl IntoView {
         }
     };
     let clear = move || {
-        let worked = store.worked.get();
+        let worked = store.settled.get();
         let room = worked.design.results.clearances.first()?;
         Some(format!("{} × {}", units::dimension(room.width_m), units::dimension(room.height_m)))
     };
     let concrete = move || {
-        let worked = store.worked.get();
+        let worked = store.settled.get();
         let volumes = worked.design.model.pours.iter();
         let volumes = volumes.map(|pour| format!("{} {}", pour.mark, units::amount(pour.volume_m3, "m³", 1)));
         let all: f64 = worked.design.model.pours.iter().map(|pour| pour.volume_m3).sum();
@@ -89,7 +89,7 @@ fn Summary() -> impl IntoView {
         view! { {total} <small>{if volumes.len() > 1 { volumes.join(", ") } else { String::new() }}</small> }.into_any()
     };
     let rise = move || {
-        let worked = store.worked.get();
+        let worked = store.settled.get();
         let pressures = &worked.design.results.pressures;
         let fastest = pressures.iter().max_by(|a, b| a.rise_m_h.total_cmp(&b.rise_m_h))?;
         let greatest = pressures.iter().flat_map(|pressure| &pressure.points).map(|point| point.1).fold(0.0, f64::max);

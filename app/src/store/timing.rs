@@ -1,37 +1,39 @@
-//! Marks of the browser's User Timing.
+//! Measures of the browser's User Timing.
 
-use web_sys::Performance;
+use js_sys::{Object, Reflect};
+use wasm_bindgen::prelude::*;
 
-fn performance() -> Option<Performance> {
-    web_sys::window()?.performance()
+#[wasm_bindgen]
+extern "C" {
+    #[wasm_bindgen(catch, js_namespace = performance, js_name = measure)]
+    fn measure_since(name: &str, options: &Object) -> Result<JsValue, JsValue>;
+}
+
+/// Time since the page was opened.
+pub fn now_ms() -> f64 {
+    web_sys::window().and_then(|window| window.performance()).map_or(0.0, |performance| performance.now())
 }
 
 /// Runs a computation as the measure `falsewright.solve`.
 pub fn measure_solve<T>(solve: impl FnOnce() -> T) -> T {
-    begin("falsewright.solve");
+    let start_ms = now_ms();
     let solved = solve();
-    end("falsewright.solve");
+    measure("falsewright.solve", start_ms);
     solved
 }
 
 /// Measures `falsewright.paint`, from now until the views have followed the change.
 pub fn measure_paint() {
-    begin("falsewright.paint");
-    leptos::task::spawn_local(async {
+    let start_ms = now_ms();
+    leptos::task::spawn_local(async move {
         leptos::task::tick().await;
-        end("falsewright.paint");
+        measure("falsewright.paint", start_ms);
     });
 }
 
-fn begin(name: &str) {
-    if let Some(performance) = performance() {
-        let _ = performance.mark(name);
-    }
-}
-
-fn end(name: &str) {
-    if let Some(performance) = performance() {
-        let _ = performance.measure_with_start_mark(name, name);
-        performance.clear_marks_with_mark_name(name);
+fn measure(name: &str, start_ms: f64) {
+    let options = Object::new();
+    if Reflect::set(&options, &"start".into(), &start_ms.into()).is_ok() {
+        let _ = measure_since(name, &options);
     }
 }

@@ -1,5 +1,6 @@
 //! Path data of the drawing, in metres, `z` up.
 
+use crate::editor::ScreenPoint;
 use falsewright_core::geometry::Point;
 use std::fmt::Write;
 
@@ -55,16 +56,40 @@ impl Path {
     }
 }
 
-/// Writes metres to a tenth of a millimetre, so that equal shapes give equal text. Thousands are written at each move of
-/// a drag, and writing whole numbers is many times faster than writing floating ones.
+/// A number of px as it is written.
+pub fn tenths(px: f64) -> String {
+    let mut text = String::new();
+    write_decimal(&mut text, px, 10);
+    text
+}
+
+/// Adds a line on the screen to the data of a path.
+pub fn push_line(text: &mut String, points: impl IntoIterator<Item = ScreenPoint>) {
+    let mut command = 'M';
+    for point in points {
+        text.push(command);
+        write_decimal(text, point.x, 10);
+        text.push(' ');
+        write_decimal(text, point.y, 10);
+        command = 'L';
+    }
+}
+
+/// Writes metres to a tenth of a millimetre, so that equal shapes give equal text.
 fn write_metres(text: &mut String, metres: f64) {
-    let tenths = (metres * 1e4).round() as i64;
-    let (whole, mut part) = (tenths.unsigned_abs() / 10_000, tenths.unsigned_abs() % 10_000);
-    let _ = write!(text, "{}{whole}", if tenths < 0 { "-" } else { "" });
+    write_decimal(text, metres, 10_000);
+}
+
+/// Writes a number to so many parts of one. Thousands are written at each move of a drag, and writing whole numbers is
+/// many times faster than writing floating ones.
+fn write_decimal(text: &mut String, value: f64, parts: u64) {
+    let all = (value * parts as f64).round() as i64;
+    let (whole, mut part) = (all.unsigned_abs() / parts, all.unsigned_abs() % parts);
+    let _ = write!(text, "{}{whole}", if all < 0 { "-" } else { "" });
     if part > 0 {
         text.push('.');
     }
-    let mut digit = 1000;
+    let mut digit = parts / 10;
     while part > 0 {
         text.push(char::from(b'0' + (part / digit) as u8));
         (part, digit) = (part % digit, digit / 10);
@@ -97,5 +122,13 @@ mod tests {
             write_metres(&mut text, metres);
             assert_eq!(text, metres.to_string());
         }
+    }
+
+    #[test]
+    fn places_on_the_screen_have_one_decimal() {
+        assert_eq!([1.0, -0.04, -12.25, 0.96].map(tenths), ["1", "0", "-12.3", "1"]);
+        let mut text = String::new();
+        push_line(&mut text, [ScreenPoint::new(1.0, 2.5), ScreenPoint::new(-3.0, 0.0)]);
+        assert_eq!(text, "M1 2.5L-3 0");
     }
 }

@@ -49,8 +49,8 @@ impl PlacedTag {
 }
 
 /// Places the tags in their order beside what is written already.
-pub fn place(
-    tags: &[Tag],
+pub fn place<'a>(
+    tags: impl IntoIterator<Item = &'a Tag>,
     written: &[Block],
     to_screen: impl Fn(Point) -> (f64, f64),
     screen: (f64, f64),
@@ -64,7 +64,7 @@ pub fn place(
         taken.extend(block);
         PlacedTag { tag: tag.clone(), block, anchor }
     };
-    tags.iter().map(place_one).collect()
+    tags.into_iter().map(place_one).collect()
 }
 
 /// The nearest free box beside a place; one over others for what is urgent.
