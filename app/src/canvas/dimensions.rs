@@ -20,28 +20,40 @@ const ABOVE_PX: f64 = 4.0;
 /// On a smaller section only overall sizes are written, and those of what is selected.
 const ROOM_PX: f64 = 560.0;
 
+/// A dimension whose text can be read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Legible {
+    /// What is measured.
+    pub dimension: Dimension,
+    /// What is written.
+    pub text: String,
+    /// Where it is written.
+    pub block: Block,
+}
+
 /// The dimensions whose texts can be read at this scale: those of the selected element, then those about as long as
 /// their text, a longer one before those that it would cover.
-pub fn legible(view: &Viewport, all: &[Dimension], letter_px: f64) -> Vec<Dimension> {
+pub fn legible(view: &Viewport, all: &[Dimension], letter_px: f64) -> Vec<Legible> {
     let length = |dimension: &Dimension| (dimension.line[1] - dimension.line[0]).length();
     let overall = |dimension: &Dimension| matches!(dimension.key, DimensionKey::Width | DimensionKey::Height);
     let narrow = view.width_px.min(view.height_px) < ROOM_PX && all.iter().any(overall);
     let mut ordered: Vec<&Dimension> =
         all.iter().filter(|dimension| !narrow || dimension.chosen || overall(dimension)).collect();
     sort(&mut ordered, |a, b| b.chosen.cmp(&a.chosen).then(length(b).total_cmp(&length(a))));
-    let mut kept: Vec<(Block, &Dimension)> = Vec::new();
-    let line_px = |dimension: &Dimension| {
-        let [a, b] = dimension.line.map(|point| view.to_screen(point));
-        a.distance(b)
-    };
-    let long = |dimension: &Dimension| line_px(dimension) >= SHORTEST * width_px(&text_of(dimension), letter_px);
-    for dimension in ordered.into_iter().filter(|dimension| dimension.chosen || long(dimension)) {
-        let block = written(view, dimension, letter_px);
-        if kept.iter().all(|(other, _)| !block.covers(other)) {
-            kept.push((block, dimension));
+    let mut kept: Vec<Legible> = Vec::new();
+    for dimension in ordered {
+        let text = text_of(dimension);
+        let width = width_px(&text, letter_px);
+        let [from, to] = dimension.line.map(|point| view.to_screen(point));
+        if !dimension.chosen && from.distance(to) < SHORTEST * width {
+            continue;
+        }
+        let block = written([from, to], width, letter_px);
+        if kept.iter().all(|other| !block.covers(&other.block)) {
+            kept.push(Legible { dimension: dimension.clone(), text, block });
         }
     }
-    kept.into_iter().map(|(_, dimension)| dimension.clone()).collect()
+    kept
 }
 
 fn width_px(text: &str, letter_px: f64) -> f64 {
@@ -55,7 +67,7 @@ fn text_of(dimension: &Dimension) -> String {
 
 /// Dimension lines, with oblique strokes at their ends, each kept in place while it changes.
 #[component]
-pub fn Dimensions(legible: Memo<Vec<Dimension>>) -> impl IntoView {
+pub fn Dimensions(legible: Memo<Vec<Legible>>) -> impl IntoView {
     let (store, pane) = (Store::here(), Pane::here());
     let group = NodeRef::<G>::new();
     let fingers = Fingers { coarse: coarse_pointer(), letter_px: letter_px() };
@@ -69,21 +81,21 @@ pub fn Dimensions(legible: Memo<Vec<Dimension>>) -> impl IntoView {
         let mut kept = kept.unwrap_or_default();
         let Some(group) = group.get() else { return kept };
         let (view, lit, tappable) = (pane.viewport.get(), lit.get(), tappable.get());
-        let draw = |dimension: &Dimension| {
-            let test_id = pane.test_id(&test_id(dimension.key));
-            draw(&view, dimension, fingers, test_id, lit.contains(&Some(dimension.key)), tappable)
+        let draw = |legible: &Legible| {
+            let key = legible.dimension.key;
+            draw(&view, legible, fingers, pane.test_id(&test_id(key)), lit.contains(&Some(key)), tappable)
         };
         let drags = store.lags_behind_drag();
         legible.with(|all| kept.follow(&group, all.iter().map(draw), !drags));
         kept
     });
     let choose = move |event: &Event| {
-        let is_it = |id: &str, of: &Dimension| pane.test_id(&test_id(of.key)) == id;
-        let found = hit(event, ".dimension");
-        let found = found.and_then(|id| legible.with_untracked(|all| all.iter().find(|of| is_it(&id, of)).cloned()));
-        if let Some(dimension) = found {
+        let Some(id) = hit(event, ".dimension") else { return };
+        let mut keys =
+            legible.with_untracked(|all| all.iter().map(|it| it.dimension.key).collect::<Vec<_>>()).into_iter();
+        if let Some(key) = keys.find(|key| pane.test_id(&test_id(*key)) == id) {
             store.enter(pane.view);
-            store.run(|editor| editor.select(Some(Target::Dimension(dimension.key))));
+            store.run(|editor| editor.select(Some(Target::Dimension(key))));
         }
     };
     view! {
@@ -107,9 +119,10 @@ struct Fingers {
     letter_px: f64,
 }
 
-fn draw(view: &Viewport, dimension: &Dimension, fingers: Fingers, test_id: String, lit: bool, tappable: bool) -> Drawn {
+fn draw(view: &Viewport, legible: &Legible, fingers: Fingers, test_id: String, lit: bool, tappable: bool) -> Drawn {
     const BEYOND_PX: f64 = 5.0;
     const GAP_PX: f64 = 4.0;
+    let Legible { dimension, text, .. } = legible;
     let [a, b] = dimension.line.map(|point| view.to_screen(point));
     let [from_a, from_b] = dimension.measured.map(|point| view.to_screen(point));
     let length = a.distance(b);
@@ -131,8 +144,7 @@ fn draw(view: &Viewport, dimension: &Dimension, fingers: Fingers, test_id: Strin
         push_line(&mut ends, [ScreenPoint::new(at.x - sx, at.y - sy), ScreenPoint::new(at.x + sx, at.y + sy)]);
     }
     let middle = a.middle(b);
-    let text = text_of(dimension);
-    let text_px = width_px(&text, fingers.letter_px);
+    let text_px = width_px(text, fingers.letter_px);
     let along = along(length, text_px);
     let least_px = if fingers.coarse { 44.0 } else { 0.0 };
     let width = (text_px + 16.0).max(least_px);
@@ -145,8 +157,8 @@ fn draw(view: &Viewport, dimension: &Dimension, fingers: Fingers, test_id: Strin
         .set("y", tenths(-ABOVE_PX - 5.0 - height / 2.0))
         .set("width", tenths(width))
         .set("height", tenths(height));
-    let label = format!("{} {}", t(words(dimension.key)), said(&text, dimension.value_m));
-    let text = Drawn::new("text").set("x", tenths(along)).set("y", tenths(-ABOVE_PX)).saying(text);
+    let label = format!("{} {}", t(words(dimension.key)), said(text, dimension.value_m));
+    let text = Drawn::new("text").set("x", tenths(along)).set("y", tenths(-ABOVE_PX)).saying(text.clone());
     Drawn::new("g")
         .keyed(test_id.clone())
         .set("class", if lit { "dimension lit" } else { "dimension" })
@@ -184,11 +196,10 @@ fn along(length_px: f64, text_px: f64) -> f64 {
     if length_px > 2.0 * half + 4.0 { 0.0 } else { length_px / 2.0 + 6.0 + half }
 }
 
-/// Where the text of a dimension is written.
-pub fn written(view: &Viewport, dimension: &Dimension, letter_px: f64) -> Block {
-    let [a, b] = dimension.line.map(|point| view.to_screen(point));
+/// Where a text of this width is written along a line.
+fn written([a, b]: [ScreenPoint; 2], width: f64, letter_px: f64) -> Block {
     let length = a.distance(b).max(1e-6);
-    let (width, height) = (width_px(&text_of(dimension), letter_px), FIGURE[1] * letter_px);
+    let height = FIGURE[1] * letter_px;
     let (cos, sin) = {
         let angle = reading_angle((b.x - a.x) / length, (b.y - a.y) / length).to_radians();
         (libm::cos(angle), libm::sin(angle))

@@ -1,9 +1,9 @@
-use super::dimensions::written;
+use super::dimensions::Legible;
 use super::kept::{Drawn, Kept, hit};
 use super::paint::{Block, PlacedTag, Tag, TagKind, place, tenths, tone};
 use super::pointer::ends_long_press;
 use super::sheet::heading;
-use crate::editor::{Dimension, Target, View};
+use crate::editor::{Target, View};
 use crate::memo::Memo;
 use crate::store::{Pane, Store};
 use crate::widgets::letter_px;
@@ -17,7 +17,7 @@ const AREA_PX2: f64 = 40_000.0;
 
 /// Ratios at members, numbers of findings, values of diagrams.
 #[component]
-pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
+pub fn Tags(legible: Memo<Vec<Legible>>) -> impl IntoView {
     let (store, pane) = (Store::here(), Pane::here());
     let letter = letter_px();
     let group = NodeRef::<G>::new();
@@ -27,7 +27,7 @@ pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
         let Some(group) = group.get() else { return kept };
         let drags = store.lags_behind_drag();
         let before = drags.then(|| placed.try_update_value(std::mem::take).unwrap_or_default());
-        let all = placed_tags(store, pane, &legible.get(), letter, before);
+        let all = legible.with(|legible| placed_tags(store, pane, legible, letter, before));
         let (tappable, open) = (store.takes_taps(), store.note());
         let draw = |placed: &PlacedTag| draw(placed, pane.test_id(&placed.tag.key), tappable, open);
         kept.follow(&group, all.iter().map(draw), !drags);
@@ -76,7 +76,7 @@ pub fn Tags(legible: Memo<Vec<Dimension>>) -> impl IntoView {
 fn placed_tags(
     store: Store,
     pane: Pane,
-    legible: &[Dimension],
+    legible: &[Legible],
     letter: f64,
     before: Option<Vec<PlacedTag>>,
 ) -> Vec<PlacedTag> {
@@ -85,7 +85,7 @@ fn placed_tags(
         let at = view.to_screen(at);
         (at.x, at.y)
     };
-    let mut taken: Vec<Block> = legible.iter().map(|dimension| written(&view, dimension, letter)).collect();
+    let mut taken: Vec<Block> = legible.iter().map(|legible| legible.block).collect();
     taken.push(heading(&view));
     let scene = pane.scene.get();
     let (chosen, open) = (store.chosen.get(), store.note());

@@ -174,7 +174,7 @@ impl Store {
             // Rows of dimension lines stand further off the smaller the scale.
             for _ in 0..2 {
                 let written = legible(editor.viewport_on(view), &editor.dimensions_on(view), letter_px());
-                let lines = written.into_iter().flat_map(|dimension| dimension.line);
+                let lines = written.into_iter().flat_map(|legible| legible.dimension.line);
                 if let Some(mut all) = Bounds::around(corners.clone().chain(lines).chain(rings.iter().copied())) {
                     let viewport = editor.viewport_on(view);
                     if view != View::Section {

@@ -8,7 +8,7 @@ use falsewright_core::model::{Model, Part, Role, Solid};
 use falsewright_core::results::Results;
 use falsewright_core::scheme::Id;
 use falsewright_core::sorting::sort;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// From the back of the drawing to the front. A plan shows legs and bases over the beams that they carry, as one cut under
 /// the beams would, and of the board only its edges.
@@ -61,14 +61,9 @@ pub fn outlines(parts: &[&Part], catalogue: &Catalogue) -> String {
 }
 
 fn silhouettes(view: View, parts: &[&Part], catalogue: &Catalogue) -> Path {
-    let mut seen = BTreeSet::new();
-    let mut all = Path::default();
+    let (mut all, mut ends) = (Path::default(), Vec::new());
     for part in parts {
-        let mut path = Path::default();
-        profile::draw(&mut path, view, part, catalogue.get(&part.item));
-        if seen.insert(path.clone().finish()) {
-            all.append(path);
-        }
+        all.piece(&mut ends, |path| profile::draw(path, view, part, catalogue.get(&part.item)));
     }
     all
 }

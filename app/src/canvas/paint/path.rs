@@ -2,7 +2,6 @@
 
 use crate::editor::ScreenPoint;
 use falsewright_core::geometry::Point;
-use std::fmt::Write;
 
 /// The `d` of an SVG path under construction.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -40,9 +39,19 @@ impl Path {
         self.ring([from - across, to - across, to + across, from + across])
     }
 
-    /// Adds what another path draws.
-    pub fn append(&mut self, other: Path) {
-        self.0.push_str(&other.0);
+    /// Adds what is drawn, unless it is there already as one of the pieces that end at `ends`.
+    pub fn piece(&mut self, ends: &mut Vec<usize>, draw: impl FnOnce(&mut Self)) {
+        let start = self.0.len();
+        draw(self);
+        let mut from = 0;
+        for &to in &*ends {
+            if self.0[from..to] == self.0[start..] {
+                self.0.truncate(start);
+                return;
+            }
+            from = to;
+        }
+        ends.push(self.0.len());
     }
 
     /// Whether nothing was drawn.
@@ -84,8 +93,18 @@ fn write_metres(text: &mut String, metres: f64) {
 /// many times faster than writing floating ones.
 fn write_decimal(text: &mut String, value: f64, parts: u64) {
     let all = (value * parts as f64).round() as i64;
-    let (whole, mut part) = (all.unsigned_abs() / parts, all.unsigned_abs() % parts);
-    let _ = write!(text, "{}{whole}", if all < 0 { "-" } else { "" });
+    let (mut whole, mut part) = (all.unsigned_abs() / parts, all.unsigned_abs() % parts);
+    if all < 0 {
+        text.push('-');
+    }
+    let mut digit = 1;
+    while whole / digit >= 10 {
+        digit *= 10;
+    }
+    while digit > 0 {
+        text.push(char::from(b'0' + (whole / digit) as u8));
+        (whole, digit) = (whole % digit, digit / 10);
+    }
     if part > 0 {
         text.push('.');
     }
