@@ -1,7 +1,6 @@
 use super::kept::{Drawn, Kept};
 use super::paint::Figure;
 use crate::editor::Target;
-use crate::memo::Memo;
 use crate::store::{Pane, Store};
 use leptos::prelude::*;
 use leptos::svg::G;
