@@ -66,7 +66,7 @@ fn translations_have_the_places_of_their_originals() {
 
 fn visit(sentence: &Sentence, told: &mut impl FnMut(&str)) {
     told(sentence.template);
-    for value in &sentence.values {
+    for value in sentence.values.iter() {
         match value {
             Value::Word(word) => told(word),
             Value::Member(name) => {
@@ -127,7 +127,7 @@ fn results_say_nothing_that_has_no_words() {
             visit(&check.place, &mut told);
             visit(&check.case, &mut told);
             told(check.check.name());
-            visit(&Sentence { template: "{}", values: vec![Value::Member(check.member.clone())] }, &mut told);
+            visit(&Sentence { template: "{}", values: [Value::Member(check.member.clone())].into() }, &mut told);
         }
         for entry in &results.ledger {
             visit(&entry.case, &mut told);

@@ -67,7 +67,7 @@ fn Note(index: usize, finding: Finding, check: Option<Check>) -> impl IntoView {
         Severity::Note => "note",
     };
     view! {
-        <li class=class class:open=move || open() data-testid=format!("note-{}", index + 1)>
+        <li class=class class:open=open data-testid=format!("note-{}", index + 1)>
             <button
                 class="note"
                 aria-expanded=move || open().to_string()

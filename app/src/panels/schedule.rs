@@ -42,7 +42,7 @@ fn row(quantity: Quantity) -> impl IntoView {
     let decimals = if quantity.unit == "no." { 0 } else { 1 };
     let mark = quantity.mark.clone();
     view! {
-        <tr class:chosen=move || chosen() class:total=owner.is_none()>
+        <tr class:chosen=chosen class:total=owner.is_none()>
             <td class="mark">
                 {owner.map(|owner| view! { <button on:click=move |_| store.select(owner)>{mark}</button> }.into_any())}
             </td>

@@ -37,7 +37,7 @@ pub fn TitleBlock() -> impl IntoView {
         <section
             class="title-block"
             class:open=move || open.get()
-            class:folded=move || folded()
+            class:folded=folded
             aria-label=t("Title block") data-testid="title-block">
             <Summary/>
             <button class="more" aria-expanded=move || open.get().to_string() on:click=move |_| open.update(|open| *open = !*open)>

@@ -207,7 +207,7 @@ pub fn write(scheme: &Scheme) -> String {
     json::write_indented(scheme)
 }
 
-/// As [`write`], on one line.
+/// As [`write()`], on one line.
 pub fn write_on_one_line(scheme: &Scheme) -> String {
     json::write(scheme)
 }
