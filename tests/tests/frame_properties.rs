@@ -532,10 +532,10 @@ proptest! {
         let member = member % frame.members.len();
         prop_assume!(frame.members[member].ei > 0.0);
         let (cut, _) = split(&frame, &loads, member, t);
-        prop_assert_eq!(
-            frame.lowest_critical_factor(&loads).expect("sound"),
-            frame.lowest_buckling_factor(&loads).expect("sound").factor
-        );
+        let same = |a: f64, b: f64| a == b || (a - b).abs() <= 1e-7 * a;
+        let factor = frame.lowest_critical_factor(&loads).expect("sound");
+        let with_shape = frame.lowest_buckling_factor(&loads).expect("sound").factor;
+        prop_assert!(same(factor, with_shape), "{factor} {with_shape}");
         let (whole, parts) = (frame.buckling_modes(&loads, 2), cut.buckling_modes(&loads, 2));
         for (whole, parts) in whole.expect("sound").into_iter().zip(parts.expect("sound")) {
             let (whole, parts) = (whole.factor, parts.factor);
