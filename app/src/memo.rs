@@ -1,6 +1,6 @@
 //! Values worked out from others, anew only when these change.
 
-use leptos::prelude::{Get, GetUntracked, Signal, Track};
+use leptos::prelude::{Get, GetUntracked, Signal};
 use std::any::Any;
 use std::marker::PhantomData;
 use std::sync::Arc;
@@ -92,9 +92,9 @@ impl<T: 'static> Memo<T> {
         Some(look(self.kept.try_get()?.of()))
     }
 
-    /// Is told of the next value.
+    /// Is told of the next value. The value is worked out for that: until then a memo knows of no changes.
     pub fn track(&self) {
-        self.kept.track();
+        self.kept.get();
     }
 }
 
@@ -148,5 +148,24 @@ mod tests {
         assert_eq!(told.get_untracked(), "odd even ");
         assert_eq!(odd.try_get_untracked(), Some(false));
         assert_eq!(worked.load(Ordering::Relaxed), 2);
+    }
+
+    #[test]
+    fn what_only_tracks_a_memo_is_told_of_its_values() {
+        let owner = Owner::new();
+        owner.set();
+        let number = RwSignal::new(1);
+        let half = Memo::new(move |_| number.get() / 2);
+        let worked = Arc::new(AtomicUsize::new(0));
+        let count = worked.clone();
+        let told = Memo::new(move |_| {
+            half.track();
+            count.fetch_add(1, Ordering::Relaxed)
+        });
+        assert_eq!(told.get(), 0);
+        number.set(4);
+        assert_eq!(told.get(), 1);
+        number.set(5);
+        assert_eq!(told.get(), 1);
     }
 }

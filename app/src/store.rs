@@ -102,10 +102,8 @@ impl Store {
         let generic = Catalogue::generic();
         let scheme = Memo::new(move |_| Arc::new(editor.with(|editor| editor.shown().clone())));
         let items = Memo::new(move |_| scheme.with(|scheme| scheme.items.clone()));
-        let catalogue = Memo::new(move |_| {
-            items.track();
-            Arc::new(generic.clone().with_items_of(&scheme.get_untracked()))
-        });
+        let catalogue =
+            Memo::new(move |_| items.with(|_| Arc::new(generic.clone().with_items_of(&scheme.get_untracked()))));
         let worked =
             Memo::new(move |_| Arc::new(timing::measure_solve(|| Worked::out(&scheme.get(), &catalogue.get()))));
         let sources = pane::Sources { editor, scheme, worked, catalogue, shown, wording };
