@@ -322,10 +322,14 @@ impl Store {
         self.fit();
     }
 
+    /// Whether [`Self::settled`] is what is drawn.
+    pub fn is_settled(&self) -> bool {
+        self.settled.with(|settled| self.worked.with(|worked| Arc::ptr_eq(settled, worked)))
+    }
+
     /// Whether a drag goes on that [`Self::settled`] has not followed yet.
     pub fn lags_behind_drag(&self) -> bool {
-        let settled = self.settled.with(|settled| self.worked.with(|worked| Arc::ptr_eq(settled, worked)));
-        !settled && self.peek(Editor::is_dragging)
+        !self.is_settled() && self.peek(Editor::is_dragging)
     }
 
     /// What the page is written in.

@@ -3,6 +3,7 @@
 
 use falsewright_core::analysis::{
     Axis, DistributedLoad, Dof, Frame, LoadCase, Member, NodalLoad, PointLoad, Removal, Solution, Spring, Support,
+    WhatIf,
 };
 use proptest::prelude::*;
 
@@ -251,7 +252,8 @@ proptest! {
     #[test]
     fn load_cases_add_up(frame in any_frame(), a in any_loads(), b in any_loads(), factor in -2.0..2.0) {
         let (a, mut b) = (loads_on(&frame, &a), loads_on(&frame, &b));
-        let apart = [&a, &b].map(|loads| values(&frame, &solve(&frame, loads)));
+        let solutions = [&a, &b].map(|loads| solve(&frame, loads));
+        let apart = solutions.each_ref().map(|solution| values(&frame, solution));
         for load in &mut b.nodal {
             (load.fx, load.fy, load.mz) = (factor * load.fx, factor * load.fy, factor * load.mz);
         }
@@ -264,6 +266,8 @@ proptest! {
         let [a, b] = apart;
         let sum = std::array::from_fn(|kind| a[kind].iter().zip(&b[kind]).map(|(a, b)| a + factor * b).collect());
         assert_same(&together, &sum, TOLERANCE)?;
+        let added = Solution::sum(&[(1.0, &solutions[0]), (factor, &solutions[1])]).expect("two of them");
+        assert_same(&together, &values(&frame, &added), TOLERANCE)?;
     }
 
     #[test]
@@ -438,6 +442,10 @@ proptest! {
             }
             let e = solution.extremes(member);
             prop_assert_eq!(solution.force_extremes(member), e.forces());
+            let ends = [0.0, l].map(|x| solution.deflection_at(member, x));
+            let (forces, off_chord) = solution.extremes_from_line(member, (ends[0], (ends[1] - ends[0]) / l));
+            prop_assert_eq!(forces, e.forces());
+            prop_assert!((off_chord.0 - e.deflection_from_chord.0).abs() <= TOLERANCE * shift);
             for sample in 0..=60 {
                 let x = l * f64::from(sample) / 60.0;
                 let (m, v) = (solution.moment_at(member, x), solution.shear_at(member, x));
@@ -505,6 +513,13 @@ proptest! {
         let factorised = frame.factorise().expect("nothing is loose");
         let direct = rest.factorise().and_then(|rest| rest.solve(&rest_loads));
         let reused = factorised.without(&removal).and_then(|without| without.solve(&loads));
+        let mut what_if = WhatIf::new(&factorised);
+        _ = what_if.without(&Removal { supports: removal.supports.clone(), ..Removal::default() });
+        let once_more = what_if.without(&removal).and_then(|without| without.solve(&loads));
+        match (&reused, once_more) {
+            (Ok(once), Ok(again)) => prop_assert_eq!(values(&frame, once), values(&frame, &again)),
+            (once, again) => prop_assert_eq!(once.is_err(), again.is_err()),
+        }
         match (direct, reused) {
             (Ok(direct), Ok(reused)) => {
                 let direct = values_but(&rest, &direct, &[]);

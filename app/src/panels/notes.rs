@@ -3,7 +3,6 @@ use crate::language::{t, told};
 use crate::store::Store;
 use falsewright_core::results::{Check, Finding, Severity};
 use leptos::prelude::*;
-use std::sync::Arc;
 
 /// The findings as the general notes of the drawing, numbered, most serious first.
 #[component]
@@ -37,9 +36,8 @@ pub fn Notes() -> impl IntoView {
             .into_any()
         })
     };
-    let busy = move || !Arc::ptr_eq(&store.settled.get(), &store.worked.get());
     view! {
-        <section class="notes" aria-label=t("Notes") aria-busy=move || busy().to_string()>
+        <section class="notes" aria-label=t("Notes") aria-busy=move || (!store.is_settled()).to_string()>
             {move || store.settled.get().reason().map(|reason| view! {
                 <p class="reason" role="alert" data-testid="reason">{reason}</p>
             }.into_any())}
