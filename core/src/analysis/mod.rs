@@ -5,7 +5,8 @@
 //!
 //! [`Frame::factorise`] says whether a frame stands; [`Factorised`] then solves any number of [`LoadCase`]s, with parts
 //! that act one way ([`Factorised::solve_one_sided`]) or parts taken out ([`Factorised::without`]), and gives influence
-//! lines; [`Solution::sum`] adds them up. [`Frame::buckling_modes`] and [`Frame::solve_imperfect`] are the stability of it; [`envelope`] gathers cases.
+//! lines; [`Solution::sum`] adds them up. [`Frame::buckling_modes`] and [`Frame::solve_imperfect`] are the stability of
+//! it; [`envelope`] gathers cases.
 //!
 //! # Units and axes
 //! m, kN, kNm and rad, as plain `f64`. Global x to the right, y up, moments and rotations counter-clockwise.
