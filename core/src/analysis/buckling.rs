@@ -6,6 +6,7 @@ use super::mechanism::greatest;
 use super::piece::{Pieces, Response};
 use super::subdivision::{Subdivision, parts_for_change};
 use super::{Displacement, Frame, FrameError, LoadCase, Solution};
+use std::sync::Arc;
 
 /// Relative width to which a factor is closed in.
 const CLOSE: f64 = 1e-8;
@@ -173,11 +174,15 @@ impl Search {
     }
 
     fn turn_arms(&mut self, factor: f64) {
+        if self.arms.is_empty() {
+            return;
+        }
+        let elements = self.stiffness.elements_mut();
         for (part, _) in &self.arms {
-            self.stiffness.elements[*part].arm_moments = [0.0; 2];
+            elements[*part].arm_moments = [0.0; 2];
         }
         for (part, moments) in &self.arms {
-            for (sum, moment) in self.stiffness.elements[*part].arm_moments.iter_mut().zip(moments) {
+            for (sum, moment) in elements[*part].arm_moments.iter_mut().zip(moments) {
                 *sum += factor * moment;
             }
         }
@@ -303,7 +308,7 @@ impl Search {
 
     fn draw(&self) -> BucklingShape {
         let mut elements = self.stiffness.elements.clone();
-        for element in elements.iter_mut().filter(|element| element.ei > 0.0) {
+        for element in Arc::make_mut(&mut elements).iter_mut().filter(|element| element.ei > 0.0) {
             let drawn = DRAWN_TENSION * element.ei / (element.length * element.length);
             element.section.tension = element.section.tension.min(drawn);
         }
@@ -314,7 +319,7 @@ impl Search {
             pieces.set_start(member, element.start(movement, &Response::REST));
         }
         movements.truncate(self.nodes);
-        pieces.join(&self.fine.starts);
+        let pieces = pieces.join(&self.fine.starts);
         BucklingShape { displacements: movements.into_iter().map(Displacement::from).collect(), pieces }
     }
 }

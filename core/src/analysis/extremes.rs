@@ -1,4 +1,5 @@
-use super::piece::{Piece, Section, State};
+use super::element::Element;
+use super::piece::{Piece, Pieces, Section, State};
 use super::polynomial::{NEWTON, Polynomial, Roots, root};
 
 /// Greatest and least values along a member, each with its place in m from node i.
@@ -58,11 +59,22 @@ pub(super) struct Search {
 }
 
 impl Search {
-    pub fn extremes(&mut self, pieces: &[Piece]) -> Extremes {
-        let Some((last, before)) = pieces.split_last() else { return Extremes::of(&Piece::default()) };
+    #[inline]
+    pub fn extremes(&mut self, pieces: &Pieces, member: usize) -> Extremes {
+        let Element { length, section, .. } = &pieces.elements()[member];
+        if section.is_plain() && pieces.acted_on(member).is_empty() {
+            return Extremes::unloaded(*length, section, &pieces.starts[member]);
+        }
+        pieces.of(member, |pieces| self.any_extremes(pieces))
+    }
+
+    fn any_extremes(&mut self, pieces: &[Piece]) -> Extremes {
+        let Some((last, before)) = pieces.split_last() else {
+            return Extremes::at_start(&Section::default(), &State::default());
+        };
         let end = last.at(last.length);
         let chord = chord(pieces, &end);
-        let mut extremes = Extremes::of(&pieces[0]);
+        let mut extremes = Extremes::at_start(&pieces[0].section, &pieces[0].start);
         for piece in before {
             self.widen(&mut extremes, piece, &piece.at(piece.length), chord, Told::Deflections);
         }
@@ -74,7 +86,7 @@ impl Search {
     /// its slope.
     pub fn off_line(&mut self, pieces: &[Piece], line: (f64, f64)) -> (ForceExtremes, (f64, f64)) {
         let first = pieces.first().copied().unwrap_or_default();
-        let mut extremes = Extremes::of(&first);
+        let mut extremes = Extremes::at_start(&first.section, &first.start);
         extremes.deflection_from_chord.0 = off_chord(first.start.deflection, 0.0, line);
         for piece in pieces {
             self.widen(&mut extremes, piece, &piece.at(piece.length), line, Told::OffLine);
@@ -84,7 +96,8 @@ impl Search {
 
     /// The same of forces only.
     pub fn forces(&mut self, pieces: &[Piece]) -> ForceExtremes {
-        let mut extremes = Extremes::of(pieces.first().unwrap_or(&Piece::default()));
+        let first = pieces.first().copied().unwrap_or_default();
+        let mut extremes = Extremes::at_start(&first.section, &first.start);
         for piece in pieces {
             let end = piece.at(piece.length);
             if piece.is_plain() {
@@ -187,10 +200,10 @@ impl Extremes {
         ForceExtremes { moment_max, moment_min, shear_max, shear_min }
     }
 
-    /// At the start of a member whose first piece this is.
-    fn of(first: &Piece) -> Self {
-        let State { moment, deflection, .. } = first.start;
-        let shear = first.shear(&first.start);
+    #[inline]
+    fn at_start(section: &Section, start: &State) -> Self {
+        let State { moment, deflection, .. } = *start;
+        let shear = section.shear(start);
         Self {
             moment_max: (moment, 0.0),
             moment_min: (moment, 0.0),
@@ -199,6 +212,46 @@ impl Extremes {
             deflection_max: (deflection, 0.0),
             deflection_min: (deflection, 0.0),
             deflection_from_chord: (0.0, 0.0),
+        }
+    }
+
+    /// Of a member that only the forces at its ends bend.
+    #[inline]
+    fn unloaded(length: f64, section: &Section, start: &State) -> Self {
+        let mut extremes = Self::at_start(section, start);
+        let State { transverse, moment, slope, deflection, .. } = *start;
+        let c = section.compliance;
+        let end = moment + length * transverse;
+        raise(&mut extremes.moment_max, end, length);
+        lower(&mut extremes.moment_min, end, length);
+        let bent = Polynomial([slope, c * moment, 0.5 * c * transverse, 0.0, 0.0]);
+        let rise = bent.integral(length);
+        extremes.widen_deflection(deflection + rise, length);
+        if moment != 0.0 || transverse != 0.0 {
+            extremes.widen_unloaded(0.0, &bent, (deflection, length), (deflection, rise / length), Told::Deflections);
+        }
+        extremes
+    }
+
+    /// Deflections of a piece without load along it, that begins at `x` with these deflection and length.
+    #[inline]
+    fn widen_unloaded(
+        &mut self,
+        x: f64,
+        bent: &Polynomial,
+        (deflection, length): (f64, f64),
+        chord: (f64, f64),
+        told: Told,
+    ) {
+        let at = |x: f64| deflection + bent.integral(x);
+        // Any place is a fair candidate: those beyond the ends become the ends.
+        if told == Told::Deflections {
+            for into in bent.quadratic_roots().map(|x| x.clamp(0.0, length)) {
+                self.widen_deflection(at(into), x + into);
+            }
+        }
+        for into in bent.plus(-chord.1).quadratic_roots().map(|x| x.clamp(0.0, length)) {
+            raise(&mut self.deflection_from_chord, off_chord(at(into), x + into, chord), x + into);
         }
     }
 
@@ -257,7 +310,7 @@ impl Extremes {
         self.widen(piece, length, end, chord);
         let (State { transverse, moment, slope, deflection, .. }, c) = (piece.start, piece.section.compliance);
         let (q, dq) = (piece.load[1], piece.growth[1]);
-        let loaded = q != 0.0 || dq != 0.0;
+        let loaded = !piece.is_unloaded();
         if !loaded && (c == 0.0 || (moment == 0.0 && transverse == 0.0)) {
             return;
         }
@@ -265,15 +318,7 @@ impl Extremes {
         let from_chord = bent.plus(-chord.1);
         let at = |x: f64| deflection + bent.integral(x);
         if !loaded {
-            // Any place is a fair candidate: those beyond the ends become the ends.
-            if told == Told::Deflections {
-                for x in bent.quadratic_roots().map(|x| x.clamp(0.0, length)) {
-                    self.widen_deflection(at(x), piece.x + x);
-                }
-            }
-            for x in from_chord.quadratic_roots().map(|x| x.clamp(0.0, length)) {
-                raise(&mut self.deflection_from_chord, off_chord(at(x), piece.x + x, chord), piece.x + x);
-            }
+            self.widen_unloaded(piece.x, &bent, (deflection, length), chord, told);
             return;
         }
         let mut turns = self.widen_at_turns(piece);

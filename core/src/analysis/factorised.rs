@@ -4,6 +4,7 @@ use super::loads::LocalLoads;
 use super::piece::{Pieces, Response};
 use super::skyline::Skyline;
 use super::{Contact, Displacement, Dof, Frame, FrameError, LoadCase, Reaction, Solution};
+use std::sync::Arc;
 
 /// A pivot below this part of its diagonal has nothing left but rounding.
 const LEAST_PIVOT: f64 = 1e-11;
@@ -14,7 +15,7 @@ const BALANCE: f64 = 1e-6;
 /// The stiffness of a frame, factorised for the axial forces that act on its deflections.
 #[derive(Clone, Debug)]
 pub(super) struct Stiffness {
-    pub elements: Vec<Element>,
+    pub elements: Arc<[Element]>,
     pub unknowns: Unknowns,
     pub matrix: Skyline,
 }
@@ -22,16 +23,21 @@ pub(super) struct Stiffness {
 impl Stiffness {
     /// Of a frame checked before, not yet factorised.
     pub fn new(frame: &Frame) -> Self {
-        let elements: Vec<_> = frame.members.iter().map(|member| Element::new(frame, member)).collect();
+        let elements: Arc<[_]> = frame.members.iter().map(|member| Element::new(frame, member)).collect();
         let unknowns = Unknowns::new(frame, &elements);
         let matrix = unknowns.matrix(&elements);
         Self { elements, unknowns, matrix }
     }
 
+    /// Solutions keep those they were found with.
+    pub fn elements_mut(&mut self) -> &mut [Element] {
+        Arc::make_mut(&mut self.elements)
+    }
+
     /// Sets the axial force of each member that acts on its deflections, before factorising again.
     pub fn set_tensions(&mut self, tensions: impl Iterator<Item = f64>) {
         self.matrix.clear();
-        for (element, tension) in self.elements.iter_mut().zip(tensions) {
+        for (element, tension) in self.elements_mut().iter_mut().zip(tensions) {
             element.section.tension = tension;
         }
     }

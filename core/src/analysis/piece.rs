@@ -2,6 +2,7 @@ use super::Strain;
 use super::element::Element;
 use super::loads::{LocalForce, LocalGap, LocalLoad, LocalLoads};
 use crate::sorting::sort;
+use std::sync::Arc;
 
 /// Forces and movement at one place of a member, in its local axes.
 #[derive(Clone, Copy, Debug, Default)]
@@ -33,6 +34,11 @@ pub(super) struct Section {
 }
 
 impl Section {
+    /// Whether only moments bend a member of it.
+    pub fn is_plain(&self) -> bool {
+        self.tension == 0.0 && self.shear_compliance == 0.0
+    }
+
     /// 1 + N/GA: by how much more a tensioned member resists shear, after Engesser.
     pub fn mu(&self) -> f64 {
         1.0 + self.tension * self.shear_compliance
@@ -45,6 +51,11 @@ impl Section {
 
     pub fn transfer(&self, x: f64) -> [f64; 6] {
         transfer(self.kappa(), x)
+    }
+
+    /// dM/dx where the state is `state`.
+    pub fn shear(&self, state: &State) -> f64 {
+        (state.transverse + self.tension * state.slope) / self.mu()
     }
 }
 
@@ -64,8 +75,6 @@ pub(super) struct Piece {
     /// Strain and curvature that it takes on freely.
     pub strain: [f64; 2],
     pub section: Section,
-    /// Whether any of these may be other than 0.
-    pub acted_on: bool,
     /// Just after the force and the gap at its start.
     pub start: State,
 }
@@ -77,7 +86,12 @@ impl Piece {
 
     /// Whether only moments bend it, so that all along it is a polynomial.
     pub fn is_plain(&self) -> bool {
-        self.section.tension == 0.0 && self.section.shear_compliance == 0.0 && self.strain[1] == 0.0
+        self.section.is_plain() && self.strain[1] == 0.0
+    }
+
+    /// Whether no load across it acts along it.
+    pub fn is_unloaded(&self) -> bool {
+        self.load[1] == 0.0 && self.growth[1] == 0.0
     }
 
     /// Solution of `M' = T + N·v'`, `θ' = M/EI + κ₀`, `v' = θ − (T + N·v')/GA`, `T' = q` from the start of the piece.
@@ -126,7 +140,7 @@ impl Piece {
 
     /// dM/dx where the state is `state`.
     pub fn shear(&self, state: &State) -> f64 {
-        (state.transverse + self.section.tension * state.slope) / self.section.mu()
+        self.section.shear(state)
     }
 
     /// d²M/dx² at `x`, where the state is `state`.
@@ -229,34 +243,62 @@ impl Response {
     }
 }
 
-/// The pieces of all members, one member after another.
+/// How all members are bent and moved, as pieces between the places where what acts on them changes.
 #[derive(Clone, Debug)]
 pub(super) struct Pieces {
-    pub all: Vec<Piece>,
-    /// First piece of each member; one more than there are members.
-    pub starts: Vec<usize>,
+    elements: Arc<[Element]>,
+    /// At the start of each member's first piece.
+    pub starts: Vec<State>,
+    /// Those of members on which something acts, one member after another.
+    pub acted_on: Vec<Piece>,
+    /// The first of these of each member; one more than there are members.
+    pub firsts: Vec<usize>,
 }
 
 impl Default for Pieces {
     fn default() -> Self {
-        Self { all: Vec::new(), starts: vec![0] }
+        Self { elements: Arc::default(), starts: Vec::new(), acted_on: Vec::new(), firsts: vec![0] }
     }
 }
 
 impl Pieces {
-    pub fn of(&self, member: usize) -> &[Piece] {
-        &self.all[self.starts[member]..self.starts[member + 1]]
+    /// Of the same members, all at rest, with room for so many pieces of those on which something acts.
+    pub fn at_rest(elements: &Arc<[Element]>, room: usize) -> Self {
+        let mut firsts = Vec::with_capacity(elements.len() + 1);
+        firsts.push(0);
+        Self {
+            elements: elements.clone(),
+            starts: vec![State::default(); elements.len()],
+            acted_on: Vec::with_capacity(room),
+            firsts,
+        }
     }
 
-    pub fn of_mut(&mut self, member: usize) -> &mut [Piece] {
-        &mut self.all[self.starts[member]..self.starts[member + 1]]
+    pub fn elements(&self) -> &Arc<[Element]> {
+        &self.elements
+    }
+
+    /// Hands over the pieces of a member: one where nothing acts on it.
+    pub fn of<T>(&self, member: usize, read: impl FnOnce(&[Piece]) -> T) -> T {
+        match self.acted_on(member) {
+            [] => read(&[self.bare(member)]),
+            pieces => read(pieces),
+        }
+    }
+
+    /// None where nothing acts on the member.
+    pub fn acted_on(&self, member: usize) -> &[Piece] {
+        &self.acted_on[self.firsts[member]..self.firsts[member + 1]]
+    }
+
+    fn bare(&self, member: usize) -> Piece {
+        let Element { length, section, .. } = self.elements[member];
+        Piece { length, section, start: self.starts[member], ..Piece::default() }
     }
 
     /// Cuts members where their loads jump or kink, and finds how each responds; none where nothing acts on it.
-    pub fn cut(elements: &[Element], loads: &LocalLoads) -> (Self, Vec<Option<Response>>) {
-        let room = elements.len() + 2 * loads.lines.len() + loads.forces.len() + loads.gaps.len();
-        let mut pieces = Self { all: Vec::with_capacity(room), starts: Vec::with_capacity(elements.len() + 1) };
-        pieces.starts.push(0);
+    pub fn cut(elements: &Arc<[Element]>, loads: &LocalLoads) -> (Self, Vec<Option<Response>>) {
+        let mut pieces = Self::at_rest(elements, 3 * loads.lines.len() + loads.forces.len() + loads.gaps.len());
         let mut responses = Vec::with_capacity(elements.len());
         let (mut lines, mut forces) = (loads.lines.as_slice(), loads.forces.as_slice());
         let (mut gaps, mut strains) = (loads.gaps.as_slice(), loads.strains.as_slice());
@@ -268,65 +310,85 @@ impl Pieces {
                 gaps: take(&mut gaps, |load| load.member == member),
                 strains: take(&mut strains, |load| load.member == member),
             };
-            let first = pieces.all.len();
+            let first = pieces.acted_on.len();
             if own.is_nothing() && element.imperfection == [0.0; 2] {
-                pieces.all.push(Piece { length: element.length, section: element.section, ..Piece::default() });
-                pieces.starts.push(first + 1);
+                pieces.firsts.push(first);
                 responses.push(None);
                 continue;
             }
             if own.is_even(element.length) {
-                own.add_piece(element, 0.0, element.length, &mut pieces.all);
+                own.add_piece(element, 0.0, element.length, &mut pieces.acted_on);
             } else {
                 own.breaks(element.length, &mut breaks);
                 for ends in breaks.windows(2) {
-                    own.add_piece(element, ends[0], ends[1], &mut pieces.all);
+                    own.add_piece(element, ends[0], ends[1], &mut pieces.acted_on);
                 }
                 if own.gaps.last().is_some_and(|gap| gap.x == element.length) {
-                    own.add_piece(element, element.length, element.length, &mut pieces.all);
+                    own.add_piece(element, element.length, element.length, &mut pieces.acted_on);
                 }
             }
-            pieces.starts.push(pieces.all.len());
-            responses.push(Some(Response::of(&mut pieces.all[first..])));
+            pieces.firsts.push(pieces.acted_on.len());
+            responses.push(Some(Response::of(&mut pieces.acted_on[first..])));
         }
         (pieces, responses)
     }
 
-    /// The piece of a member at `x` from node i, and the state there.
-    pub fn at(&self, member: usize, x: f64) -> (&Piece, State) {
-        let pieces = self.of(member);
-        let piece = &pieces[pieces.partition_point(|piece| piece.x <= x).max(1) - 1];
-        let into = (x - piece.x).clamp(0.0, piece.length);
-        (piece, if into == 0.0 { piece.start } else { piece.at(into) })
+    /// The cross-section of a member and its state at `x` from node i.
+    pub fn at(&self, member: usize, x: f64) -> (&Section, State) {
+        let section = &self.elements[member].section;
+        if x <= 0.0 && self.firsts[member] == self.firsts[member + 1] {
+            return (section, self.starts[member]);
+        }
+        let state = self.of(member, |pieces| {
+            let piece = &pieces[pieces.partition_point(|piece| piece.x <= x).max(1) - 1];
+            let into = (x - piece.x).clamp(0.0, piece.length);
+            if into == 0.0 { piece.start } else { piece.at(into) }
+        });
+        (section, state)
     }
 
-    /// Makes one member of the parts of each, where `starts` are the first parts.
-    pub fn join(&mut self, starts: &[usize]) {
-        for parts in starts.windows(2) {
+    /// Makes one member of the parts of each, where `parts` are the first of them.
+    pub fn join(self, parts: &[usize]) -> Self {
+        let whole = parts.windows(2);
+        let elements = whole.clone().map(|parts| self.elements[parts[0]].clone()).collect();
+        let mut joined = Self::at_rest(&elements, self.acted_on.len() + self.starts.len());
+        for (member, parts) in whole.enumerate() {
+            joined.starts[member] = self.starts[parts[0]];
             let mut before = 0.0;
-            for part in parts[0]..parts[1] {
-                let pieces = self.of_mut(part);
-                let length = pieces.last().map_or(0.0, Piece::end);
-                for piece in pieces {
-                    piece.x += before;
-                }
-                before += length;
+            for part in (parts[0]..parts[1]).filter(|part| parts[1] - parts[0] > 1 || !self.acted_on(*part).is_empty())
+            {
+                before = self.of(part, |pieces| {
+                    joined.acted_on.extend(pieces.iter().map(|piece| Piece { x: piece.x + before, ..*piece }));
+                    before + pieces.last().map_or(0.0, Piece::end)
+                });
+            }
+            joined.firsts.push(joined.acted_on.len());
+        }
+        joined
+    }
+
+    /// Fills in the states of a member from the state at its start, before any force and gap there.
+    #[inline]
+    pub fn set_start(&mut self, member: usize, state: State) {
+        let pieces = self.firsts[member]..self.firsts[member + 1];
+        self.starts[member] = match self.acted_on.get(pieces.start) {
+            Some(first) if !pieces.is_empty() => state.after(first),
+            _ => state,
+        };
+        self.fill_in(member);
+    }
+
+    /// Fills in the states of a member's pieces from that at the start of its first.
+    #[inline]
+    pub fn fill_in(&mut self, member: usize) {
+        let mut state = self.starts[member];
+        let pieces = &mut self.acted_on[self.firsts[member]..self.firsts[member + 1]];
+        for at in 0..pieces.len() {
+            pieces[at].start = state;
+            if let Some(next) = pieces.get(at + 1) {
+                state = pieces[at].at(pieces[at].length).after(next);
             }
         }
-        self.starts = starts.iter().map(|&part| self.starts[part]).collect();
-    }
-
-    /// Fills in the states of a member from the state at its start.
-    pub fn set_start(&mut self, member: usize, mut state: State) {
-        let (last, before) = match self.of_mut(member).split_last_mut() {
-            Some(parts) => parts,
-            None => return,
-        };
-        for piece in before {
-            piece.start = state.after(piece);
-            state = piece.at(piece.length);
-        }
-        last.start = state.after(last);
     }
 }
 
@@ -385,7 +447,7 @@ impl Own<'_> {
     fn add_piece(&self, element: &Element, from: f64, to: f64, pieces: &mut Vec<Piece>) {
         pieces.push(Piece::default());
         let Some(piece) = pieces.last_mut() else { return };
-        (piece.x, piece.length, piece.section, piece.acted_on) = (from, to - from, element.section, true);
+        (piece.x, piece.length, piece.section) = (from, to - from, element.section);
         for load in self.lines.iter().filter(|load| load.a <= from && to <= load.b && from < to) {
             let ([p_a, q_a], [p_b, q_b], length) = (load.at_a, load.at_b, load.b - load.a);
             let (along, across) = ((p_b - p_a) / length, (q_b - q_a) / length);

@@ -63,7 +63,7 @@ impl Subdivision {
     /// Solves until the axial forces settle.
     fn settle(&self, loads: &LoadCase, imperfections: &Imperfections) -> Result<Solution, FrameError> {
         let mut factorised = Factorised::new(&self.frame);
-        imperfections.apply(&self.starts, &mut factorised.stiffness.elements);
+        imperfections.apply(&self.starts, factorised.stiffness.elements_mut());
         let mut before = vec![0.0; self.frame.members.len()];
         let mut change_before = f64::INFINITY;
         for _ in 0..ROUNDS {
@@ -80,7 +80,7 @@ impl Subdivision {
                 .stiffness
                 .set_tensions(axial.iter().enumerate().map(|(part, axial)| axial.min(self.greatest_tension(part))));
             for (part, element) in
-                factorised.stiffness.elements.iter_mut().enumerate().filter(|(_, e)| e.arms.is_some())
+                factorised.stiffness.elements_mut().iter_mut().enumerate().filter(|(_, e)| e.arms.is_some())
             {
                 element.arm_moments = solution.arm_moments(part..part + 1, &self.frame, part);
             }

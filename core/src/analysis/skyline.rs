@@ -55,11 +55,9 @@ impl Skyline {
                 continue;
             }
             self.diagonal[row] += values[k];
-            let (first, line) = (self.first[row], &mut self.lower[self.starts[row]..self.starts[row + 1]]);
-            for (&column, value) in rows.iter().zip(values) {
-                if column < row {
-                    line[column - first] += value;
-                }
+            for (&other, value) in rows[..k].iter().zip(values).filter(|(other, _)| **other < self.first.len()) {
+                let (column, row) = if other < row { (other, row) } else { (row, other) };
+                self.lower[self.starts[row + 1] + column - row] += value;
             }
         }
     }

@@ -87,8 +87,8 @@ impl Solution {
 
     /// Shear in kN, `x` m from node i.
     pub fn shear_at(&self, member: usize, x: f64) -> f64 {
-        let (piece, state) = self.pieces.at(member, x);
-        piece.shear(&state)
+        let (section, state) = self.pieces.at(member, x);
+        section.shear(&state)
     }
 
     /// Deflection along local y in m, `x` m from node i, movement of the nodes included.
@@ -108,49 +108,54 @@ impl Solution {
 
     /// Moment in kNm, shear in kN and deflection in m together, `x` m from node i.
     pub fn bending_at(&self, member: usize, x: f64) -> [f64; 3] {
-        let (piece, state) = self.pieces.at(member, x);
-        [state.moment, piece.shear(&state), state.deflection]
+        let (section, state) = self.pieces.at(member, x);
+        [state.moment, section.shear(&state), state.deflection]
     }
 
     /// Greatest and least moment, shear and deflection of a member and where they are, exactly.
     pub fn extremes(&self, member: usize) -> Extremes {
-        Search::default().extremes(self.pieces.of(member))
+        Search::default().extremes(&self.pieces, member)
     }
 
     /// Those of its moment and shear alone, which takes less time.
     pub fn force_extremes(&self, member: usize) -> ForceExtremes {
-        Search::default().forces(self.pieces.of(member))
+        self.pieces.of(member, |pieces| Search::default().forces(pieces))
     }
 
     /// Those of its moment and shear, and the greatest distance in m of its deflections from a straight line with its
     /// place: the line is given by its deflection at node i and its slope.
     pub fn extremes_from_line(&self, member: usize, line: (f64, f64)) -> (ForceExtremes, (f64, f64)) {
-        Search::default().off_line(self.pieces.of(member), line)
+        self.pieces.of(member, |pieces| Search::default().off_line(pieces, line))
     }
 
     /// Those of all members in their order, faster than one by one.
     pub fn all_extremes(&self) -> Vec<Extremes> {
         let mut search = Search::default();
-        self.pieces.starts.windows(2).map(|ends| search.extremes(&self.pieces.all[ends[0]..ends[1]])).collect()
+        (0..self.members()).map(|member| search.extremes(&self.pieces, member)).collect()
     }
 
     /// Places in m from node i at which moment, shear or deflection may have an extreme, the ends included.
     pub fn turning_points(&self, member: usize) -> Vec<f64> {
-        Search::default().turning_points(self.pieces.of(member))
+        self.pieces.of(member, |pieces| Search::default().turning_points(pieces))
     }
 
     /// Places in m from node i where the load jumps or kinks, the ends included.
     pub fn moment_breaks(&self, member: usize) -> Vec<f64> {
-        let pieces = self.pieces.of(member);
-        let end = pieces.last().map(Piece::end);
-        pieces.iter().map(|piece| piece.x).chain(end).collect()
+        self.pieces.of(member, |pieces| {
+            let end = pieces.last().map(Piece::end);
+            pieces.iter().map(|piece| piece.x).chain(end).collect()
+        })
+    }
+
+    fn members(&self) -> usize {
+        self.pieces.starts.len()
     }
 
     /// Axial force at node i and node j of a member.
     pub(super) fn axial_ends(&self, member: usize) -> (f64, f64) {
-        let pieces = self.pieces.of(member);
-        let start = pieces.first().map_or(0.0, |piece| piece.start.axial);
-        (start, pieces.last().map_or(start, |piece| piece.at(piece.length).axial))
+        let start = self.pieces.starts[member].axial;
+        let last = self.pieces.acted_on(member).last();
+        (start, last.map_or(start, |piece| piece.at(piece.length).axial))
     }
 
     /// Moment on each node by a unit of its rotation, as the end forces of a member act on its turning arms.
@@ -161,17 +166,18 @@ impl Solution {
             (cosine * state.axial - sine * -state.transverse) * x
                 + (sine * state.axial + cosine * -state.transverse) * y
         };
-        let (first, last) = (self.pieces.of(members.start).first(), self.pieces.of(members.end - 1).last());
-        let at_i = first.map_or(0.0, |piece| along(data.arms[0], piece.start));
-        let at_j = last.map_or(0.0, |piece| -along(data.arms[1], piece.at(piece.length)));
+        let end = |pieces: &[Piece]| pieces.last().map_or(State::default(), |piece| piece.at(piece.length));
+        let at_i = along(data.arms[0], self.pieces.starts[members.start]);
+        let at_j = -along(data.arms[1], self.pieces.of(members.end - 1, end));
         [at_i, at_j]
     }
 
     /// Axial force just before a place, where a force may jump.
     pub(super) fn axial_before(&self, member: usize, x: f64) -> f64 {
-        let pieces = self.pieces.of(member);
-        let piece = &pieces[pieces.partition_point(|piece| piece.x < x).max(1) - 1];
-        piece.at((x - piece.x).clamp(0.0, piece.length)).axial
+        self.pieces.of(member, |pieces| {
+            let piece = &pieces[pieces.partition_point(|piece| piece.x < x).max(1) - 1];
+            piece.at((x - piece.x).clamp(0.0, piece.length)).axial
+        })
     }
 
     pub(super) fn mean_axial(&self, member: usize) -> f64 {
@@ -181,19 +187,19 @@ impl Solution {
 
     /// Greatest force in the members, with moments divided by the member's length: what rounding is measured by.
     pub(super) fn greatest_force(&self) -> f64 {
-        let members = 0..self.pieces.starts.len() - 1;
-        members.fold(0.0, |most: f64, member| {
-            let pieces = self.pieces.of(member);
-            let length = pieces.last().map_or(1.0, Piece::end);
-            pieces.iter().map(|piece| &piece.start).fold(most, |most, state| {
-                most.max(state.axial.abs()).max(state.transverse.abs()).max(state.moment.abs() / length)
+        (0..self.members()).fold(0.0, |most, member| {
+            self.pieces.of(member, |pieces| {
+                let length = pieces.last().map_or(1.0, Piece::end);
+                pieces.iter().map(|piece| &piece.start).fold(most, |most: f64, state| {
+                    most.max(state.axial.abs()).max(state.transverse.abs()).max(state.moment.abs() / length)
+                })
             })
         })
     }
 
     /// Joins the parts of each member, where `starts` are the first parts, and forgets nodes beyond the first `nodes`.
     pub(super) fn join(mut self, starts: &[usize], nodes: usize) -> Self {
-        self.pieces.join(starts);
+        self.pieces = self.pieces.join(starts);
         self.displacements.truncate(nodes);
         self.reactions.truncate(nodes);
         self

@@ -42,99 +42,75 @@ impl Solution {
 }
 
 impl Pieces {
-    /// Cut wherever any of the parts is.
+    /// Members are cut wherever any of the parts cuts them.
     fn sum(parts: &[(f64, &Solution)]) -> Self {
-        let of_parts = || parts.iter().map(|&(factor, part)| (factor, &part.pieces));
-        let acted_on: Vec<_> = of_parts().filter(|(_, part)| !part.is_bare()).collect();
-        let mut sum = match acted_on[..] {
-            [] => of_parts().next().map(|(_, first)| first.cut_as()).unwrap_or_default(),
-            [(factor, only)] => only.times(factor),
-            _ => Self::sum_of_acted_on(&acted_on),
-        };
-        for (factor, part) in of_parts().filter(|(_, part)| part.is_bare()) {
-            for (&at, piece) in sum.starts.iter().zip(&part.all) {
-                sum.all[at].start.add(factor, &piece.start);
-            }
+        let Some((_, first)) = parts.first() else { return Self::default() };
+        let room = parts.iter().map(|(_, part)| part.pieces.acted_on.len()).sum();
+        let mut sum = Self::at_rest(first.pieces.elements(), room);
+        for (factor, part) in parts {
+            sum.starts.iter_mut().zip(&part.pieces.starts).for_each(|(sum, start)| sum.add(*factor, start));
         }
-        for member in sum.starts.windows(2) {
-            for next in member[0] + 1..member[1] {
-                let before = &sum.all[next - 1];
-                sum.all[next].start = before.at(before.length).after(&sum.all[next]);
+        let acting: Vec<_> = parts.iter().filter(|(_, part)| !part.pieces.acted_on.is_empty()).collect();
+        let (mut own, mut breaks) = (Vec::with_capacity(acting.len()), Vec::new());
+        for member in 0..sum.starts.len() {
+            own.clear();
+            let of_parts = acting.iter().map(|(factor, part)| (*factor, part.pieces.acted_on(member)));
+            own.extend(of_parts.filter(|(_, pieces)| !pieces.is_empty()));
+            match own[..] {
+                [] => {}
+                [(factor, pieces)] => sum.acted_on.extend(pieces.iter().map(|piece| piece.times(factor))),
+                _ => sum.merge(&own, &mut breaks),
             }
+            sum.firsts.push(sum.acted_on.len());
+            sum.fill_in(member);
         }
         sum
     }
 
-    /// Whether nothing acts on any member, so that each is one piece.
-    fn is_bare(&self) -> bool {
-        self.all.iter().all(|piece| !piece.acted_on)
-    }
-
-    /// Cut in the same way, with nothing on them and all at rest.
-    fn cut_as(&self) -> Self {
-        Self { all: self.all.iter().map(Piece::bare).collect(), starts: self.starts.clone() }
-    }
-
-    fn times(&self, factor: f64) -> Self {
-        let mut product = self.clone();
-        if factor != 1.0 {
-            product = self.cut_as();
-            product.all.iter_mut().zip(&self.all).for_each(|(piece, other)| piece.add(factor, other));
-        }
-        product
-    }
-
-    /// Each member's state is right in its first piece only.
-    fn sum_of_acted_on(parts: &[(f64, &Self)]) -> Self {
-        let members = parts.first().map_or(0, |(_, first)| first.starts.len() - 1);
-        let room = parts.iter().map(|(_, part)| part.all.len()).sum();
-        let mut sum = Self { all: Vec::with_capacity(room), starts: Vec::with_capacity(members + 1) };
-        sum.starts.push(0);
-        let mut breaks = Vec::new();
-        for member in 0..members {
-            let of_all = || parts.iter().flat_map(|(_, part)| part.of(member));
-            breaks.clear();
-            breaks.extend(of_all().map(|piece| piece.x));
-            sort(&mut breaks, f64::total_cmp);
-            breaks.dedup();
-            let end = of_all().map(Piece::end).fold(0.0, f64::max);
-            for (index, &x) in breaks.iter().enumerate() {
-                let length = breaks.get(index + 1).unwrap_or(&end) - x;
-                let mut piece = Piece { x, length, ..Piece::default() };
-                for (factor, part) in parts {
-                    let pieces = part.of(member);
-                    piece.add(*factor, &pieces[pieces.partition_point(|piece| piece.x <= x).max(1) - 1]);
+    /// Adds pieces with what acts on one member in several parts.
+    fn merge(&mut self, parts: &[(f64, &[Piece])], breaks: &mut Vec<f64>) {
+        let all = || parts.iter().flat_map(|(_, pieces)| *pieces);
+        breaks.clear();
+        breaks.extend(all().map(|piece| piece.x));
+        sort(breaks, f64::total_cmp);
+        breaks.dedup();
+        let end = all().map(Piece::end).fold(0.0, f64::max);
+        for (index, &x) in breaks.iter().enumerate() {
+            let length = breaks.get(index + 1).unwrap_or(&end) - x;
+            let mut sum = Piece { x, length, ..Piece::default() };
+            for (factor, pieces) in parts {
+                if let Some(piece) = pieces.iter().rfind(|piece| piece.x <= x) {
+                    sum.add(*factor, piece);
                 }
-                sum.all.push(piece);
             }
-            sum.starts.push(sum.all.len());
+            self.acted_on.push(sum);
         }
-        sum
     }
 }
 
 impl Piece {
-    fn bare(&self) -> Self {
-        Self { x: self.x, length: self.length, section: self.section, ..Self::default() }
+    fn times(&self, factor: f64) -> Self {
+        if factor == 1.0 {
+            return *self;
+        }
+        let mut product = Self { x: self.x, length: self.length, ..Self::default() };
+        product.add(factor, self);
+        product
     }
 
-    /// Adds what acts on another, and the state at its start where both begin together.
+    /// Adds what acts on another.
     #[inline]
     fn add(&mut self, factor: f64, other: &Self) {
         let into = self.x - other.x;
         self.section = other.section;
-        if other.acted_on {
-            self.acted_on = true;
-            for way in 0..2 {
-                self.load[way] += factor * (other.load[way] + into * other.growth[way]);
-                self.growth[way] += factor * other.growth[way];
-                self.strain[way] += factor * other.strain[way];
-            }
+        for way in 0..2 {
+            self.load[way] += factor * (other.load[way] + into * other.growth[way]);
+            self.growth[way] += factor * other.growth[way];
+            self.strain[way] += factor * other.strain[way];
         }
         if into == 0.0 {
             (0..2).for_each(|way| self.force[way] += factor * other.force[way]);
             (0..3).for_each(|way| self.jump[way] += factor * other.jump[way]);
-            self.start.add(factor, &other.start);
         }
     }
 }
