@@ -6,6 +6,7 @@ use crate::scheme::Id;
 use crate::sentence::{Sentence, item as named, length as metres, number, word};
 use serde::Serialize;
 use std::collections::BTreeMap;
+use std::rc::Rc;
 
 /// One line of the bill.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -37,13 +38,13 @@ pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
         let (_, count) = alike.entry((part.role, micrometres, &part.mark, &part.item)).or_insert((part, 0));
         *count += part.count;
     }
-    let mut lines: BTreeMap<(Role, String, String, String), Quantity> = BTreeMap::new();
+    let mut named = BTreeMap::new();
+    let mut lines: BTreeMap<(Role, &str, Rc<str>, String), Quantity> = BTreeMap::new();
     for (part, count) in alike.into_values() {
-        let Some(item) = catalogue.get(&part.item) else { continue };
-        let origin = catalogue.origin(&part.item).map_or("", Origin::words);
-        let name = sentence!("{}{}", named(&item.name), word(origin));
-        for line in lines_of(part, f64::from(count), item, &name) {
-            let key = (part.role, line.mark.clone(), line.item.to_string(), line.size.to_string());
+        let named = named.entry(&*part.item).or_insert_with(|| Named::of(&part.item, catalogue));
+        let Some(named) = named else { continue };
+        for (line, text) in lines_of(part, f64::from(count), named) {
+            let key = (part.role, &*part.mark, text, line.size.to_string());
             match lines.get_mut(&key) {
                 Some(known) => {
                     known.count += line.count;
@@ -99,48 +100,62 @@ fn total(item: Sentence, unit: &'static str, count: f64, mass_kg: f64) -> Quanti
     Quantity { mark, owner: None, item, size, count, unit, pieces: 0.0, mass_kg }
 }
 
-/// The line of so many parts like this one, and one for the nuts, jacks or couplers that go with them.
-fn lines_of(part: &Part, count: f64, item: &Item, name: &Sentence) -> Vec<Quantity> {
-    let line = |item: Sentence, size: Sentence, count: f64, unit, mass_kg| Quantity {
-        mark: part.mark.clone(),
-        owner: Some(part.owner),
-        item,
-        size,
-        count,
-        unit,
-        pieces: count,
-        mass_kg,
+/// An item, and how the bill calls it and what goes with it, also as a text.
+struct Named<'a> {
+    item: &'a Item,
+    own: (Sentence, Rc<str>),
+    /// Nuts, jacks or couplers, how many go with each, and their mass in all, kg.
+    extra: Option<((Sentence, Rc<str>), f64, f64)>,
+}
+
+impl<'a> Named<'a> {
+    fn of(code: &str, catalogue: &'a Catalogue) -> Option<Self> {
+        let item = catalogue.get(code)?;
+        let name = sentence!("{}{}", named(&item.name), word(catalogue.origin(code).map_or("", Origin::words)));
+        let extra = match &item.kind {
+            Kind::Tie(tie) => Some((sentence!("Nut and plate for {}", &name), tie.ends_kg)),
+            Kind::Leg(leg) => Some((sentence!("Head and base jack for {}", &name), leg.ends_kg)),
+            Kind::Brace(brace) => Some((sentence!("Coupler for {}", &name), 2.0 * brace.coupler_kg)),
+            _ => None,
+        };
+        let with_text = |name: Sentence| {
+            let text = name.to_string().into();
+            (name, text)
+        };
+        Some(Self { item, own: with_text(name), extra: extra.map(|(name, kg)| (with_text(name), 2.0, kg)) })
+    }
+}
+
+/// The line of so many parts like this one, and one for what goes with them, each with the name of its item as a text.
+fn lines_of(part: &Part, count: f64, named: &Named) -> Vec<(Quantity, Rc<str>)> {
+    let Named { item, own, extra } = named;
+    let line = |(item, text): &(Sentence, Rc<str>), size: Sentence, count: f64, unit, mass_kg| {
+        let (mark, owner, item) = (part.mark.to_string(), Some(part.owner), item.clone());
+        (Quantity { mark, owner, item, size, count, unit, pieces: count, mass_kg }, text.clone())
     };
     let length = part.solid.length_m();
-    let rod = |kg_m: f64| line(name.clone(), sentence!("{}", metres(length, 3)), count, "no.", kg_m * length * count);
-    let extra =
-        |extra: Sentence, of_one: f64, kg: f64| line(extra, Sentence::default(), of_one * count, "no.", kg * count);
-    match (&item.kind, part.solid) {
+    let rod = |kg_m: f64| line(own, sentence!("{}", metres(length, 3)), count, "no.", kg_m * length * count);
+    let mut lines = Vec::with_capacity(2);
+    lines.extend(match (&item.kind, part.solid) {
         (Kind::Board(board), Solid::Sheet { length_m, .. }) => {
             let area = length * length_m;
-            let size = across(length, length_m);
             let sheets = libm::ceil(area / (board.sheet_m[0] * board.sheet_m[1]) - 1e-9);
-            let line = line(name.clone(), size, area * count, "m²", area * board.mass_kg_m2 * count);
-            vec![Quantity { pieces: sheets * count, ..line }]
-        }
-        (Kind::Tie(tie), _) => {
-            vec![rod(tie.mass_kg_m), extra(sentence!("Nut and plate for {}", name), 2.0, tie.ends_kg)]
-        }
-        (Kind::Leg(leg), _) => {
-            vec![rod(leg.mass_kg_m()), extra(sentence!("Head and base jack for {}", name), 2.0, leg.ends_kg)]
-        }
-        (Kind::Brace(brace), _) => {
-            vec![rod(brace.mass_kg_m()), extra(sentence!("Coupler for {}", name), 2.0, 2.0 * brace.coupler_kg)]
+            let (mut line, text) =
+                line(own, across(length, length_m), area * count, "m²", area * board.mass_kg_m2 * count);
+            line.pieces = sheets * count;
+            Some((line, text))
         }
         (Kind::Plate(plate), Solid::Plate { .. }) => {
-            let size = across(plate.width_m, plate.length_m);
-            vec![line(name.clone(), size, count, "no.", plate.mass_kg * count)]
+            Some(line(own, across(plate.width_m, plate.length_m), count, "no.", plate.mass_kg * count))
         }
-        _ => match item.beam() {
-            Some(beam) => vec![rod(beam.mass_kg_m)],
-            None => Vec::new(),
-        },
-    }
+        (Kind::Tie(tie), _) => Some(rod(tie.mass_kg_m)),
+        (Kind::Leg(leg), _) => Some(rod(leg.mass_kg_m())),
+        (Kind::Brace(brace), _) => Some(rod(brace.mass_kg_m())),
+        _ => item.beam().map(|beam| rod(beam.mass_kg_m)),
+    });
+    let with_it = extra.as_ref().filter(|_| !lines.is_empty());
+    lines.extend(with_it.map(|(name, each, kg)| line(name, Sentence::default(), each * count, "no.", kg * count)));
+    lines
 }
 
 /// Two sizes of a thing.

@@ -117,7 +117,7 @@ fn a_suppliers_value_is_computed_with_and_told() {
     let after = worked(&scheme);
     let is_of_it = |design: &Design, check: &Check| {
         check.check == CheckKind::Tension
-            && design.model.parts.iter().any(|part| part.item == item.code && check.is_of(part))
+            && design.model.parts.iter().any(|part| *part.item == *item.code && check.is_of(part))
     };
     let tension = |design: &Design| {
         let checks = design.results.checks.iter().filter(|check| is_of_it(design, check));
@@ -169,7 +169,7 @@ fn every_item_of_the_demo_is_named_where_it_is_the_suppliers() {
         let after = worked(&apply(&scheme, &Edit::SetItem(item)).expect("an edit"));
         let by = format!("; {code}, by supplier's data");
         let named = after.results.checks.iter().filter(|check| check.source.contains(&by)).count();
-        let parts = after.model.parts.iter().filter(|part| part.item == code).count();
+        let parts = after.model.parts.iter().filter(|part| *part.item == *code).count();
         assert!(parts == 0 || named > 0, "{code}: {parts} parts and no check that names it");
         assert!(after.results.findings.iter().any(|finding| finding.text.starts_with(&format!("{code} ("))), "{code}");
     }

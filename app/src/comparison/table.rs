@@ -191,7 +191,7 @@ fn items(a: &Print, b: &Print) -> Group {
         for part in &print.worked.design.model.parts {
             let row = of_all.entry((part.owner, part.role)).or_default();
             if row[side + 1].is_empty() {
-                let item = print.catalogue.get(&part.item).map_or(part.item.as_str(), |item| item.name.as_str());
+                let item = print.catalogue.get(&part.item).map_or(&*part.item, |item| item.name.as_str());
                 look_up(item).unwrap_or(item).clone_into(&mut row[side + 1]);
             }
             if row[0].is_empty() {

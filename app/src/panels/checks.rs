@@ -12,7 +12,7 @@ pub fn Worked(check: Check) -> impl IntoView {
     let store = Store::here();
     let mut codes: Vec<String> = store.worked.with_untracked(|worked| {
         let parts = worked.design.model.parts.iter().filter(|part| check.is_of(part));
-        parts.map(|part| part.item.clone()).collect()
+        parts.map(|part| part.item.to_string()).collect()
     });
     codes.sort();
     codes.dedup();

@@ -22,9 +22,9 @@ pub fn name_own_items(scheme: &Scheme, catalogue: &Catalogue, model: &Model, res
     for (code, element) in &users {
         results.findings.extend(catalogue.get(code).map(|item| note(item, catalogue.ours(code).as_ref(), *element)));
     }
-    let own: Vec<&Part> = model.parts.iter().filter(|part| users.contains_key(part.item.as_str())).collect();
+    let own: Vec<&Part> = model.parts.iter().filter(|part| users.contains_key(&*part.item)).collect();
     for check in &mut results.checks {
-        let mut codes: Vec<&str> = own.iter().filter(|part| check.is_of(part)).map(|part| part.item.as_str()).collect();
+        let mut codes: Vec<&str> = own.iter().filter(|part| check.is_of(part)).map(|part| &*part.item).collect();
         codes.sort_unstable();
         codes.dedup();
         for code in codes {

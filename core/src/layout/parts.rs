@@ -7,6 +7,7 @@ mod wall;
 use crate::catalogue::Item;
 use crate::model::{Model, Part, Role, Solid};
 use crate::scheme::Id;
+use std::sync::Arc;
 
 /// All parts of a model.
 pub fn of(model: &Model) -> Vec<Part> {
@@ -19,26 +20,31 @@ pub fn of(model: &Model) -> Vec<Part> {
     }
     for falsework in &model.falsework {
         table::parts(falsework, model.bay_m, &mut parts);
-        bent::parts(falsework, model.bay_m, &mut parts);
+        bent::parts(falsework, &mut parts);
     }
     parts
 }
 
-/// What the parts of one element share.
+/// What parts of one element share.
 struct Maker<'a> {
     owner: Id,
-    mark: &'a str,
+    mark: Arc<str>,
     role: Role,
     item: &'a Item,
+    code: Arc<str>,
 }
 
-impl Maker<'_> {
+impl<'a> Maker<'a> {
+    fn new(owner: Id, mark: &str, role: Role, item: &'a Item) -> Self {
+        Self { owner, mark: mark.into(), role, item, code: item.code.as_str().into() }
+    }
+
     fn make(&self, solid: Solid) -> Part {
         self.make_several(1, solid)
     }
 
     fn make_several(&self, count: u32, solid: Solid) -> Part {
-        Part { mark: self.mark.into(), owner: self.owner, role: self.role, item: self.item.code.clone(), count, solid }
+        Part { mark: self.mark.clone(), owner: self.owner, role: self.role, item: self.code.clone(), count, solid }
     }
 }
 

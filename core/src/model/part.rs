@@ -1,17 +1,18 @@
 use crate::geometry::Point;
 use crate::scheme::Id;
+use std::sync::Arc;
 
 /// A physical item in its place.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Part {
     /// Its mark on drawing and schedule, shared by equal parts of one element.
-    pub mark: String,
+    pub mark: Arc<str>,
     /// The element of the scheme that it belongs to.
     pub owner: Id,
     /// What it does.
     pub role: Role,
     /// Its catalogue code.
-    pub item: String,
+    pub item: Arc<str>,
     /// Items of this kind here, side by side.
     pub count: u32,
     /// Its shape.

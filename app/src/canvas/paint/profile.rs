@@ -115,6 +115,7 @@ mod tests {
     use super::*;
     use falsewright_core::model::Role;
     use falsewright_core::scheme::Id;
+    use std::sync::Arc;
 
     fn bounds(d: &str) -> [f64; 4] {
         let numbers: Vec<f64> = d.split(['M', 'L', 'Z', ' ']).filter_map(|number| number.parse().ok()).collect();
@@ -125,7 +126,7 @@ mod tests {
     }
 
     fn part(count: u32, solid: Solid) -> Part {
-        let (mark, item) = (String::new(), String::new());
+        let (mark, item) = (Arc::default(), Arc::default());
         Part { mark, owner: Id(1), role: Role::Primary, item, count, solid }
     }
 

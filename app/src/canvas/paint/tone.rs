@@ -29,7 +29,7 @@ pub fn printed(ratio: f64) -> String {
 
 /// The greatest check of the parts of one mark and role.
 pub fn governing<'r>(results: &'r Results, part: &Part) -> Option<&'r Check> {
-    let of_mark = |member: &str| member.strip_prefix(part.mark.as_str()).is_some_and(|rest| rest.starts_with(' '));
+    let of_mark = |member: &str| member.strip_prefix(&*part.mark).is_some_and(|rest| rest.starts_with(' '));
     results
         .checks
         .iter()

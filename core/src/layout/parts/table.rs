@@ -4,7 +4,7 @@ use crate::model::{Part, PlacedFalsework, Role, Solid};
 use crate::scheme::Direction;
 
 pub fn parts(falsework: &PlacedFalsework, bay_m: f64, parts: &mut Vec<Part>) {
-    let maker = |role, item| Maker { owner: falsework.id, mark: &falsework.mark, role, item };
+    let maker = |role, item| Maker::new(falsework.id, &falsework.mark, role, item);
     let board_m = falsework.facing.board().map_or(0.0, |board| board.thickness_m);
     let (left, right) = span(&falsework.faces);
     let (primary_depth, primary_breadth) = size(&falsework.primary);

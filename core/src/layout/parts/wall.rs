@@ -5,7 +5,7 @@ use crate::model::{Model, Part, PlacedShutter, PlacedTieRow, Role, Solid};
 use crate::scheme::Arrangement;
 
 pub fn shutter(shutter: &PlacedShutter, bay_m: f64, parts: &mut Vec<Part>) {
-    let maker = |role, item| Maker { owner: shutter.id, mark: &shutter.mark, role, item };
+    let maker = |role, item| Maker::new(shutter.id, &shutter.mark, role, item);
     let board_m = shutter.facing.board().map_or(0.0, |board| board.thickness_m);
     let (secondary_depth, secondary_breadth) = size(&shutter.secondary);
     let (primary_depth, primary_breadth) = size(&shutter.primary);
@@ -81,7 +81,7 @@ pub fn ties(row: &PlacedTieRow, model: &Model, parts: &mut Vec<Part>) {
     let from = start - toward * projection / 2.0;
     let to = start + toward * (row.run_m() + projection / 2.0);
     let end_z = row.z_m - row.below_m();
-    let maker = Maker { owner: row.id, mark: &row.mark, role, item: &row.item };
+    let maker = Maker::new(row.id, &row.mark, role, &row.item);
     parts.extend(row.places_m.iter().map(|&y| {
         maker.make(Solid::Bar {
             from: [from, y, row.z_m],
