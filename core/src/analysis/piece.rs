@@ -95,6 +95,7 @@ impl Piece {
     }
 
     /// Solution of `M' = T + N·v'`, `θ' = M/EI + κ₀`, `v' = θ − (T + N·v')/GA`, `T' = q` from the start of the piece.
+    #[inline]
     pub fn at(&self, x: f64) -> State {
         if self.is_plain() { self.plain_at(x) } else { self.any_at(x) }
     }
@@ -333,18 +334,28 @@ impl Pieces {
         (pieces, responses)
     }
 
-    /// The cross-section of a member and its state at `x` from node i.
+    /// The cross-section of a member and its state at `x` from node i; inlined, so that only what is read is worked out.
+    #[inline(always)]
     pub fn at(&self, member: usize, x: f64) -> (&Section, State) {
         let section = &self.elements[member].section;
-        if x <= 0.0 && self.firsts[member] == self.firsts[member + 1] {
-            return (section, self.starts[member]);
-        }
-        let state = self.of(member, |pieces| {
-            let piece = &pieces[pieces.partition_point(|piece| piece.x <= x).max(1) - 1];
-            let into = (x - piece.x).clamp(0.0, piece.length);
-            if into == 0.0 { piece.start } else { piece.at(into) }
-        });
+        let pieces = self.acted_on(member);
+        let state = match pieces.partition_point(|piece| piece.x <= x).max(1) {
+            _ if pieces.is_empty() && section.is_plain() => {
+                self.starts[member].onward(section, x.clamp(0.0, self.elements[member].length))
+            }
+            _ if pieces.is_empty() => self.bare_at(member, x),
+            after => {
+                let piece = &pieces[after - 1];
+                piece.at((x - piece.x).clamp(0.0, piece.length))
+            }
+        };
         (section, state)
+    }
+
+    #[cold]
+    fn bare_at(&self, member: usize, x: f64) -> State {
+        let bare = self.bare(member);
+        bare.at(x.clamp(0.0, bare.length))
     }
 
     /// Makes one member of the parts of each, where `parts` are the first of them.
@@ -393,6 +404,20 @@ impl Pieces {
 }
 
 impl State {
+    /// `x` m onward along a member without load that only moments bend.
+    #[inline(always)]
+    fn onward(self, section: &Section, x: f64) -> Self {
+        let Self { axial, transverse, moment, slope, deflection, along } = self;
+        let (m, t) = (section.compliance * moment, section.compliance * transverse);
+        Self {
+            moment: moment + x * transverse,
+            slope: slope + x * (m + 0.5 * x * t),
+            deflection: deflection + x * (slope + x * (0.5 * m + t * x * (1.0 / 6.0))),
+            along: along + x * section.axial_compliance * axial,
+            ..self
+        }
+    }
+
     /// Just after the force and the gap at the start of a piece.
     pub fn after(self, piece: &Piece) -> Self {
         let ([along, across], [gap_along, gap_across, turn]) = (piece.force, piece.jump);
