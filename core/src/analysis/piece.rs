@@ -100,7 +100,7 @@ impl Piece {
         if self.is_plain() { self.plain_at(x) } else { self.any_at(x) }
     }
 
-    #[inline]
+    #[inline(always)]
     fn plain_at(&self, x: f64) -> State {
         let State { axial, transverse, moment, slope, deflection, along } = self.start;
         let Section { compliance, axial_compliance, .. } = self.section;
@@ -338,6 +338,9 @@ impl Pieces {
     #[inline(always)]
     pub fn at(&self, member: usize, x: f64) -> (&Section, State) {
         let section = &self.elements[member].section;
+        if x <= 0.0 {
+            return (section, self.starts[member]);
+        }
         let pieces = self.acted_on(member);
         let state = match pieces.partition_point(|piece| piece.x <= x).max(1) {
             _ if pieces.is_empty() && section.is_plain() => {
@@ -346,7 +349,8 @@ impl Pieces {
             _ if pieces.is_empty() => self.bare_at(member, x),
             after => {
                 let piece = &pieces[after - 1];
-                piece.at((x - piece.x).clamp(0.0, piece.length))
+                let into = (x - piece.x).clamp(0.0, piece.length);
+                if piece.is_plain() { piece.plain_at(into) } else { piece.any_at(into) }
             }
         };
         (section, state)

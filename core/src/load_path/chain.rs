@@ -196,13 +196,9 @@ impl Chain {
 
     /// Deflection across the chain at a node.
     fn deflection_at(&self, solution: &Solution, node: usize) -> f64 {
-        match node.checked_sub(1) {
-            None => solution.deflection_at(self.first_member, 0.0),
-            Some(member) => {
-                let length = self.nodes_m[node] - self.nodes_m[member];
-                solution.deflection_at(self.first_member + member, length)
-            }
-        }
+        let last = self.nodes_m.len().saturating_sub(2);
+        let member = node.min(last);
+        solution.deflection_at(self.first_member + member, self.nodes_m[node] - self.nodes_m[member])
     }
 }
 
