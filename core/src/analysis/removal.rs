@@ -1,7 +1,7 @@
 use super::cut::{Cut, DOUBTFUL, Unit, compliance};
 use super::dense::Dense;
 use super::factorised::Factorised;
-use super::{Dof, Frame, FrameError, LoadCase, Reaction, Solution};
+use super::{Dof, Frame, FrameError, LoadCase, Solution};
 use crate::sorting::sort;
 use std::rc::Rc;
 
@@ -138,18 +138,15 @@ impl Without<'_> {
         }
         Ok(solution)
     }
+
     /// What becomes of a sum of solutions of the whole frame, under loads that leave removed members alone.
     pub fn after(&self, before: &[(f64, &Solution)]) -> Solution {
-        Solution::sum(&self.with_movements(before)).unwrap_or_default()
+        Solution::sum(&self.parts_after(before)).unwrap_or_default()
     }
 
-    /// Reactions of that sum at all nodes.
-    pub fn reactions_after(&self, before: &[(f64, &Solution)]) -> Vec<Reaction> {
-        Solution::sum_of_reactions(&self.with_movements(before))
-    }
-
-    /// Solutions of the whole frame and those of the movements of the cuts that leave them without force.
-    fn with_movements<'s>(&'s self, before: &[(f64, &'s Solution)]) -> Vec<(f64, &'s Solution)> {
+    /// Solutions of the whole frame and those of the movements that leave the removed parts without force: what their sum
+    /// is made of.
+    pub fn parts_after<'s>(&'s self, before: &[(f64, &'s Solution)]) -> Vec<(f64, &'s Solution)> {
         let frame = self.whole.frame;
         let force =
             |unit: &Rc<Unit>| -before.iter().map(|(factor, of)| factor * unit.cut.force(frame, of)).sum::<f64>();

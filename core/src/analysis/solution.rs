@@ -60,11 +60,6 @@ impl Solution {
         self.reactions[node]
     }
 
-    /// Reactions at all nodes.
-    pub fn reactions(&self) -> &[Reaction] {
-        &self.reactions
-    }
-
     /// Force of a spring on the frame, in kN or kNm.
     pub fn spring_force(&self, spring: usize) -> f64 {
         self.spring_forces[spring]

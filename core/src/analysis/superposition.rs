@@ -9,7 +9,7 @@ impl Solution {
         let (_, first) = parts.first()?;
         let mut sum = Self {
             displacements: vec![Displacement::default(); first.displacements.len()],
-            reactions: Self::sum_of_reactions(parts),
+            reactions: vec![Reaction::default(); first.reactions.len()],
             spring_forces: vec![0.0; first.spring_forces.len()],
             contact_forces: vec![0.0; first.contact_forces.len()],
             pieces: Pieces::sum(parts),
@@ -20,24 +20,29 @@ impl Solution {
                 sum.uy += factor * moved.uy;
                 sum.rz += factor * moved.rz;
             }
+            sum.reactions.iter_mut().zip(&part.reactions).for_each(|(sum, held)| sum.add(factor, held));
             sum.spring_forces.iter_mut().zip(&part.spring_forces).for_each(|(sum, force)| *sum += factor * force);
             sum.contact_forces.iter_mut().zip(&part.contact_forces).for_each(|(sum, force)| *sum += factor * force);
         }
         Some(sum)
     }
 
-    /// Reactions of the sum of solutions at all nodes.
-    pub fn sum_of_reactions(parts: &[(f64, &Self)]) -> Vec<Reaction> {
-        let nodes = parts.first().map_or(0, |(_, first)| first.reactions.len());
-        let mut sum = vec![Reaction::default(); nodes];
-        for &(factor, part) in parts {
-            for (sum, held) in sum.iter_mut().zip(&part.reactions) {
-                sum.fx += factor * held.fx;
-                sum.fy += factor * held.fy;
-                sum.mz += factor * held.mz;
-            }
-        }
+    /// Reaction of the sum of solutions at a node.
+    ///
+    /// # Panics
+    /// Where a solution has no such node.
+    pub fn sum_of_reactions(parts: &[(f64, &Self)], node: usize) -> Reaction {
+        let mut sum = Reaction::default();
+        parts.iter().for_each(|(factor, part)| sum.add(*factor, &part.reactions[node]));
         sum
+    }
+}
+
+impl Reaction {
+    fn add(&mut self, factor: f64, other: &Self) {
+        self.fx += factor * other.fx;
+        self.fy += factor * other.fy;
+        self.mz += factor * other.mz;
     }
 }
 

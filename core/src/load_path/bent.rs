@@ -213,10 +213,10 @@ impl<'a> Bent<'a> {
     }
 
     /// Upward reaction under each leg, kN; zero for stubs.
-    pub fn reactions(&self, of_nodes: &[Reaction]) -> Vec<f64> {
+    pub fn reactions(&self, at_foot: impl Fn(usize) -> Reaction) -> Vec<f64> {
         let of = |index: usize| match self.falsework.legs[index].kind {
             LegKind::Stub => 0.0,
-            _ => of_nodes[self.legs[index][0]].fy,
+            _ => at_foot(self.legs[index][0]).fy,
         };
         (0..self.legs.len()).map(of).collect()
     }

@@ -40,7 +40,7 @@ impl Effects {
     fn read(bent: &Bent, solution: &Solution, envelope: fn(&Chain, &Solution) -> Envelope) -> Self {
         Self {
             compressions: bent.compressions(solution),
-            reactions: bent.reactions(solution.reactions()),
+            reactions: bent.reactions(|foot| solution.reaction(foot)),
             moments: bent.leg_moments(solution),
             braces: bent.brace_forces(solution).map(|(_, force)| force).collect(),
             primary: bent.primary().map(|chain| envelope(chain, solution)),
@@ -182,10 +182,9 @@ impl Units {
         push.parts().into_iter().zip(units).filter_map(|(factor, unit)| Some((factor, unit?)).filter(|_| factor != 0.0))
     }
 
-    /// What a push does to a number.
-    pub fn of_push(&self, push: Push, of: impl Fn(&Effects) -> f64) -> f64 {
-        let parts = push.parts().into_iter().zip(&self.pushes).filter(|(factor, _)| *factor != 0.0);
-        parts.map(|(factor, unit)| unit.as_ref().map_or(0.0, |unit| factor * of(&unit.effects))).sum()
+    /// What one of each part of a push does to a number.
+    pub fn of_parts(&self, of: impl Fn(&Effects) -> f64) -> [f64; 3] {
+        self.pushes.each_ref().map(|unit| unit.as_ref().map_or(0.0, |unit| of(&unit.effects)))
     }
 
     /// What a kelvin does to a number, by size.

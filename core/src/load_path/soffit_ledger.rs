@@ -62,7 +62,7 @@ pub fn sideways(run: &Run, states: &[State], record: &mut Record) {
 
         let on_top = push.sum(on_top);
         let held = |of: fn(&Effects) -> f64| {
-            let added = if state.pushed.is_some() { 0.0 } else { state.units.of_push(push, of) };
+            let added = if state.pushed.is_some() { 0.0 } else { push.sum(state.units.of_parts(of)) };
             of(&state.effects) + added
         };
         let heads_kn = held(|effects| effects.heads_sideways_kn);

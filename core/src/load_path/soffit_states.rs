@@ -48,8 +48,8 @@ impl State {
 
     /// Greatest of a number over all that pushes and warms.
     pub fn greatest(&self, of: impl Fn(&Effects) -> f64) -> f64 {
-        let pushes = self.pushes.iter().map(|&push| self.units.of_push(push, &of));
-        let side = pushes.reduce(f64::max).unwrap_or(0.0);
+        let of_parts = self.units.of_parts(&of);
+        let side = self.pushes.iter().map(|push| push.sum(of_parts)).reduce(f64::max).unwrap_or(0.0);
         of(&self.effects) + side + self.warmer_k * self.units.of_warming(&of)
     }
 
@@ -68,14 +68,16 @@ impl State {
 
     /// What pushes and warming add to a number that is told by size.
     pub fn side_by_size(&self, of: impl Fn(&Effects) -> f64) -> f64 {
-        let pushes = self.pushes.iter().map(|push| self.units.of_push(push.sizes(), &of));
+        let of_parts = self.units.of_parts(&of);
+        let pushes = self.pushes.iter().map(|push| push.sizes().sum(of_parts));
         pushes.fold(0.0, f64::max) + self.warmer_k * self.units.of_warming(&of)
     }
 
     /// Whether a push lifts a base that bears.
     fn lifts(&self, push: Push) -> bool {
         (0..self.effects.reactions.len()).filter(|leg| !self.lifted.contains(leg)).any(|leg| {
-            self.effects.reactions[leg] + self.units.of_push(push, |effects| effects.reactions[leg]) < -LIFTS_KN
+            let of_parts = self.units.of_parts(|effects| effects.reactions[leg]);
+            self.effects.reactions[leg] + push.sum(of_parts) < -LIFTS_KN
         })
     }
 }
@@ -251,14 +253,15 @@ impl<'a> Settling<'a> {
 
     /// Lets it stand on ever fewer legs.
     fn let_go(&mut self, on_all_legs: &[(f64, &Solution)], pushed_then: bool) -> Result<Settled, Vec<usize>> {
-        let at_first = self.bent.reactions(&Solution::sum_of_reactions(on_all_legs));
+        let at_first = self.bent.reactions(|foot| Solution::sum_of_reactions(on_all_legs, foot));
         let (mut lifted, mut rest) = (Vec::new(), None);
         let mut next = lifting(&at_first);
         while let Some(leg) = next {
             lifted.push(leg);
             lifted.sort_unstable();
             let Ok(index) = self.on_legs(&lifted) else { return Err(lifted) };
-            next = lifting(&self.bent.reactions(&self.known[index].without.reactions_after(on_all_legs)));
+            let parts = self.known[index].without.parts_after(on_all_legs);
+            next = lifting(&self.bent.reactions(|foot| Solution::sum_of_reactions(&parts, foot)));
             rest = Some(index);
         }
         let (solution, units) = match rest {
