@@ -98,6 +98,7 @@ pub fn lost(edit: &Edit, before: &Scheme, after: &Scheme) -> Option<String> {
 fn respaces(edit: &Edit) -> bool {
     match edit {
         Edit::AddTieRows { .. } | Edit::RespaceLegLines { .. } | Edit::AddFalsework(_) => true,
+        Edit::AddOpening { .. } | Edit::MoveOpening { .. } | Edit::ResizeOpening { .. } | Edit::SetOpening(_) => true,
         Edit::Several(edits) => edits.iter().all(respaces),
         _ => false,
     }

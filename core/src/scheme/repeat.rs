@@ -15,6 +15,13 @@ pub struct Repeat {
     /// Those that were moved on purpose.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub moved: Vec<Moved>,
+    /// Lines of legs leave room for the trestles of a way through the falsework, and begin anew beside them.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub around_way: bool,
+}
+
+fn is_false(value: &bool) -> bool {
+    !value
 }
 
 /// One that no longer stands regularly.

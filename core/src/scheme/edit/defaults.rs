@@ -42,6 +42,10 @@ const LEAST_WAY_M: f64 = 1.0;
 const GUARD_M: f64 = 0.25;
 /// From a way to the wall beside its trestle: guard, tolerance and a base at each trestle leg, m.
 const GUARD_TO_WALL_M: f64 = GUARD_M + 0.05 + 0.25;
+/// From the guard and tolerance of a way to the middle of its trestle's leg: half of a base, m.
+pub(super) const TRESTLE_FOOT_M: f64 = 0.125;
+/// Leg lines stand at least this far beside a trestle: so far that larger bases have room, m.
+pub(super) const TRESTLE_TO_LEG_M: f64 = 0.4;
 /// Least and greatest distance between the legs of a trestle, m.
 const TRESTLE_M: [f64; 2] = [0.3, 0.95];
 

@@ -70,8 +70,13 @@ pub(super) fn respace(scheme: &mut Scheme, id: Id, spacing: LegSpacing) -> Resul
     let fresh = scheme.fresh_id();
     let faces = faces(&scheme.section, scheme.ground.level_m);
     let [left, right] = soffit_extent(&faces, soffit_of(scheme, &faces, id)?);
+    let edge_m = repeats::edge_beside_way(scheme, id).filter(|_| matches!(spacing, LegSpacing::Apart(_)));
     let lines = &mut falsework_mut(scheme, id)?.leg_lines;
-    let (Some(first), Some(last)) = (lines.first().copied(), lines.last().copied()) else { return Ok(()) };
+    let (Some(mut first), Some(mut last)) = (lines.first().copied(), lines.last().copied()) else { return Ok(()) };
+    // Beside a way the lines over it may be the first and last that are there.
+    if let Some(edge_m) = edge_m {
+        (first.x_m, last.x_m) = (left + edge_m, right - edge_m);
+    }
     let width = last.x_m - first.x_m;
     let count = match spacing {
         LegSpacing::Count(count) => count,
@@ -94,7 +99,9 @@ pub(super) fn respace(scheme: &mut Scheme, id: Id, spacing: LegSpacing) -> Resul
     let even = (edge_m - (right - last.x_m)).abs() < SAME_EDGE_M;
     let apart_m = width / f64::from(count - 1);
     let max_m = if let LegSpacing::Apart(apart_m) = spacing { apart_m } else { apart_m };
-    repeats::note(scheme, id, Spacing { edge_m, max_m }, if even { members } else { Vec::new() });
+    // So many lines as were asked for cannot leave room for a way too.
+    let counted = matches!(spacing, LegSpacing::Count(_)) && scheme.openings.iter().any(|way| way.falsework == id);
+    repeats::note(scheme, id, Spacing { edge_m, max_m }, if even && !counted { members } else { Vec::new() });
     Ok(())
 }
 

@@ -1,7 +1,7 @@
 //! Ways kept open through falsework.
 
 use super::falsework::{check_under, floor_under, soffit_extent, soffit_of};
-use super::{EditError, defaults};
+use super::{EditError, defaults, repeats};
 use crate::layout::concrete::faces;
 use crate::scheme::{Id, Opening, Scheme};
 
@@ -18,6 +18,7 @@ pub(super) fn add(scheme: &mut Scheme, falsework: Id, left_m: f64, width_m: f64)
     let beside_m = (left_m - left).min(right - left_m - width_m);
     let opening = defaults::opening(scheme.fresh_id(), falsework, [left_m, width_m], height_m, beside_m);
     scheme.openings.push(opening.ok_or(EditError::TooLow { height_m })?);
+    repeats::leave_room(scheme, falsework);
     Ok(())
 }
 
@@ -27,6 +28,7 @@ pub(super) fn put(scheme: &mut Scheme, opening: Opening) -> Result<(), EditError
         return Err(EditError::Occupied { what: "Opening", id: other.id });
     }
     check_way(scheme, opening.falsework, opening.left_m, opening.width_m)?;
+    repeats::leave_room(scheme, opening.falsework);
     scheme.openings.push(opening);
     Ok(())
 }

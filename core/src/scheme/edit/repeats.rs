@@ -3,7 +3,7 @@
 use super::{EditError, defaults, falsework, shutters};
 use crate::layout::concrete::faces;
 use crate::model::Face;
-use crate::scheme::{Id, LegLine, Moved, Repeat, Scheme, Spacing};
+use crate::scheme::{Id, LegLine, Moved, Opening, Repeat, Scheme, Spacing};
 use crate::sorting::sort;
 
 /// Places this near are the same, m.
@@ -16,8 +16,45 @@ const MOST: f64 = 200.0;
 pub(super) fn note(scheme: &mut Scheme, of: Id, spacing: Spacing, members: Vec<Id>) {
     scheme.repeats.retain(|repeat| repeat.of != of);
     if !members.is_empty() {
-        scheme.repeats.push(Repeat { of, spacing, members, moved: Vec::new() });
+        let around_way = scheme.openings.iter().any(|opening| opening.falsework == of);
+        scheme.repeats.push(Repeat { of, spacing, members, moved: Vec::new(), around_way });
     }
+}
+
+/// Lets regular lines of legs leave room for the trestles of a way that is new.
+pub(super) fn leave_room(scheme: &mut Scheme, falsework: Id) {
+    scheme.repeats.iter_mut().filter(|repeat| repeat.of == falsework).for_each(|repeat| repeat.around_way = true);
+}
+
+/// From the wall to the first of the regular lines that leave room for a way.
+pub(super) fn edge_beside_way(scheme: &Scheme, falsework: Id) -> Option<f64> {
+    let found = scheme.repeats.iter().find(|repeat| repeat.of == falsework && way(scheme, repeat).is_some());
+    found.map(|repeat| repeat.spacing.edge_m)
+}
+
+/// The way that regular lines leave room for.
+fn way<'a>(scheme: &'a Scheme, repeat: &Repeat) -> Option<&'a Opening> {
+    scheme.openings.iter().find(|opening| repeat.around_way && opening.falsework == repeat.of)
+}
+
+/// Regular places from wall to wall around a way: up to each trestle from its wall, the trestle's leg being the last, and
+/// over the way from trestle to trestle.
+fn places_around(way: &Opening, tolerance_m: f64, spacing: Spacing, [start, end]: [f64; 2]) -> Vec<f64> {
+    let out = way.guard_m + tolerance_m + defaults::TRESTLE_FOOT_M;
+    let inner = [way.left_m - out, way.left_m + way.width_m + out];
+    let outer = [inner[0] - way.trestle_m, inner[1] + way.trestle_m];
+    let gaps = |length_m: f64| (length_m / spacing.max_m - 1e-9).ceil().max(1.0);
+    let beside = |wall: f64, toward: f64, trestle: f64| {
+        let free = (trestle - wall) * toward - spacing.edge_m;
+        let count = if free < defaults::TRESTLE_TO_LEG_M { 0.0 } else { gaps(free) };
+        (0..count as u32).map(move |i| wall + toward * (spacing.edge_m + free * f64::from(i) / count))
+    };
+    let over = inner[1] - inner[0];
+    let count = gaps(over).max(2.0);
+    let stubs = (1..count as u32).map(|i| inner[0] + over * f64::from(i) / count);
+    let mut places: Vec<f64> = beside(start, 1.0, outer[0]).chain(stubs).chain(beside(end, -1.0, outer[1])).collect();
+    sort(&mut places, f64::total_cmp);
+    places
 }
 
 /// Notes that a row or line is going to be moved on purpose: it stands fixed from now on, the others stay.
@@ -69,7 +106,10 @@ pub(super) fn settle(scheme: &mut Scheme) {
         if !(spacing.max_m > 0.0 && (end - start) / spacing.max_m < MOST) {
             continue;
         }
-        let mut places: Vec<f64> = spacing.positions(end - start).into_iter().map(|place| start + place).collect();
+        let mut places: Vec<f64> = match way(scheme, repeat) {
+            Some(way) => places_around(way, scheme.limits.access_tolerance_m, spacing, [start, end]),
+            None => spacing.positions(end - start).into_iter().map(|place| start + place).collect(),
+        };
         for moved in &repeat.moved {
             let at = start + moved.at * (end - start);
             let nearest = (0..places.len()).min_by(|a, b| (places[*a] - at).abs().total_cmp(&(places[*b] - at).abs()));
