@@ -68,7 +68,7 @@ test("a supplier's value: replaced, computed with, told, taken back, and carried
   assert.equal(await page.getByTestId("supplied").innerText(), code);
   await page.getByTestId("leaf-notes").click();
   const note = page.getByTestId("notes").getByRole("listitem").filter({ hasText: "is by supplier's data, sheet 7, 2026" });
-  assert.match(await note.innerText(), new RegExp(`working load ${stated * 0.8} kN instead of ${stated} kN`));
+  assert.match(await note.innerText(), new RegExp(`working load ${stated * 0.8}\\skN instead of ${stated}\\skN`));
   assert.ok(native.checks.some((check) => check.member.startsWith(`${mark} `) && check.source.endsWith(`; ${code}, by supplier's data`)));
   await page.getByTestId("leaf-schedule").click();
   await page.getByTestId("schedule").getByText("by supplier's data").first().waitFor();

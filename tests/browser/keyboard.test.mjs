@@ -1,6 +1,7 @@
 // The whole job without a pointer: only keys are pressed.
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { saved } from "./desk.mjs";
 import { SCREENS, withPage } from "./harness.mjs";
 
 /** Least contrast of what shows the focus to its ground: WCAG 2.2, 1.4.11 and 2.4.13. */
@@ -89,6 +90,54 @@ test("from a blank sheet to a checked scheme by keys alone", () => withPage(SCRE
   assert.equal(await page.evaluate(() => document.activeElement.getAttribute("aria-expanded")), "true");
   const first = page.getByTestId("note-1");
   assert.ok((await first.innerText()).length > 20);
+}));
+
+test("the elevation and the plan are worked by keys as the section is", () => withPage(SCREENS.desk, async ({ page }) => {
+  await tabTo(page, "start-demo");
+  await press(page, "Enter");
+  await page.getByTestId("dimension-width").waitFor();
+  const before = await saved(page);
+  const scheme = () => saved(page);
+  /** Lays out a view and goes to its drawing. */
+  const lay = async (view) => {
+    await tabTo(page, `view-${view}`);
+    await press(page, "Enter", "F6", "F6", "F6", "F6");
+    assert.equal(await focused(page), `drawing-${view}`);
+  };
+
+  // A row of ties is put between two others, selected with the cursor, and nudged up.
+  await lay("elevation");
+  await press(page, "'t", "PageDown", "PageDown", "Space");
+  await spoken(page, /row of ties.*Worst ratio/i);
+  let { ties } = await scheme();
+  const fresh = ties.find((row) => before.ties.every((other) => other.id !== row.id));
+  assert.equal(ties.length, before.ties.length + 1);
+  await page.getByTestId("drawing-elevation").focus();
+  await press(page, "Escape", "Escape", "'v", "ArrowRight");
+  await page.locator(".drawing.elevation .cursor").waitFor();
+  await spoken(page, /^.+; .+ mm$/);
+  await press(page, "Space", "ArrowUp", "ArrowUp");
+  ties = (await scheme()).ties;
+  const level = ties.find((row) => row.id === fresh.id).z_m;
+  assert.ok(Math.abs(level - fresh.z_m - 0.01) < 1e-9, `${level} from ${fresh.z_m}`);
+
+  // A line of legs likewise; one that is held is pulled along by the arrows.
+  await lay("plan");
+  await press(page, "'f", "PageDown", "PageDown", "Space");
+  await spoken(page, /leg line.*Worst ratio/i);
+  const lines = (await scheme()).falsework[0].leg_lines;
+  assert.equal(lines.length, before.falsework[0].leg_lines.length + 1);
+  const line = lines.find((one) => before.falsework[0].leg_lines.every((other) => other.id !== one.id));
+  await page.getByTestId("drawing-plan").focus();
+  await press(page, "Escape", "Escape", "'v", "ArrowLeft");
+  await page.locator(".drawing.plan .cursor").waitFor();
+  await press(page, "ArrowRight", "Shift+Space", "ArrowRight", "ArrowRight");
+  await page.locator(".drawing.plan .cursor.holds").waitFor();
+  await press(page, "Space");
+  const moved = (await scheme()).falsework[0].leg_lines.find((one) => one.id === line.id).x_m;
+  assert.ok(moved > line.x_m + 0.02, `${moved} from ${line.x_m}`);
+  await press(page, "Control+z", "Control+z");
+  assert.equal((await scheme()).falsework[0].leg_lines.length, before.falsework[0].leg_lines.length);
 }));
 
 test("the focus is always seen, at every stop of Tab", () => withPage(SCREENS.desk, async ({ page }) => {

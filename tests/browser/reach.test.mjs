@@ -106,6 +106,24 @@ for (const name of ["tablet", "phone"]) {
   }));
 }
 
+test("on a phone the margin, the title block and the tray make way for each other", () => withPage(SCREENS.phone, async ({ page }) => {
+  await page.getByTestId("start-demo").tap();
+  const data = page.getByTestId("title-block").locator("button.more");
+  const open = async () => ({
+    margin: await page.locator("#leaf").isVisible(),
+    data: (await data.getAttribute("aria-expanded")) === "true",
+    tray: (await page.getByTestId("options").getAttribute("aria-expanded")) === "true",
+  });
+  const one = { margin: false, data: false, tray: false };
+  for (const [name, button] of [["tray", page.getByTestId("options")], ["data", data], ["margin", page.getByTestId("leaf-notes")], ["tray", page.getByTestId("options")], ["margin", page.getByTestId("leaf-steps")], ["data", data]]) {
+    await button.tap();
+    await page.waitForTimeout(150);
+    assert.deepEqual(await open(), { ...one, [name]: true });
+    const drawing = await page.getByTestId("drawing").boundingBox();
+    assert.ok(drawing.height > 110, `${name} leaves ${drawing.height} px of the drawing`);
+  }
+}));
+
 test("a long press asks what can be done", () => withPage(SCREENS.tablet, async ({ page, context }) => {
   await page.getByTestId("start-box").tap();
   const { hold } = await fingers(page, context);

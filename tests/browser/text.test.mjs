@@ -77,8 +77,21 @@ function faults(page, least) {
   }, least);
 }
 
-for (const [name, screen] of Object.entries(SCREENS)) {
-  test(`all writing can be read on a ${name}`, () => withPage(screen, async ({ page }) => {
+/** Lets the page speak German and write US customary units. */
+async function speakOtherwise(page) {
+  const data = page.locator(".title-block button.more");
+  const folded = await data.isVisible();
+  if (folded) await data.click();
+  await page.getByTestId("language").selectOption("de");
+  await page.waitForFunction(() => document.documentElement.lang === "de");
+  await page.getByTestId("units").selectOption("us");
+  await page.getByTestId("pen-select").waitFor();
+  if (folded) await data.click();
+}
+
+for (const [name, screen] of Object.entries(SCREENS)) for (const speech of ["", ", in German and US units"]) {
+  test(`all writing can be read on a ${name}${speech}`, () => withPage(screen, async ({ page }) => {
+    if (speech) await speakOtherwise(page);
     const all = new Map();
     await eachState(page, async (state) => {
       await page.waitForTimeout(150);

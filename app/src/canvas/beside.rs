@@ -1,7 +1,7 @@
 //! The option that is laid beside the one on the sheet, at the same place and scale, and what differs on both.
 
 use super::kept::Kept;
-use super::paint::{Figure, Stroke, Tag, TagKind, place};
+use super::paint::{Figure, Stroke, Tag, TagKind, Written, place};
 use super::tags;
 use crate::comparison::{Difference, DifferenceKind};
 use crate::editor::{OptionId, View};
@@ -44,7 +44,7 @@ fn Pane(id: OptionId) -> impl IntoView {
             (at.x, at.y)
         };
         let wanted: Vec<Tag> = differences.with(|all| all.iter().map(sign).collect());
-        let placed = place(&wanted, &[], to_screen, (view.width_px, view.height_px), letter_px());
+        let placed = place(&wanted, &Written::default(), to_screen, (view.width_px, view.height_px), letter_px());
         kept.follow(&group, placed.iter().map(tags::still), true);
         kept
     });

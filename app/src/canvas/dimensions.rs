@@ -1,5 +1,5 @@
 use super::kept::{Drawn, Kept, hit};
-use super::paint::{Block, push_line, tenths};
+use super::paint::{Block, Written, push_line, tenths};
 use crate::editor::{Dimension, DimensionKey, ScreenPoint, Target, Viewport};
 use crate::language::{key, t};
 use crate::memo::Memo;
@@ -17,8 +17,10 @@ const FIGURE: [f64; 2] = [0.58, 1.2];
 const SHORTEST: f64 = 0.8;
 /// From the line up to the foot of the text.
 const ABOVE_PX: f64 = 4.0;
-/// On a smaller section only overall sizes are written, and those of what is selected.
+/// On a smaller drawing only overall sizes are written, and those of what is selected.
 const ROOM_PX: f64 = 560.0;
+/// On a section that is narrower, in letters, sizes of the equipment are written only where it is selected.
+const ROOM_LETTERS: f64 = 28.0;
 
 /// A dimension whose text can be read.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,8 +39,16 @@ pub fn legible(view: &Viewport, all: &[Dimension], letter_px: f64) -> Vec<Legibl
     let length = |dimension: &Dimension| (dimension.line[1] - dimension.line[0]).length();
     let overall = |dimension: &Dimension| matches!(dimension.key, DimensionKey::Width | DimensionKey::Height);
     let narrow = view.width_px.min(view.height_px) < ROOM_PX && all.iter().any(overall);
-    let mut ordered: Vec<&Dimension> =
-        all.iter().filter(|dimension| !narrow || dimension.chosen || overall(dimension)).collect();
+    let longest_px = all.iter().filter(|of| overall(of)).map(|of| length(of) * view.px_per_m).fold(0.0, f64::max);
+    let small = longest_px > 0.0 && longest_px < ROOM_LETTERS * letter_px;
+    let of_section = |dimension: &Dimension| {
+        use DimensionKey::{Edges, Height, Joint, OpeningHeight, OpeningWidth, Width};
+        matches!(dimension.key, Width | Height | Edges { .. } | Joint(_) | OpeningWidth(_) | OpeningHeight(_))
+    };
+    let wanted = |dimension: &&Dimension| {
+        dimension.chosen || (!narrow || overall(dimension)) && (!small || of_section(dimension))
+    };
+    let mut ordered: Vec<&Dimension> = all.iter().filter(wanted).collect();
     sort(&mut ordered, |a, b| b.chosen.cmp(&a.chosen).then(length(b).total_cmp(&length(a))));
     let mut kept: Vec<Legible> = Vec::new();
     for dimension in ordered {
@@ -48,12 +58,25 @@ pub fn legible(view: &Viewport, all: &[Dimension], letter_px: f64) -> Vec<Legibl
         if !dimension.chosen && from.distance(to) < SHORTEST * width {
             continue;
         }
-        let block = written([from, to], width, letter_px);
+        let block = text_block([from, to], width, letter_px);
         if kept.iter().all(|other| !block.covers(&other.block)) {
             kept.push(Legible { dimension: dimension.clone(), text, block });
         }
     }
     kept
+}
+
+/// What tags keep clear of: texts and dimension lines, and extension lines if they can.
+pub fn written(view: &Viewport, all: &[Legible]) -> Written {
+    let mut written = Written { kept: all.iter().map(|legible| legible.block).collect(), crossed: Vec::new() };
+    let pair = |ScreenPoint { x, y }| (x, y);
+    for Legible { dimension, .. } in all {
+        let [a, b] = dimension.line.map(|point| pair(view.to_screen(point)));
+        let [from_a, from_b] = dimension.measured.map(|point| pair(view.to_screen(point)));
+        written.kept.extend(Block::along([a, b]));
+        written.crossed.extend(Block::along([from_a, a]).chain(Block::along([from_b, b])));
+    }
+    written
 }
 
 fn width_px(text: &str, letter_px: f64) -> f64 {
@@ -197,7 +220,7 @@ fn along(length_px: f64, text_px: f64) -> f64 {
 }
 
 /// Where a text of this width is written along a line.
-fn written([a, b]: [ScreenPoint; 2], width: f64, letter_px: f64) -> Block {
+fn text_block([a, b]: [ScreenPoint; 2], width: f64, letter_px: f64) -> Block {
     let length = a.distance(b).max(1e-6);
     let height = FIGURE[1] * letter_px;
     let (cos, sin) = {

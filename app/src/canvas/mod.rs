@@ -97,7 +97,7 @@ fn Drawing(view: View) -> impl IntoView {
                 tabindex="0"
                 role="application"
                 aria-label=name
-                aria-describedby=(view == View::Section).then_some("drawing-keys")
+                aria-describedby="drawing-keys"
                 data-testid=match view {
                     View::Section => "drawing".to_owned(),
                     other => format!("drawing-{}", other.id()),
@@ -117,11 +117,6 @@ fn Drawing(view: View) -> impl IntoView {
             </svg>
             {(view == View::Section).then(|| view! { <PaneName/> })}
             <p class="nothing" hidden=move || !empty()>{nothing}</p>
-            {(view == View::Section).then(|| view! {
-                <p class="unseen" id="drawing-keys">
-                    {t("Arrow keys move a cursor, Space presses there. Page Down goes to the next place for the pen in hand, or from mark to mark. F6 leaves the drawing.")}
-                </p>
-            })}
             <Typing/>
             <Menu/>
         </div>

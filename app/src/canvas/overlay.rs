@@ -20,7 +20,10 @@ pub fn Marks() -> impl IntoView {
     let group = NodeRef::<G>::new();
     let letter = letter_px();
     let cursor = Memo::new(move |_| {
-        store.read(|editor| Some((editor.cursor()?, editor.cursor_place()?, editor.cursor_holds())))
+        store.read(|editor| {
+            let at = editor.cursor().filter(|_| editor.view() == pane.view)?;
+            Some((at, editor.cursor_place()?, editor.cursor_holds()))
+        })
     });
     // On other views equipment is lit as a whole.
     let lit = move |targets: &[Target]| {
@@ -48,8 +51,7 @@ pub fn Marks() -> impl IntoView {
             snap_mark(&view, overlay, &mut all);
             all.extend(overlay.handles.iter().enumerate().map(|(index, of)| handle(&view, index, of)));
             let busy = overlay.readout.is_some() || overlay.entry.is_some();
-            let cursor = cursor.get().filter(|_| pane.view == View::Section);
-            all.extend(cursor.map(|(at, place, holds)| cursor_mark(view.to_screen(at), place, holds, busy)));
+            all.extend(cursor.get().map(|(at, place, holds)| cursor_mark(view.to_screen(at), place, holds, busy)));
             all.extend(readout(&view, overlay, letter));
         });
         kept.follow(&group, all, true);

@@ -1,4 +1,4 @@
-use super::dimensions::Legible;
+use super::dimensions::{Legible, written};
 use super::kept::{Drawn, Kept, hit};
 use super::paint::{Block, PlacedTag, Tag, TagKind, place, tenths, tone};
 use super::pointer::ends_long_press;
@@ -12,8 +12,8 @@ use leptos::svg::G;
 use wasm_bindgen::JsCast;
 use web_sys::{Event, MouseEvent, PointerEvent};
 
-/// Area of drawing for each ratio that is written all the time; the greatest come first.
-const AREA_PX2: f64 = 40_000.0;
+/// Area of drawing for each ratio that is written all the time, by the square of its letters; the greatest come first.
+const AREA: f64 = 278.0;
 
 /// Ratios at members, numbers of findings, values of diagrams.
 #[component]
@@ -85,13 +85,13 @@ fn placed_tags(
         let at = view.to_screen(at);
         (at.x, at.y)
     };
-    let mut taken: Vec<Block> = legible.iter().map(|legible| legible.block).collect();
-    taken.push(heading(&view));
+    let mut taken = written(&view, legible);
+    taken.kept.push(heading(&view));
     let scene = pane.scene.get();
     let (chosen, open) = (store.chosen.get(), store.note());
     // The greatest comes first.
     let quiet = store.is_quiet();
-    let mut room = if quiet { 1.0 } else { (view.width_px * view.height_px / AREA_PX2).ceil() };
+    let mut room = if quiet { 1.0 } else { (view.width_px * view.height_px / (AREA * letter * letter)).ceil() };
     let differences = if pane.view == View::Section { store.differences(true) } else { Default::default() };
     let signs: Vec<Tag> = differences.iter().map(super::beside::sign).collect();
     let (wanted, others): (Vec<&Tag>, Vec<&Tag>) = scene.tags.iter().chain(&signs).partition(|tag| {
@@ -165,8 +165,9 @@ pub(super) fn still(placed: &PlacedTag) -> Drawn {
 
 fn body(placed: &PlacedTag) -> Vec<Drawn> {
     let Some(Block { centre: (x, y), size: (width, height) }) = placed.block else { return Vec::new() };
-    let (to_x, to_y) = placed.anchor;
-    let led = placed.led().then(|| format!("M{} {}L{} {}", tenths(x), tenths(y), tenths(to_x), tenths(to_y)));
+    let led = placed
+        .leader()
+        .map(|[from, to]| format!("M{} {}L{} {}", tenths(from.0), tenths(from.1), tenths(to.0), tenths(to.1)));
     let round = if matches!(placed.tag.kind, TagKind::Ring(_)) { height / 2.0 } else { 2.0 };
     let rect = Drawn::new("rect")
         .set("x", tenths(x - width / 2.0))

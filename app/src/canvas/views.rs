@@ -4,7 +4,7 @@ use crate::editor::View;
 use crate::language::t;
 use crate::memo::Memo;
 use crate::store::{Laid, Pane, Store};
-use crate::widgets::answers;
+use crate::widgets::{answers, narrow_screen};
 use falsewright_core::scheme::Id;
 use gloo_events::EventListener;
 use leptos::prelude::*;
@@ -53,6 +53,9 @@ pub fn Views() -> impl IntoView {
                 <Drawing view/>
             </For>
         </div>
+        <p class="unseen" id="drawing-keys">
+            {t("Arrow keys move a cursor, Space presses there. Page Down goes to the next place for the pen in hand, or from mark to mark. F6 leaves the drawing.")}
+        </p>
         <nav class="view-names" aria-label=t("Views of the sheet") hidden=move || blank.get()>
             {Laid::CHOICES
                 .into_iter()
@@ -92,13 +95,16 @@ fn name(choice: Laid) -> &'static str {
 #[component]
 fn Subject(pane: Pane) -> impl IntoView {
     let store = Store::here();
+    let narrow = narrow_screen();
     let all = Memo::new(move |_| {
         let ids: Vec<Id> = store.scheme.with(|scheme| match pane.view {
             View::Plan => scheme.falsework.iter().map(|falsework| falsework.id).collect(),
             _ => scheme.shutters.iter().map(|shutter| shutter.id).collect(),
         });
         let settled = store.settled.get();
-        let named = |id: Id| (id, name_of(&settled.design.model, id).unwrap_or_default());
+        // Where there is little room, the mark alone.
+        let short = |name: String| name.rsplit(' ').next().filter(|_| narrow).map(str::to_owned).unwrap_or(name);
+        let named = |id: Id| (id, short(name_of(&settled.design.model, id).unwrap_or_default()));
         ids.into_iter().map(named).collect::<Vec<_>>()
     });
     let label = if pane.view == View::Plan { t("Falsework in plan") } else { t("Shutter in elevation") };

@@ -1,5 +1,5 @@
 use crate::canvas::paint::{Figure, Shown, scene};
-use crate::editor::Bounds;
+use crate::editor::{Bounds, ends};
 use crate::worked::Worked;
 use falsewright_core::catalogue::Catalogue;
 use falsewright_core::geometry::Point;
@@ -25,7 +25,8 @@ impl Print {
         let works = Shown { pressure: false, deflection: false, moment: false };
         let design = worked.fault.is_none().then_some(&worked.design);
         let figures = scene(scheme, design, &catalogue, works).figures;
-        let bounds = Bounds::around(scheme.section.outline.iter().map(|corner| Point::new(corner.x_m, corner.z_m)));
+        let outline = scheme.section.outline.iter().map(|corner| Point::new(corner.x_m, corner.z_m));
+        let bounds = Bounds::around(outline.chain(worked.design.model.parts.iter().flat_map(ends)));
         Self { catalogue, worked, figures, bounds }
     }
 

@@ -33,7 +33,7 @@ pub use document::{Document, StepName};
 pub use input::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, Wheel};
 pub use job::{Job, OptionId, TrayStep, called};
 pub use overlay::{Boxed, Handle, LengthEntry, Overlay, Readout};
-pub use places::FLOOR_DEPTH_M;
+pub use places::{FLOOR_DEPTH_M, ends};
 pub use quantity::{Bare, QuantityError, parse_length, parse_length_in};
 pub use snap::{Snap, SnapReason};
 pub use state::{Action, Editor, Outcome, Refusal};

@@ -91,9 +91,21 @@ impl<'a> Places<'a> {
         }
     }
 
-    /// Around all that the view shows: an elevation with the concrete below the shutter, a plan with the walls.
+    /// Around the section with its shutters, ties and props, and the ground under them.
+    fn works(&self) -> Option<Bounds> {
+        let section = self.section()?;
+        let shutters = self.scheme.shutters.iter().filter_map(|shutter| self.shutter_bounds(shutter));
+        let rows = self.scheme.ties.iter().filter_map(|row| self.row_line(row)).flatten();
+        let corners = std::iter::once(section).chain(shutters).flat_map(|bounds| [bounds.min, bounds.max]);
+        let mut bounds = Bounds::around(corners.chain(rows))?;
+        bounds.min.z = bounds.min.z.min(self.scheme.ground.level_m) - FLOOR_DEPTH_M;
+        Some(bounds)
+    }
+
+    /// Around all that the view shows: a section with its equipment and the ground, an elevation with the concrete below
+    /// the shutter, a plan with the walls.
     pub fn drawn(&self) -> Option<Bounds> {
-        let mut bounds = if self.seen.is_section() { self.section()? } else { self.subject()? };
+        let mut bounds = if self.seen.is_section() { self.works()? } else { self.subject()? };
         let id = self.seen.subject;
         if let Some(shutter) = id.and_then(|id| self.shutter(id))
             && let Some(face) = self.shutter_face(shutter)
@@ -300,7 +312,8 @@ pub fn levels(face: &Face) -> [f64; 2] {
     [face.from.z.min(face.to.z), face.from.z.max(face.to.z)]
 }
 
-fn ends(part: &Part) -> [Point; 2] {
+/// Both ends of a part on the section.
+pub fn ends(part: &Part) -> [Point; 2] {
     match part.solid {
         Solid::Bar { from, to, .. } => [Point::new(from[0], from[2]), Point::new(to[0], to[2])],
         Solid::Sheet { from, to, .. } => [from, to],

@@ -34,16 +34,16 @@ fn results_are_told_in_the_language_and_units_of_the_page() {
             length_mm(0.45)
         ))
     };
-    assert_eq!(told_now(), "S1 primary carries 12.35 kN in bending; 3.600 m by 450 mm.");
+    assert_eq!(told_now(), "S1 primary carries 12.35\u{a0}kN in bending; 3.600\u{a0}m by 450\u{a0}mm.");
     units::set_system(units::System::Customary);
-    assert_eq!(told_now(), "S1 primary carries 2.775 kip in bending; 11′-9 3/4″ by 1′-5 11/16″.");
+    assert_eq!(told_now(), "S1 primary carries 2.775\u{a0}kip in bending; 11′-9\u{a0}3/4″ by 1′-5\u{a0}11/16″.");
     german(&[
         ("{} carries {} in {}; {} by {}.", "{0} trägt {1} auf {2}; {3} mal {4}."),
         ("primary", "Riegel"),
         ("bending", "Biegung"),
     ]);
     units::set_system(units::System::Metric);
-    assert_eq!(told_now(), "S1 Riegel trägt 12,35 kN auf Biegung; 3,600 m mal 450 mm.");
+    assert_eq!(told_now(), "S1 Riegel trägt 12,35\u{a0}kN auf Biegung; 3,600\u{a0}m mal 450\u{a0}mm.");
 }
 
 #[test]

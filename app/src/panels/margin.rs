@@ -51,7 +51,9 @@ impl Leaf {
 #[component]
 pub fn Margin() -> impl IntoView {
     let store = Store::here();
-    let Folds { leaf, pulled, .. } = expect_context();
+    let folds: Folds = expect_context();
+    folds.keep_one_open(store);
+    let Folds { leaf, pulled, .. } = folds;
     // A leaf that is asked for again keeps what is open on it.
     let shown = Memo::new(move |_| leaf.get());
     let count = move || {

@@ -3,7 +3,7 @@
 use super::{Store, Wording};
 use crate::canvas::legible;
 use crate::canvas::paint::{Scene, Shown, elevation, plan, scene};
-use crate::editor::{Bounds, Dimension, Editor, Outcome, Overlay, Seen, View, Viewport};
+use crate::editor::{Bounds, Dimension, Editor, Outcome, Overlay, ScreenPoint, Seen, View, Viewport};
 use crate::memo::Memo;
 use crate::widgets::letter_px;
 use crate::worked::Worked;
@@ -13,10 +13,14 @@ use falsewright_core::scheme::{Id, Scheme};
 use leptos::prelude::*;
 use std::sync::Arc;
 
-/// From what is shown to the edges of a view, px.
-const MARGIN_PX: f64 = 30.0;
-/// Room for the heading of a view below it, px.
-const HEADING_PX: f64 = 24.0;
+/// From what is shown to the edges of a view, px: the least, the most, and between them as a part of its shorter side.
+const MARGIN_PX: [f64; 2] = [14.0, 26.0];
+const MARGIN: f64 = 0.04;
+/// Room below a view for its scale, and for its heading as well, px.
+const SCALE_PX: f64 = 14.0;
+const HEADING_PX: f64 = 28.0;
+/// A view that changes by less when it is fitted again is fitted.
+const FITTED: f64 = 0.003;
 /// Room for levels at the right of an elevation, px.
 const LEVELS_PX: f64 = 70.0;
 
@@ -172,18 +176,23 @@ impl Store {
             let Some(bounds) = editor.bounds_on(view) else { return outcome };
             let corners = [Some(bounds), beside].into_iter().flatten().flat_map(|bounds| [bounds.min, bounds.max]);
             // Rows of dimension lines stand further off the smaller the scale.
-            for _ in 0..2 {
-                let written = legible(editor.viewport_on(view), &editor.dimensions_on(view), letter_px());
-                let lines = written.into_iter().flat_map(|legible| legible.dimension.line);
-                if let Some(mut all) = Bounds::around(corners.clone().chain(lines).chain(rings.iter().copied())) {
-                    let viewport = editor.viewport_on(view);
-                    if view != View::Section {
-                        all.min.z -= viewport.length_m(HEADING_PX);
-                    }
-                    if view == View::Elevation {
-                        all.max.x += viewport.length_m(LEVELS_PX);
-                    }
-                    editor.viewport_on_mut(view).fit(all, MARGIN_PX);
+            for _ in 0..8 {
+                let viewport = *editor.viewport_on(view);
+                let written = legible(&viewport, &editor.dimensions_on(view), letter_px());
+                let lines = written.iter().flat_map(|legible| legible.dimension.line);
+                let texts = written.iter().flat_map(|legible| legible.block.corners());
+                let texts = texts.map(|(x, y)| viewport.to_world(ScreenPoint::new(x, y)));
+                let all = corners.clone().chain(lines).chain(texts).chain(rings.iter().copied());
+                let Some(mut all) = Bounds::around(all) else { break };
+                all.min.z -= viewport.length_m(if view == View::Section { SCALE_PX } else { HEADING_PX });
+                if view == View::Elevation {
+                    all.max.x += viewport.length_m(LEVELS_PX);
+                }
+                let shorter_px = viewport.width_px.min(viewport.height_px);
+                let fitted = editor.viewport_on_mut(view);
+                fitted.fit(all, (MARGIN * shorter_px).clamp(MARGIN_PX[0], MARGIN_PX[1]));
+                if (fitted.px_per_m / viewport.px_per_m - 1.0).abs() < FITTED {
+                    break;
                 }
             }
             outcome

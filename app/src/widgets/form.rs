@@ -223,7 +223,13 @@ fn select(
     put: Put<String>,
 ) -> AnyView {
     const SHORT: usize = 12;
-    let short = options.with_untracked(|options| options.iter().all(|(_, name)| name.chars().count() <= SHORT));
+    const SHORT_WITH_LABEL: usize = 18;
+    let label_length = t(label).chars().count();
+    let fits = |name: &str| {
+        let length = name.chars().count();
+        length <= SHORT && length + label_length <= SHORT_WITH_LABEL
+    };
+    let short = options.with_untracked(|options| options.iter().all(|(_, name)| fits(name)));
     let now = chosen.clone();
     let option = move |(code, name): (String, String)| {
         let own = code.clone();

@@ -1,10 +1,11 @@
 //! The concrete of each pour, its joints, and the ground.
 
 use super::{Figure, Path};
+use crate::editor::ends;
 use crate::language::t;
 use crate::units;
 use falsewright_core::geometry::Point;
-use falsewright_core::model::{Model, Pour};
+use falsewright_core::model::{Model, Pour, Role};
 use falsewright_core::scheme::{Corner, Scheme, Section};
 
 /// Pours, from the lowest up; those below the one now poured are hatched as earlier concrete.
@@ -74,22 +75,26 @@ pub fn extent(section: &Section) -> Option<(f64, f64)> {
     Some((left, section.outline.iter().map(x).max_by(f64::total_cmp)?))
 }
 
-/// The ground line at both sides of the section, with its hatch below.
-pub fn ground(scheme: &Scheme) -> Figure {
+/// The ground line at both sides of the section and under all props, with its hatch below.
+pub fn ground(scheme: &Scheme, model: Option<&Model>) -> Figure {
     const REACH_M: f64 = 2.5;
+    const PAST_PROP_M: f64 = 0.4;
     const DEPTH_M: f64 = 0.25;
     let level = scheme.ground.level_m;
     let mut figure = Figure::new("ground", say!("Ground at level {}", units::level(level)), None);
     let (left, right) = extent(&scheme.section).unwrap_or((-4.0, 4.0));
     let lowest = scheme.section.outline.iter().map(|corner| corner.z_m).min_by(f64::total_cmp).unwrap_or(level);
     let under = if lowest < level - 1e-6 { lowest } else { level };
+    let parts = model.into_iter().flat_map(|model| &model.parts).filter(|part| part.role == Role::Prop);
+    let reach = |reach: [f64; 2], end: Point| [reach[0].min(end.x - PAST_PROP_M), reach[1].max(end.x + PAST_PROP_M)];
+    let [from, to] = parts.flat_map(ends).fold([left - REACH_M, right + REACH_M], reach);
     let profile = [
-        Point::new(left - REACH_M, level),
+        Point::new(from, level),
         Point::new(left, level),
         Point::new(left, under),
         Point::new(right, under),
         Point::new(right, level),
-        Point::new(right + REACH_M, level),
+        Point::new(to, level),
     ];
     let (mut line, mut hatch) = (Path::default(), Path::default());
     line.line(profile);

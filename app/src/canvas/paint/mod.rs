@@ -22,7 +22,7 @@ pub use equipment::{Name, name_of, names, outlines};
 pub use figure::{Figure, Stroke};
 pub use highlight::highlight;
 pub use path::{Path, push_line, tenths};
-pub use placing::{Block, PlacedTag, place};
+pub use placing::{Block, PlacedTag, Written, place};
 pub use plan::plan;
 pub use scene::{Scene, Shown, scene};
 pub use tags::{Tag, TagKind};

@@ -36,7 +36,7 @@ pub fn scene(scheme: &Scheme, design: Option<&Design>, catalogue: &Catalogue, sh
     if scheme.section.outline.is_empty() {
         return Scene::default();
     }
-    let mut figures = vec![concrete::ground(scheme)];
+    let mut figures = vec![concrete::ground(scheme, design.map(|design| &design.model))];
     let Some(design) = design.filter(|design| !design.model.pours.is_empty()) else {
         figures.push(concrete::rings(&scheme.section));
         figures.extend(concrete::joints(scheme));

@@ -65,7 +65,8 @@ pub(super) fn widest_chain(places: &Places, upright: bool) -> Option<Chain> {
 pub(super) fn chains(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
     let Some(bounds) = places.section() else { return };
     let right = |value: f64, row: f64| Point::new(value, bounds.min.z - row * row_m);
-    let up = |value: f64, row: f64| Point::new(bounds.min.x - room_m(places) - row * row_m, value);
+    let left = bounds.min.x - room_m(places, -1.0);
+    let up = |value: f64, row: f64| Point::new(left - row * row_m, value);
     for (upright, whole) in [(true, DimensionKey::Width), (false, DimensionKey::Height)] {
         let place: &dyn Fn(f64, f64) -> Point = if upright { &right } else { &up };
         let mut add = |key, from: f64, to: f64, row: f64| {

@@ -20,7 +20,7 @@ pub fn belongs(places: &Places, selection: Selection, dimension: &Dimension) -> 
         (DimensionKey::Width | DimensionKey::Height, _) => false,
         (DimensionKey::Joint(id), _) => selected == Target::Joint(id),
         (DimensionKey::TieRow(id), Target::Shutter(shutter) | Target::ShutterEnd(shutter, _)) => {
-            places.row(id).is_some_and(|row| row.shutter == shutter || places.seen.is_elevation_of(shutter))
+            places.row(id).is_some_and(|row| row.holds(shutter) || places.seen.is_elevation_of(shutter))
         }
         (DimensionKey::TieRow(id), Target::TieRow(row)) => {
             let both = places.row(id).zip(places.row(row));

@@ -14,16 +14,21 @@ use super::View;
 use super::places::{Places, levels};
 use chains::{chains, widest_chain};
 use falsewright_core::geometry::{Edge, Point};
+use falsewright_core::model::FaceKind;
 use falsewright_core::scheme::edit::Edit;
-use falsewright_core::scheme::{Bays, Corner, Cut, Falsework, Id, TieRow};
+use falsewright_core::scheme::{Bays, Corner, Cut, Falsework, Id, Shutter, TieEnd, TieRow};
 use falsewright_core::sorting::sort;
 
 /// Room for shutters and their members beside the section, m.
 const SHUTTER_ROOM_M: f64 = 0.6;
 
-/// How far off the section dimension lines begin: beside its shutters if it has any.
-fn room_m(places: &Places) -> f64 {
-    if places.scheme.shutters.is_empty() { 0.0 } else { SHUTTER_ROOM_M }
+/// How far off the section dimension lines begin at its left (-1) or right (1): beside its shutters and props.
+fn room_m(places: &Places, side: f64) -> f64 {
+    let Some(bounds) = places.section().filter(|_| !places.scheme.shutters.is_empty()) else { return 0.0 };
+    let edge = if side < 0.0 { bounds.min.x } else { bounds.max.x };
+    let props = places.scheme.ties.iter().filter(|row| matches!(row.to, TieEnd::Fixed { .. }));
+    let ends = props.filter_map(|row| places.row_line(row)).flatten();
+    ends.map(|end| (end.x - edge) * side).fold(SHUTTER_ROOM_M, f64::max)
 }
 
 /// Values nearer than this are equal, m.
@@ -249,7 +254,7 @@ fn cuts(places: &Places, all: &mut Vec<Dimension>) {
 fn joints(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
     let Some(bounds) = places.section() else { return };
     for (row, joint) in (1..).zip(&places.scheme.section.joints) {
-        let x = bounds.max.x + room_m(places) + f64::from(row + 1) * row_m;
+        let x = bounds.max.x + room_m(places, 1.0) + f64::from(row + 1) * row_m;
         let measured = [bounds.min.z, joint.z_m].map(|z| Point::new(bounds.max.x, z));
         let line = measured.map(|p| Point::new(x, p.z));
         all.push(Dimension::new(DimensionKey::Joint(joint.id), measured, line, joint.z_m - bounds.min.z));
@@ -257,9 +262,16 @@ fn joints(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
 }
 
 fn ties(places: &Places, row_m: f64, all: &mut Vec<Dimension>) {
-    for shutter in &places.scheme.shutters {
+    // Ties through a wall are measured outside it, where nothing else stands.
+    let outside =
+        |shutter: &&Shutter| places.shutter_face(shutter).is_some_and(|face| face.kind == FaceKind::OuterWall);
+    let (outer, inner): (Vec<&Shutter>, Vec<&Shutter>) = places.scheme.shutters.iter().partition(outside);
+    let mut measured: Vec<Id> = Vec::new();
+    for shutter in outer.into_iter().chain(inner) {
         let (Some([foot, _]), Some(face)) = (places.board(shutter), places.shutter_face(shutter)) else { continue };
-        let mut rows: Vec<_> = places.scheme.ties.iter().filter(|row| row.shutter == shutter.id).collect();
+        let own = |row: &&TieRow| row.holds(shutter.id) && !measured.contains(&row.id);
+        let mut rows: Vec<_> = places.scheme.ties.iter().filter(own).collect();
+        measured.extend(rows.iter().map(|row| row.id));
         sort(&mut rows, |a, b| a.z_m.total_cmp(&b.z_m));
         let out = face.normal.x.signum() * (SHUTTER_ROOM_M + 0.5 * row_m);
         let on_face = |z: f64| Edge::new(face.from, face.to).x_at(z.clamp(levels(face)[0], levels(face)[1]));

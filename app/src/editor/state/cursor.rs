@@ -1,11 +1,13 @@
 //! A cursor on the drawing that keys move and press with, for hands without a pointer.
 
 use super::{Editor, Outcome};
+use crate::editor::places::Places;
 use crate::editor::tool::Event;
 use crate::editor::{Key, KeyInput, Modifiers, PointerKind, ScreenPoint, Tool, View, Viewport};
 use falsewright_core::geometry::Point;
 use falsewright_core::layout::takes_shutter;
 use falsewright_core::model::{FaceKind, Model};
+use falsewright_core::sorting::sort;
 
 /// Steps of the cursor, m: the finest that is at least so long on the screen is taken.
 const STEPS_M: [f64; 7] = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0];
@@ -40,10 +42,13 @@ impl Editor {
         self.cursor.at
     }
 
-    /// The same across and up from where typed points are measured from.
+    /// The same to the right and up from where typed points are measured from: the lower left corner of the section, of the
+    /// shutter in elevation, of the room in plan.
     pub fn cursor_place(&self) -> Option<Point> {
         let model = Model::default();
-        let origin = self.places(&model).section().map_or(Point::default(), |bounds| bounds.min);
+        let places = self.places(&model);
+        let of = if self.view() == View::Section { places.section() } else { places.subject() };
+        let origin = of.map_or(Point::default(), |bounds| bounds.min);
         self.cursor.at.map(|at| at - origin)
     }
 
@@ -70,10 +75,6 @@ impl Editor {
     pub(super) fn cursor_key(&mut self, input: KeyInput, model: &Model) -> Option<Outcome> {
         let KeyInput { key, modifiers } = input;
         let arrow = arrow(key);
-        // The other views are read by their marks, and changed by their dimensions and fields.
-        if self.view() != View::Section && self.tool() != Tool::Hand {
-            return None;
-        }
         match key {
             _ if arrow.is_some() && self.tool() == Tool::Hand => {
                 let by = arrow.unwrap_or_default() * SHEET_PX;
@@ -184,6 +185,9 @@ impl Editor {
     fn places_for_pen(&self, model: &Model) -> Vec<Point> {
         let places = self.places(model);
         let middle = |a: Point, b: Point| a.lerp(b, 0.5);
+        if self.view() != View::Section {
+            return self.places_on_bay(&places);
+        }
         match self.tool() {
             Tool::Select | Tool::Hand => Vec::new(),
             Tool::Outline => places.scheme.section.edges().iter().map(|edge| edge.line.from).collect(),
@@ -205,6 +209,27 @@ impl Editor {
                 rooms.map(|room| room.min.lerp(room.max, 0.5)).collect()
             }
         }
+    }
+
+    /// On an elevation between the rows of its shutter, on a plan between the leg lines; in the middle of the bay.
+    fn places_on_bay(&self, places: &Places) -> Vec<Point> {
+        let Some(bounds) = places.subject().filter(|_| self.tool().works_on(self.view())) else { return Vec::new() };
+        let along = places.bay_m() / 2.0;
+        let subject = places.seen.subject;
+        let mut across = match (self.view(), self.tool()) {
+            (View::Elevation, Tool::Ties) => {
+                let rows = places.scheme.ties.iter().filter(|row| subject.is_some_and(|id| row.holds(id)));
+                rows.map(|row| row.z_m).chain([bounds.min.z, bounds.max.z]).collect()
+            }
+            (View::Plan, Tool::Legs) => {
+                let lines = subject.and_then(|id| places.falsework(id)).map(|of| &of.leg_lines);
+                lines.into_iter().flatten().map(|line| line.x_m).chain([bounds.min.x, bounds.max.x]).collect()
+            }
+            (View::Plan, Tool::Opening) => vec![bounds.min.x, bounds.max.x],
+            _ => Vec::new(),
+        };
+        sort(&mut across, f64::total_cmp);
+        across.windows(2).map(|pair| self.view().at(along, (pair[0] + pair[1]) / 2.0)).collect()
     }
 }
 

@@ -1,5 +1,6 @@
 //! The views of the sheet: which is in hand, what part of each is on the screen, and what it is of.
 
+use super::cursor::Cursor;
 use super::{Editor, Outcome, faces_of};
 use crate::editor::places::Places;
 use crate::editor::view::seen;
@@ -39,6 +40,8 @@ impl Editor {
         if self.views.in_hand != view && !self.recogniser.busy() {
             self.views.in_hand = view;
             self.hover = None;
+            // A cursor is at a place of the view that it was moved on.
+            self.cursor = Cursor::default();
         }
         self.views.in_hand == view
     }

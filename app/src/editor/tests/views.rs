@@ -300,3 +300,45 @@ fn everything_is_hit_and_dragged_in_every_direction_without_breaking_the_scheme(
         }
     }
 }
+
+#[test]
+fn keys_do_on_each_view_what_a_pointer_does() {
+    let press = |desk: &mut Desk, keys: &[Key]| keys.iter().for_each(|key| assert!(desk.key(*key), "{key:?}"));
+    let space = Key::Char(' ');
+    let mut desk = Desk::on(View::Elevation);
+    let rows = desk.rows();
+    desk.tool(Tool::Ties);
+    press(&mut desk, &[Key::PageDown, Key::PageDown, space]);
+    let place = desk.editor.cursor().unwrap();
+    assert_eq!(desk.rows().len(), rows.len() + 1);
+    assert!((place.z - (rows[0].z_m + rows[1].z_m) / 2.0).abs() < 1e-9 && place.x == desk.bay_m() / 2.0);
+    // From the foot of the shutter.
+    let foot = desk.editor.bounds_on(View::Elevation).unwrap().min.z;
+    assert!(desk.editor.cursor_place().unwrap().z < place.z - foot);
+    let count = desk.rows().len();
+    (0..count + 1).for_each(|_| press(&mut desk, &[Key::PageDown]));
+    assert_eq!(desk.rows().len(), count);
+
+    assert!(desk.editor.enter(View::Plan));
+    assert_eq!(desk.editor.cursor(), None, "it was at a place of the elevation");
+    desk.tool(Tool::Legs);
+    let lines = desk.falsework().leg_lines.len();
+    press(&mut desk, &[Key::PageDown, Key::PageDown, space]);
+    assert_eq!(desk.falsework().leg_lines.len(), lines + 1);
+    let Some(Target::LegLine(added)) = desk.editor.selection() else { panic!("{:?}", desk.editor.selection()) };
+    press(&mut desk, &[Key::Escape]);
+    desk.tool(Tool::Select);
+    // It is taken hold of at the cursor, and pulled.
+    let at = |desk: &Desk| desk.falsework().leg_lines.iter().find(|line| line.id == added).unwrap().x_m;
+    let before = at(&desk);
+    desk.modifiers.shift = true;
+    press(&mut desk, &[space]);
+    desk.modifiers.shift = false;
+    press(&mut desk, &[Key::Right, Key::Right]);
+    assert!(desk.editor.cursor_holds());
+    press(&mut desk, &[space]);
+    assert!(at(&desk) > before + 0.02, "{} from {before}", at(&desk));
+    // Pens that draw nothing on a view have no places there.
+    desk.tool(Tool::Shutter);
+    assert!(!desk.key(Key::PageDown));
+}

@@ -69,7 +69,7 @@ pub fn OnePrint(id: OptionId) -> impl IntoView {
 
 /// The section as drawn, small.
 fn thumbnail(print: &Arc<Print>) -> impl IntoView + use<> {
-    const BESIDE_M: f64 = 0.9;
+    const BESIDE_M: f64 = 0.2;
     let view_box = print.bounds.map(|bounds| {
         let size = bounds.max - bounds.min;
         let [x, y] = [bounds.min.x - BESIDE_M, -bounds.max.z - BESIDE_M];
