@@ -62,6 +62,8 @@ function faults(page, least) {
       if (!seen(field)) continue;
       const size = parseFloat(getComputedStyle(field).fontSize);
       if (size < least) found.add(`${field.dataset.testid} is written in ${size} px`);
+      const [box, panel] = [field.getBoundingClientRect(), field.closest(".leaf, .title-block")?.getBoundingClientRect()];
+      if (panel && (box.right > panel.right + 1 || box.left < panel.left - 1)) found.add(`${field.dataset.testid} leaves its panel`);
       if (field.tagName === "INPUT" && field.scrollWidth > field.clientWidth + 1 && field.getBoundingClientRect().width > 0) found.add(`${field.dataset.testid} cuts off “${field.value}”`);
     }
     const over = ".menu, .message, .typing-place, .start";

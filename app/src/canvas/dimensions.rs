@@ -19,6 +19,8 @@ const SHORTEST: f64 = 0.8;
 const ABOVE_PX: f64 = 4.0;
 /// On a smaller drawing only overall sizes are written, and those of what is selected.
 const ROOM_PX: f64 = 560.0;
+/// The same for an elevation and a plan, which have fewer rows of them.
+const ROOM_ALONG_PX: f64 = 260.0;
 /// On a section that is narrower, in letters, sizes of the equipment are written only where it is selected.
 const ROOM_LETTERS: f64 = 28.0;
 
@@ -37,9 +39,13 @@ pub struct Legible {
 /// their text, a longer one before those that it would cover.
 pub fn legible(view: &Viewport, all: &[Dimension], letter_px: f64) -> Vec<Legible> {
     let length = |dimension: &Dimension| (dimension.line[1] - dimension.line[0]).length();
-    let overall = |dimension: &Dimension| matches!(dimension.key, DimensionKey::Width | DimensionKey::Height);
-    let narrow = view.width_px.min(view.height_px) < ROOM_PX && all.iter().any(overall);
-    let longest_px = all.iter().filter(|of| overall(of)).map(|of| length(of) * view.px_per_m).fold(0.0, f64::max);
+    let whole = |dimension: &Dimension| matches!(dimension.key, DimensionKey::Width | DimensionKey::Height);
+    let overall = |dimension: &Dimension| {
+        whole(dimension) || matches!(dimension.key, DimensionKey::BayLength | DimensionKey::ShutterHeight(_))
+    };
+    let shorter_px = view.width_px.min(view.height_px);
+    let narrow = shorter_px < if all.iter().any(whole) { ROOM_PX } else { ROOM_ALONG_PX };
+    let longest_px = all.iter().filter(|of| whole(of)).map(|of| length(of) * view.px_per_m).fold(0.0, f64::max);
     let small = longest_px > 0.0 && longest_px < ROOM_LETTERS * letter_px;
     let of_section = |dimension: &Dimension| {
         use DimensionKey::{Edges, Height, Joint, OpeningHeight, OpeningWidth, Width};

@@ -121,9 +121,8 @@ fn written(value: &Value) -> String {
         Value::Name(name) => name.clone(),
         Value::Member(name) => member(name),
         Value::Item(name) => look_up(name).unwrap_or(name).to_owned(),
-        // A number and its unit stay on one line.
-        Value::Number { value, unit, decimals } => units::quantity(*value, unit, *decimals).replace(' ', "\u{a0}"),
-        Value::Length { metres, mm, decimals } => units::length(*metres, *mm, *decimals).replace(' ', "\u{a0}"),
+        Value::Number { value, unit, decimals } => units::unbroken(units::quantity(*value, unit, *decimals)),
+        Value::Length { metres, mm, decimals } => units::unbroken(units::length(*metres, *mm, *decimals)),
         Value::List(parts) => parts.iter().map(told).collect::<Vec<_>>().join(", "),
         Value::Sentence(sentence) => told(sentence),
     }

@@ -33,8 +33,8 @@ pub fn Fillings() -> impl IntoView {
         let text = say!(
             "{} fills in {}, rising {} at its forms.",
             filling.mark,
-            units::quantity(filling.filling.duration_h(), "h", 1),
-            units::quantity(filling.governing_rise_m_h, "m/h", 2)
+            units::unbroken(units::quantity(filling.filling.duration_h(), "h", 1)),
+            units::unbroken(units::quantity(filling.governing_rise_m_h, "m/h", 2))
         );
         let warnings = filling
             .warnings

@@ -32,6 +32,8 @@ pub fn Hint() -> impl IntoView {
                 "Touch what you want to change. F6, Page Down and the arrows do the same by keys: see the foot of the title block.",
             ),
         },
+        // The buttons beside it say enough where there is little room.
+        Tool::Outline if narrow && drawing.get() => "",
         Tool::Outline => {
             t("Outline: sketch a ring roughly, drag a rectangle by its diagonal, or touch point after point and type \
              lengths, or points such as 450; 500. A line from an edge back to it makes a downstand or kicker.")

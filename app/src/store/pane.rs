@@ -195,17 +195,18 @@ impl Store {
                     break;
                 }
             }
+            editor.shown_whole(view);
             outcome
         });
     }
 
-    /// Sets the size of a view. What has another size than when it was last laid out is shown whole.
+    /// Sets the size of a view. What has another size than when it was last laid out is shown whole, and so is what was.
     pub fn resize(&self, view: View, width_px: f64, height_px: f64, first: bool) {
-        let was = self.peek(|editor| *editor.viewport_on(view));
+        let (was, whole) = self.peek(|editor| (*editor.viewport_on(view), editor.shows_whole(view)));
         self.editor.update(|editor| editor.viewport_on_mut(view).resize(width_px, height_px));
         let other = (was.width_px, was.height_px) != (width_px, height_px);
         let refits = view == View::Section && (self.takes_refit() || untrack(|| self.beside()).is_some());
-        if first && other || refits {
+        if first && other || refits || whole && other {
             self.fit_view(view);
         }
     }

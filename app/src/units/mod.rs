@@ -103,6 +103,11 @@ pub fn quantity(value: f64, si: &'static str, decimals: usize) -> String {
     format!("{} {}", amount(value, si, decimals), unit(si)).trim_end().to_owned()
 }
 
+/// A value in a text, which stays on one line with its unit.
+pub fn unbroken(value: String) -> String {
+    value.replace(' ', "\u{a0}")
+}
+
 /// What something may be at most, rounded down in the unit that it is shown in, so that it is never shown too great.
 pub fn at_most(value: f64, si: &str, decimals: usize) -> String {
     let (shown, decimals) =

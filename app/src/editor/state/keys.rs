@@ -25,7 +25,8 @@ impl Editor {
             self.follow_drawn(drawn, &design.model);
             return Some(outcome);
         }
-        let nudges = !self.chosen.is_empty() && (self.tool() == Tool::Select || self.cursor().is_none());
+        let nudges =
+            !self.chosen.is_empty() && !self.cursor_holds() && (self.tool() == Tool::Select || self.cursor().is_none());
         if (!nudges || !matches!(key, Key::Left | Key::Right | Key::Up | Key::Down))
             && let Some(outcome) = self.cursor_key(input, &design.model)
         {

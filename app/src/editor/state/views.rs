@@ -17,6 +17,8 @@ pub(super) struct Views {
     /// The one that pointers and keys act on.
     in_hand: View,
     viewports: [Viewport; 3],
+    /// What showed the whole of each, until it is moved or zoomed.
+    whole: [Option<Viewport>; 3],
     /// The shutter and the falsework that were last selected or chosen to be shown.
     shutter: Option<Id>,
     falsework: Option<Id>,
@@ -25,7 +27,7 @@ pub(super) struct Views {
 impl Default for Views {
     fn default() -> Self {
         let viewports = [Viewport::new(800.0, 600.0); 3];
-        Self { in_hand: View::Section, viewports, shutter: None, falsework: None }
+        Self { in_hand: View::Section, viewports, whole: [None; 3], shutter: None, falsework: None }
     }
 }
 
@@ -151,6 +153,17 @@ impl Editor {
             None => *viewport = Viewport::new(viewport.width_px, viewport.height_px),
         }
         Outcome::view()
+    }
+
+    /// Notes that a view shows the whole now.
+    pub fn shown_whole(&mut self, view: View) {
+        self.views.whole[view as usize] = self.bounds_on(view).map(|_| *self.viewport_on(view));
+    }
+
+    /// Whether a view is as it was when it showed the whole, and nothing goes on that the pointer or a key holds to it.
+    pub fn shows_whole(&self, view: View) -> bool {
+        let rests = !self.is_dragging() && !self.recogniser.busy() && self.pen.last_point().is_none();
+        rests && self.views.whole[view as usize].is_some_and(|whole| whole == *self.viewport_on(view))
     }
 
     pub(super) fn fit_all(&mut self) {
