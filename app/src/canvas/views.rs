@@ -56,7 +56,7 @@ pub fn Views() -> impl IntoView {
         <p class="unseen" id="drawing-keys">
             {t("Arrow keys move a cursor, Space presses there. Page Down goes to the next place for the pen in hand, or from mark to mark. F6 leaves the drawing.")}
         </p>
-        <nav class="view-names" aria-label=t("Views of the sheet") hidden=move || blank.get()>
+        <nav class="view-names" aria-label=t("Views of the sheet") class:blank=move || blank.get()>
             {Laid::CHOICES
                 .into_iter()
                 .map(|choice| {
