@@ -76,7 +76,7 @@ test("haunch, batter, crown and joint are pulled with a live value, and a digit 
   const box = await handle.boundingBox();
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
   await page.mouse.down();
-  const to = await screen(page, [floor.x_m + 0.16, floor.z_m + 0.15]);
+  const to = await screen(page, [floor.x_m + 0.26, floor.z_m + 0.25]);
   await page.mouse.move(to.x, to.y, { steps: 6 });
   assert.match(await readout.textContent(), /haunch \d+ × \d+ mm/);
   await page.mouse.up();

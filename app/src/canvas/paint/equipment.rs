@@ -1,5 +1,6 @@
 //! Shutters, ties, falsework and openings, drawn from the placed parts.
 
+use super::holding::holding;
 use super::{Figure, Path, profile, tone};
 use crate::editor::View;
 use crate::language::t;
@@ -43,6 +44,11 @@ pub fn equipment(
             let ratio = parts.first().and_then(|part| tone::governing(results, part)).map(|check| check.ratio);
             let tone = ratio.map_or("untested", tone::tone);
             figure.stroke(format!("member {} {tone}", role.name()), silhouettes(view, parts, catalogue));
+        }
+    }
+    for row in model.ties.iter().filter(|row| view == View::Section && wanted(row.id)) {
+        if let Some(figure) = figures.get_mut(&row.id).filter(|_| row.to.is_none()) {
+            figure.stroke("held", holding(row, model));
         }
     }
     for figure in figures.values_mut() {

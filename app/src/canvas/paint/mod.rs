@@ -6,6 +6,7 @@ mod equipment;
 mod figure;
 mod forces;
 mod highlight;
+mod holding;
 mod mechanism;
 mod opening;
 mod path;

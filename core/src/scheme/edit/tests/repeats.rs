@@ -146,7 +146,7 @@ fn lines_go_on_leaving_room_while_the_way_moves_and_return_when_it_goes() {
     let moved = done(&scheme, &[Edit::MoveOpening { opening: way.id, left_m: way.left_m + 0.7 }]);
     let wider = Edit::ResizeOpening { opening: way.id, left_m: way.left_m, width_m: 5.1, height_m: way.height_m };
     let apart = Edit::RespaceLegLines { falsework: scheme.falsework[0].id, spacing: LegSpacing::Apart(0.8) };
-    for after in [&moved, &done(&scheme, &[wider]), &done(&scheme, &[apart.clone()])] {
+    for after in [&moved, &done(&scheme, &[wider]), &done(&scheme, std::slice::from_ref(&apart))] {
         assert_eq!(standing(after).1, Vec::<String>::new());
     }
     let closer = standing(&done(&scheme, &[apart])).0;
