@@ -140,12 +140,13 @@ export async function settled(page) {
   await page.locator('section.notes[aria-busy="false"]').waitFor({ state: "attached" });
 }
 
-/** Everything the page has computed, as it is written on the sheet. */
+/** Everything the page has computed, as it is written on the sheet; what keeps a number and its unit on one line is a space. */
 export async function written(page) {
   await settled(page);
   const tags = await page.locator('[data-testid^="ratio-"]').evaluateAll((tags) =>
     tags.map((tag) => `${tag.getAttribute("data-testid")} ${tag.getAttribute("aria-label")}`).sort());
-  return { tags, worst: await page.getByTestId("worst").innerText() };
+  const spaced = (text) => text.replaceAll("\u00a0", " ");
+  return { tags: tags.map(spaced), worst: spaced(await page.getByTestId("worst").innerText()) };
 }
 
 /** What the mechanics gives natively. */

@@ -206,7 +206,7 @@ impl Store {
         self.editor.update(|editor| editor.viewport_on_mut(view).resize(width_px, height_px));
         let other = (was.width_px, was.height_px) != (width_px, height_px);
         let refits = view == View::Section && (self.takes_refit() || untrack(|| self.beside()).is_some());
-        if first && other || refits || whole && other {
+        if first && other || refits || whole && (first || other) {
             self.fit_view(view);
         }
     }
