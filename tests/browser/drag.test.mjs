@@ -14,7 +14,7 @@ const descending = (values) => values.every((value, i) => i === 0 || value <= va
 test("a drag writes only what is another, and tells the rest once it rests", () => withPage(SCREENS.desk, async ({ page }) => {
   await page.getByTestId("start-demo").click();
   await page.getByTestId("ratio-S5").waitFor({ state: "attached" });
-  const face = await screen(page, [-0.1, 5.2]);
+  const face = await screen(page, [-0.2, 5.2]);
   await page.mouse.click(face.x, face.y);
   const [end, up] = [await screen(page, [-0.185, 5.5]), await screen(page, [-0.185, 5.9])];
   await page.mouse.move(end.x, end.y);

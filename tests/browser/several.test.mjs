@@ -57,7 +57,7 @@ test("Shift, boxes and keys select several; arrows, fields and Delete are for al
   for (let step = 0; step < 4; step += 1) await page.keyboard.press("Control+z");
   assert.deepEqual(await levels(page), [0.95, 2.2, 3.45, 4.55]);
 
-  await drag(page, [-1.2, 1.9], [1, 5.2]);
+  await drag(page, [-1.2, 1.9], [1.1, 5.2]);
   assert.equal(await heading(page), "3 rows of ties");
   await drag(page, [1.6, 5.2], [-1.2, 1.9]);
   assert.equal(await heading(page), "2 shutters and 4 rows of ties");
@@ -65,7 +65,7 @@ test("Shift, boxes and keys select several; arrows, fields and Delete are for al
   // While the box is drawn the sheet says what it takes.
   await move(page, [-1.2, 1.9]);
   await page.mouse.down();
-  const { x, y } = await screen(page, [1, 5.2]);
+  const { x, y } = await screen(page, [1.1, 5.2]);
   await page.mouse.move(x, y, { steps: 4 });
   await page.getByTestId("hint").filter({ hasText: "wholly inside" }).waitFor();
   await page.keyboard.press("Escape");
@@ -142,12 +142,20 @@ test("a finger selects several by long presses and by a box", () => withPage(SCR
   for (const { height } of await page.getByTestId("menu").getByRole("menuitem").evaluateAll((all) => all.map((of) => of.getBoundingClientRect().toJSON()))) {
     assert.ok(height >= 44, `${height} px`);
   }
-  // By its tag.
-  await longPress(page, session, row(4.55));
+  // Beside the tag of the other.
+  await longPress(page, session, [-0.4, 4.55]);
   assert.equal(await heading(page), "2 rows of ties");
   await page.getByTestId("menu-remove").tap();
   assert.deepEqual(await levels(page), [0.95, 2.2]);
   await page.getByTestId("undo").tap();
   await longPress(page, session, [1.6, 6.3], [[1, 5], [-0.9, 1.9]]);
   assert.equal(await heading(page), "2 shutters and 4 rows of ties");
+  // A mark that is held adds its element.
+  await page.keyboard.press("Escape");
+  const mark = await page.locator('[data-testid="ratio-S8"] rect').boundingBox();
+  const at = { x: mark.x + mark.width / 2, y: mark.y + mark.height / 2 };
+  await session.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [at] });
+  await page.getByTestId("menu").waitFor();
+  await session.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+  assert.equal(await heading(page), "3 shutters and 4 rows of ties");
 }));
