@@ -151,7 +151,6 @@ test("a finger selects several by long presses and by a box", () => withPage(SCR
   await longPress(page, session, [1.6, 6.3], [[1, 5], [-0.9, 1.9]]);
   assert.equal(await heading(page), "2 shutters and 4 rows of ties");
   // A mark that is held adds its element.
-  await page.keyboard.press("Escape");
   const mark = await page.locator('[data-testid="ratio-S8"] rect').boundingBox();
   const at = { x: mark.x + mark.width / 2, y: mark.y + mark.height / 2 };
   await session.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [at] });
