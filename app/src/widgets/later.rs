@@ -18,5 +18,5 @@ pub fn later(view: impl Fn() -> AnyView + Send + 'static) -> AnyView {
         };
         request_animation_frame(move || set_timeout(make, Duration::ZERO));
     }
-    (move || due.get().then(|| view())).into_any()
+    (move || due.get().then(&view)).into_any()
 }
