@@ -14,6 +14,34 @@ for (const [name, screen] of Object.entries(SCREENS)) {
   }));
 }
 
+for (const [name, screen] of Object.entries(SCREENS)) {
+  test(`on a ${name} the drawing is painted first, and what follows does not move it`, () => withPage(screen, async ({ page }) => {
+    await page.getByTestId("start-demo").click();
+    await page.getByTestId("saved").filter({ hasText: "Saved" }).waitFor({ state: "attached" });
+    await page.addInitScript(() => {
+      window.look = () => {
+        const drawing = document.querySelector(".drawing");
+        const { x, y, width, height } = drawing.getBoundingClientRect();
+        const written = [...drawing.querySelectorAll("text")].map((text) => text.textContent);
+        const scale = drawing.querySelector("g:has(> g > .figure)").getAttribute("transform");
+        return { box: [x, y, width, height], scale, written, pens: document.querySelectorAll(".pens button").length };
+      };
+      const first = () => {
+        if (!document.querySelector("g.figure path")) return requestAnimationFrame(first);
+        window.first = window.look();
+        window.around = document.querySelectorAll(".leaf > *, .data > *").length;
+      };
+      requestAnimationFrame(first);
+    });
+    await page.reload();
+    await page.locator(".sheet:has(.leaf > *):has(.data > *)").waitFor();
+    const { first, now, around } = await page.evaluate(() => ({ first: window.first, now: window.look(), around: window.around }));
+    assert.equal(around, 0, "the drawing did not come first");
+    assert.ok(first.written.length > 10 && first.pens > 8, JSON.stringify(first));
+    assert.deepEqual(first, now);
+  }));
+}
+
 test("the precache list names every file with its digest", () => {
   const worker = readFileSync(join(DIST, "sw.js"), "utf8");
   const listed = [...worker.matchAll(/^ {2}\["([^"]+)", "([^"]+)"\],$/gm)].map(([, file, digest]) => [file, digest]);

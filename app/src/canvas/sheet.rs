@@ -98,12 +98,15 @@ fn grid_path(view: &Viewport, step: f64) -> String {
 pub fn follow_size(frame: &HtmlElement, store: Store, view: View) {
     let measured = frame.clone();
     let mut first = true;
-    let on_resize = Closure::<dyn FnMut()>::new(move || {
+    let mut measure = move || {
         let (width, height) = (f64::from(measured.client_width()), f64::from(measured.client_height()));
         if width > 0.0 && height > 0.0 {
             store.resize(view, width, height, std::mem::take(&mut first));
         }
-    });
+    };
+    // Before anything is drawn for another size.
+    measure();
+    let on_resize = Closure::<dyn FnMut()>::new(measure);
     if let Ok(observer) = ResizeObserver::new(on_resize.as_ref().unchecked_ref()) {
         observer.observe(frame);
         let kept = StoredValue::new_local((observer, on_resize));

@@ -9,7 +9,7 @@ use super::steps::Steps;
 use crate::language::t;
 use crate::memo::Memo;
 use crate::store::Store;
-use crate::widgets::focus_sibling;
+use crate::widgets::{focus_sibling, later};
 use falsewright_core::results::Severity;
 use leptos::prelude::*;
 
@@ -157,16 +157,21 @@ pub fn Margin() -> impl IntoView {
                 {tab(Leaf::Items, Signal::stored(t("Items").to_owned()))}
             </div>
             <div class="leaf" id="leaf" role="tabpanel" tabindex="0" aria-labelledby=move || leaf.get().id()>
-                {move || match shown.get() {
-                    Leaf::Element => view! { <Element/><Notes/> }.into_any(),
-                    Leaf::Notes => view! { <Notes/> }.into_any(),
-                    Leaf::Schedule => view! { <Schedule/> }.into_any(),
-                    Leaf::Loads => view! { <Ledger/> }.into_any(),
-                    Leaf::Items => view! { <Items/> }.into_any(),
-                    Leaf::Steps => view! { <Steps/> }.into_any(),
-                    Leaf::Compare => view! { <Compare/> }.into_any(),
-                }}
+                {later(move || content(shown.get()))}
             </div>
         </aside>
+    }
+}
+
+/// What stands on a leaf.
+fn content(leaf: Leaf) -> AnyView {
+    match leaf {
+        Leaf::Element => view! { <Element/><Notes/> }.into_any(),
+        Leaf::Notes => view! { <Notes/> }.into_any(),
+        Leaf::Schedule => view! { <Schedule/> }.into_any(),
+        Leaf::Loads => view! { <Ledger/> }.into_any(),
+        Leaf::Items => view! { <Items/> }.into_any(),
+        Leaf::Steps => view! { <Steps/> }.into_any(),
+        Leaf::Compare => view! { <Compare/> }.into_any(),
     }
 }

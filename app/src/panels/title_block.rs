@@ -13,7 +13,7 @@ use crate::memo::Memo;
 use crate::persistence::{Saved, open_file, save_to_file, set_present_aside};
 use crate::store::Store;
 use crate::units;
-use crate::widgets::{Form, Unit};
+use crate::widgets::{Form, Unit, later};
 use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Basis, Bays, Ground, Limits, Loads, Scheme, Section};
 use leptos::prelude::*;
@@ -44,16 +44,24 @@ pub fn TitleBlock() -> impl IntoView {
                 {move || if open.get() { t("Less") } else { t("Data") }}
             </button>
             <div class="data">
-                <Settings/>
-                <Files/>
-                <Speech/>
-                <PageSettings/>
-                <p class="caution" role="note">
-                    {t("No substitute for a competent designer and an independent checker. Local codes decide. Items are generic: the supplier's data replace them.")}
-                </p>
+                {later(|| view! { <Data/> }.into_any())}
             </div>
         </section>
     }
+}
+
+#[component]
+fn Data() -> impl IntoView {
+    view! {
+        <Settings/>
+        <Files/>
+        <Speech/>
+        <PageSettings/>
+        <p class="caution" role="note">
+            {t("No substitute for a competent designer and an independent checker. Local codes decide. Items are generic: the supplier's data replace them.")}
+        </p>
+    }
+    .into_any()
 }
 
 #[component]

@@ -19,7 +19,12 @@ pub fn settled(editor: RwSignal<Editor>, worked: Memo<Arc<Worked>>) -> ReadSigna
     let wait = Rc::new(Wait {
         due_ms: Cell::default(),
         timer: Cell::default(),
-        then: move || set.set(worked.get_untracked()),
+        then: move || {
+            let now = worked.get_untracked();
+            if !settled.with_untracked(|settled| Arc::ptr_eq(settled, &now)) {
+                set.set(now);
+            }
+        },
     });
     Effect::new(move || {
         worked.track();

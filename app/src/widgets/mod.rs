@@ -2,11 +2,13 @@
 
 mod focus;
 mod form;
+mod later;
 mod list;
 
 pub use crate::units::Unit;
 pub use focus::{focus_next, focus_on, focus_sibling, focused};
 pub use form::Form;
+pub use later::later;
 pub use list::list;
 
 /// Whether the screen answers a media query.
