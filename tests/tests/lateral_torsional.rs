@@ -83,8 +83,9 @@ fn factors_of_a_diagram_are_safe() {
 proptest! {
     #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
 
-    /// Any end moments and loads. The rules are approximate: of 6000 beams 99 % were at most 1.3 %, and all at most 5 %, above
-    /// the energy.
+    /// Any end moments and loads. The rules are approximate: of 100 000 beams 99 % were at most 0.1 %, 99.9 % at most 1.1 %
+    /// and all at most 5.1 % above the energy. Where the moment is great near an end only they are far on the safe side;
+    /// elsewhere all were above 0.52 of it.
     #[test]
     fn never_far_above_the_energy(
         which in 0..3usize, length_m in 1.0..9.0f64, ends in prop::array::uniform2(-2.0..1.0f64),
@@ -97,7 +98,9 @@ proptest! {
         prop_assume!(beam.greatest_knm() > 1e-3);
         let (factors, energy) = (by_factors(&beam, &section), by_energy(&beam, &section));
         prop_assert!(factors <= 1.06 * energy, "{factors} above {energy}");
-        prop_assert!(factors >= 0.4 * energy, "{factors} far below {energy}");
+        let within = (1..8).map(|eighth| beam.moment_knm(length_m * f64::from(eighth) / 8.0).abs()).fold(0.0, f64::max);
+        let near_an_end = within < 0.5 * beam.greatest_knm();
+        prop_assert!(near_an_end || factors >= 0.5 * energy, "{factors} far below {energy}");
     }
 
     /// Load higher up, a longer stretch or more load never makes it safer.

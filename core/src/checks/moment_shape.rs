@@ -1,4 +1,4 @@
-use std::f64::consts::PI;
+use std::f64::consts::{FRAC_1_SQRT_2, PI};
 
 /// Shape of the moment and place of the load in the critical moment.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -61,11 +61,16 @@ impl Segment<'_> {
         (35.0 / (1.0 + 9.0 * first * first + 16.0 * middle * middle + 9.0 * third * third)).sqrt()
     }
 
-    /// What `C1` cannot exceed by Rayleigh's quotient of a half wave, `√(L M² / 2 ∫ M(x)² sin²(π x / L) dx)`, over the
-    /// eighths.
-    pub fn c1_rayleigh(&self) -> f64 {
-        let eighths = self.parts().into_iter().zip(HALF_WAVE).map(|(part, twist)| part * part * twist);
-        (4.0 / eighths.sum::<f64>()).sqrt()
+    /// What `C1` cannot exceed by Ritz's method with a half wave and a whole wave of twist, which takes the buckle to where
+    /// the moment is. With `gₙₘ = 2/L ∫ (M(x)/M)² sin(nπx/L) sin(mπx/L) dx` over the eighths, `1/C1²` is the greater
+    /// eigenvalue of `[g₁₁, g₁₂/2; g₁₂/2, g₂₂/4]`: the whole wave takes four times the work where the section resists by
+    /// torsion alone, and more where it warps.
+    pub fn c1_ritz(&self) -> f64 {
+        let parts = self.parts();
+        let of = |waves: [f64; 7]| parts.iter().zip(waves).map(|(part, waves)| part * part * waves).sum::<f64>() / 4.0;
+        let (half, both, whole) = (of(HALF_WAVE), 0.5 * of(BOTH_WAVES), 0.25 * of(WHOLE_WAVE));
+        let apart = 0.5 * (half - whole);
+        1.0 / (0.5 * (half + whole) + (apart * apart + both * both).sqrt()).sqrt()
     }
 
     /// Moments by the greatest.
@@ -77,7 +82,7 @@ impl Segment<'_> {
     /// The least `C1` of the three rules. `C2 = SHARE C1 L Σ P sin²(π x / L) / (π² M)`: the work of the loads on the height
     /// at which they stand, when the beam twists in a half wave.
     pub fn shape(&self, load_height_mm: f64) -> MomentShape {
-        let c1 = self.c1_kirby_nethercot().min(self.c1_serna()).min(self.c1_rayleigh());
+        let c1 = self.c1_kirby_nethercot().min(self.c1_serna()).min(self.c1_ritz());
         let work: f64 = self
             .loads
             .iter()
@@ -103,6 +108,20 @@ const HALF_WAVE: [f64; 7] = [
     0.146_446_609_406_726_24,
 ];
 
+/// `sin²(2π x / L)` at the eighths.
+const WHOLE_WAVE: [f64; 7] = [0.5, 1.0, 0.5, 0.0, 0.5, 1.0, 0.5];
+
+/// `sin(π x / L) sin(2π x / L)` at the eighths: `√((1 − √½) / 4)`, `√½`, `√((1 + √½) / 4)`, 0, and back below 0.
+const BOTH_WAVES: [f64; 7] = [
+    0.270_598_050_073_098_5,
+    FRAC_1_SQRT_2,
+    0.653_281_482_438_188_3,
+    0.0,
+    -0.653_281_482_438_188_3,
+    -FRAC_1_SQRT_2,
+    -0.270_598_050_073_098_5,
+];
+
 /// Loads at points twist a beam more sharply than in a half wave. The half wave alone gives the `C2` of a uniform load in
 /// NCCI SN003; with this share it covers that of a load at the middle.
-const SHARE: f64 = 1.2;
+const SHARE: f64 = 1.25;
