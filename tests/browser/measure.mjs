@@ -19,7 +19,7 @@ const TAB_MS = 1500;
 const DRAGS = {
   "an opening": { from: [4.05, 3.0], by: [0.3, 0] },
   "a corner": { from: [8.1, 5.45], by: [0.3, 0] },
-  "the end of a shutter": { select: [-0.1, 3.0], from: [-0.185, 5.5], by: [0, 0.3] },
+  "the end of a shutter": { select: [-0.25, 4.0], from: [-0.185, 5.5], by: [0, 0.3] },
 };
 
 const kb = (bytes) => `${(bytes / 1000).toFixed(0)} kB`;
