@@ -100,7 +100,8 @@ impl Chain {
         if self.nodes_m.len() < 2 {
             return;
         }
-        case.distributed.reserve(loads.len() + self.nodes_m.len());
+        case.distributed.reserve(2 * loads.len() + self.nodes_m.len());
+        case.nodal.reserve(loads.len());
         for load in loads {
             match *load {
                 BeamLoad::Point { a, p } if self.node_at(a).is_some() => {

@@ -8,6 +8,10 @@ use crate::geometry::Point;
 use crate::results::{Check, CheckKind, Finding, Mechanism, MovingMember, Results, Severity, Verdict};
 use crate::scheme::{Basis, Id, Scheme};
 use crate::sentence::{Sentence, number};
+use std::fmt::Write;
+
+/// Checks of a scheme of usual size, so that their list seldom grows.
+const USUAL_CHECKS: usize = 256;
 
 /// The results as they grow.
 pub struct Record {
@@ -50,7 +54,7 @@ impl Record {
     /// Nothing yet, for this scheme.
     pub fn new(scheme: &Scheme) -> Self {
         Self {
-            results: Results::default(),
+            results: Results { checks: Vec::with_capacity(USUAL_CHECKS), ..Results::default() },
             basis: scheme.basis,
             span_over_deflection: scheme.limits.span_over_deflection,
         }
@@ -147,6 +151,14 @@ impl Record {
             Ok(_) | Err(_) => {}
         }
     }
+}
+
+/// One of those of a mark, such as `T1.3`.
+pub(super) fn numbered(mark: &str, number: usize) -> String {
+    let mut text = String::with_capacity(mark.len() + 4);
+    // Writing into a text does not fail.
+    let _ = write!(text, "{mark}.{number}");
+    text
 }
 
 /// A place across the culvert.

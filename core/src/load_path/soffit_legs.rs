@@ -1,7 +1,7 @@
 //! Legs, stubs and trestles of the bents: checks and forces.
 
 use super::line::Peak;
-use super::record::{Record, Subject, at_x};
+use super::record::{Record, Subject, at_x, numbered};
 use super::soffit_bent::Run;
 use super::soffit_states::State;
 use crate::checks::{StrutForces, check_base, check_leg, check_stack};
@@ -115,7 +115,7 @@ impl Run<'_> {
         }
         for (leg, bents) in legs.iter().zip(greatest) {
             record.results.legs.extend(bents.into_iter().enumerate().map(|(bent, axial_kn)| LegForce {
-                id: format!("{}.{}", leg.mark, bent + 1),
+                id: numbered(&leg.mark, bent + 1),
                 owner: leg.owner,
                 axial_kn,
             }));

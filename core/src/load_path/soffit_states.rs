@@ -93,7 +93,7 @@ impl Run<'_> {
         record: &mut Record,
     ) -> Result<Vec<State>, FrameError> {
         let range_k = self.table.scheme.loads.temperature_range_k;
-        let mut states = Vec::new();
+        let mut states = Vec::with_capacity(3 * levels.bent_loads.len());
         for front in 0..levels.bent_loads.len() {
             let (case, vertical_kn) = self.vertical(levels, front, factors.permanent);
             let on_all_legs = settling.on_all_legs.solve(&case)?;

@@ -2,7 +2,7 @@
 
 use super::beam::BeamResult;
 use super::chain::BeamLoad;
-use super::record::{Record, Subject, at_level};
+use super::record::{Record, Subject, at_level, numbered};
 use super::wall::{Level, LinkedGroup, Path, Walls, greatest};
 use crate::actions::factors::factors;
 use crate::analysis::FrameError;
@@ -92,7 +92,7 @@ impl Walls<'_> {
         }
         let by_level = row.length_m / row.run_m();
         let force = |(place, &force_kn): (usize, &f64)| TieForce {
-            id: format!("{}.{}", row.mark, place + 1),
+            id: numbered(&row.mark, place + 1),
             row: row.id,
             force_kn: if row.to.is_none() { force_kn * by_level } else { force_kn },
         };
