@@ -104,15 +104,15 @@ fn total(item: Sentence, unit: &'static str, count: f64, mass_kg: f64) -> Quanti
 struct Named<'a> {
     item: &'a Item,
     own: (Sentence, Rc<str>),
-    /// Nuts, jacks or couplers, how many go with each, and their mass in all, kg.
-    extra: Option<((Sentence, Rc<str>), f64, f64)>,
+    /// Nuts, jacks or couplers, one at either end, and the mass of both, kg.
+    ends: Option<((Sentence, Rc<str>), f64)>,
 }
 
 impl<'a> Named<'a> {
     fn of(code: &str, catalogue: &'a Catalogue) -> Option<Self> {
         let item = catalogue.get(code)?;
         let name = sentence!("{}{}", named(&item.name), word(catalogue.origin(code).map_or("", Origin::words)));
-        let extra = match &item.kind {
+        let ends = match &item.kind {
             Kind::Tie(tie) => Some((sentence!("Nut and plate for {}", &name), tie.ends_kg)),
             Kind::Leg(leg) => Some((sentence!("Head and base jack for {}", &name), leg.ends_kg)),
             Kind::Brace(brace) => Some((sentence!("Coupler for {}", &name), 2.0 * brace.coupler_kg)),
@@ -122,13 +122,13 @@ impl<'a> Named<'a> {
             let text = name.to_string().into();
             (name, text)
         };
-        Some(Self { item, own: with_text(name), extra: extra.map(|(name, kg)| (with_text(name), 2.0, kg)) })
+        Some(Self { item, own: with_text(name), ends: ends.map(|(name, kg)| (with_text(name), kg)) })
     }
 }
 
 /// The line of so many parts like this one, and one for what goes with them, each with the name of its item as a text.
 fn lines_of(part: &Part, count: f64, named: &Named) -> Vec<(Quantity, Rc<str>)> {
-    let Named { item, own, extra } = named;
+    let Named { item, own, ends } = named;
     let line = |(item, text): &(Sentence, Rc<str>), size: Sentence, count: f64, unit, mass_kg| {
         let (mark, owner, item) = (part.mark.to_string(), Some(part.owner), item.clone());
         (Quantity { mark, owner, item, size, count, unit, pieces: count, mass_kg }, text.clone())
@@ -153,8 +153,7 @@ fn lines_of(part: &Part, count: f64, named: &Named) -> Vec<(Quantity, Rc<str>)> 
         (Kind::Brace(brace), _) => Some(rod(brace.mass_kg_m())),
         _ => item.beam().map(|beam| rod(beam.mass_kg_m)),
     });
-    let with_it = extra.as_ref().filter(|_| !lines.is_empty());
-    lines.extend(with_it.map(|(name, each, kg)| line(name, Sentence::default(), each * count, "no.", kg * count)));
+    lines.extend(ends.as_ref().map(|(name, kg)| line(name, Sentence::default(), 2.0 * count, "no.", kg * count)));
     lines
 }
 

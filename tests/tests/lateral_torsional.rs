@@ -84,8 +84,8 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
 
     /// Any end moments and loads. The rules are approximate: of 100 000 beams 99 % were at most 0.1 %, 99.9 % at most 1.1 %
-    /// and all at most 5.1 % above the energy. Where the moment is great near an end only they are far on the safe side;
-    /// elsewhere all were above 0.52 of it.
+    /// and all at most 5.1 % above the energy. Where the moment is great near an end only they are far on the safe side,
+    /// down to 0.20 of it; elsewhere all were above 0.52.
     #[test]
     fn never_far_above_the_energy(
         which in 0..3usize, length_m in 1.0..9.0f64, ends in prop::array::uniform2(-2.0..1.0f64),
@@ -100,7 +100,8 @@ proptest! {
         prop_assert!(factors <= 1.06 * energy, "{factors} above {energy}");
         let within = (1..8).map(|eighth| beam.moment_knm(length_m * f64::from(eighth) / 8.0).abs()).fold(0.0, f64::max);
         let near_an_end = within < 0.5 * beam.greatest_knm();
-        prop_assert!(near_an_end || factors >= 0.5 * energy, "{factors} far below {energy}");
+        let least = if near_an_end { 0.15 } else { 0.5 };
+        prop_assert!(factors >= least * energy, "{factors} far below {energy}");
     }
 
     /// Load higher up, a longer stretch or more load never makes it safer.

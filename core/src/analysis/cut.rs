@@ -170,11 +170,7 @@ fn together(units: &[&Unit], parts: &[f64]) -> Vec<Displacement> {
     let nodes = units.first().map_or(0, |unit| unit.solution.displacements.len());
     let mut movement = vec![Displacement::default(); nodes];
     for (unit, part) in units.iter().zip(parts) {
-        for (sum, moved) in movement.iter_mut().zip(&unit.solution.displacements) {
-            sum.ux += part * moved.ux;
-            sum.uy += part * moved.uy;
-            sum.rz += part * moved.rz;
-        }
+        movement.iter_mut().zip(&unit.solution.displacements).for_each(|(sum, moved)| sum.add(*part, moved));
     }
     movement
 }

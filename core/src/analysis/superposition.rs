@@ -15,11 +15,7 @@ impl Solution {
             pieces: Pieces::sum(parts),
         };
         for &(factor, part) in parts {
-            for (sum, moved) in sum.displacements.iter_mut().zip(&part.displacements) {
-                sum.ux += factor * moved.ux;
-                sum.uy += factor * moved.uy;
-                sum.rz += factor * moved.rz;
-            }
+            sum.displacements.iter_mut().zip(&part.displacements).for_each(|(sum, moved)| sum.add(factor, moved));
             sum.reactions.iter_mut().zip(&part.reactions).for_each(|(sum, held)| sum.add(factor, held));
             sum.spring_forces.iter_mut().zip(&part.spring_forces).for_each(|(sum, force)| *sum += factor * force);
             sum.contact_forces.iter_mut().zip(&part.contact_forces).for_each(|(sum, force)| *sum += factor * force);
@@ -35,6 +31,14 @@ impl Solution {
         let mut sum = Reaction::default();
         parts.iter().for_each(|(factor, part)| sum.add(*factor, &part.reactions[node]));
         sum
+    }
+}
+
+impl Displacement {
+    pub(super) fn add(&mut self, factor: f64, other: &Self) {
+        self.ux += factor * other.ux;
+        self.uy += factor * other.uy;
+        self.rz += factor * other.rz;
     }
 }
 

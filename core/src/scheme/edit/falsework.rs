@@ -1,6 +1,6 @@
 //! Soffit falsework.
 
-use super::{EditError, LegSpacing, defaults, repeats};
+use super::{EditError, LegSpacing, defaults, opening, repeats};
 use crate::geometry::{Point, Side};
 use crate::layout::concrete::faces;
 use crate::model::{Face, FaceKind};
@@ -100,7 +100,7 @@ pub(super) fn respace(scheme: &mut Scheme, id: Id, spacing: LegSpacing) -> Resul
     let apart_m = width / f64::from(count - 1);
     let max_m = if let LegSpacing::Apart(apart_m) = spacing { apart_m } else { apart_m };
     // So many lines as were asked for cannot leave room for a way too.
-    let counted = matches!(spacing, LegSpacing::Count(_)) && scheme.openings.iter().any(|way| way.falsework == id);
+    let counted = matches!(spacing, LegSpacing::Count(_)) && opening::through(scheme, id).is_some();
     repeats::note(scheme, id, Spacing { edge_m, max_m }, if even && !counted { members } else { Vec::new() });
     Ok(())
 }

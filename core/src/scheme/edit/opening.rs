@@ -5,8 +5,13 @@ use super::{EditError, defaults, repeats};
 use crate::layout::concrete::faces;
 use crate::scheme::{Id, Opening, Scheme};
 
+/// The way through falsework, if there is one.
+pub(super) fn through(scheme: &Scheme, falsework: Id) -> Option<&Opening> {
+    scheme.openings.iter().find(|opening| opening.falsework == falsework)
+}
+
 pub(super) fn add(scheme: &mut Scheme, falsework: Id, left_m: f64, width_m: f64) -> Result<(), EditError> {
-    if let Some(opening) = scheme.openings.iter().find(|opening| opening.falsework == falsework) {
+    if let Some(opening) = through(scheme, falsework) {
         return Err(EditError::Occupied { what: "Opening", id: opening.id });
     }
     check_way(scheme, falsework, left_m, width_m)?;
@@ -24,7 +29,7 @@ pub(super) fn add(scheme: &mut Scheme, falsework: Id, left_m: f64, width_m: f64)
 
 /// Adds an opening made elsewhere.
 pub(super) fn put(scheme: &mut Scheme, opening: Opening) -> Result<(), EditError> {
-    if let Some(other) = scheme.openings.iter().find(|other| other.falsework == opening.falsework) {
+    if let Some(other) = through(scheme, opening.falsework) {
         return Err(EditError::Occupied { what: "Opening", id: other.id });
     }
     check_way(scheme, opening.falsework, opening.left_m, opening.width_m)?;

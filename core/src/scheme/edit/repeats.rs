@@ -1,6 +1,6 @@
 //! Keeps regular rows of ties and lines of legs regular.
 
-use super::{EditError, defaults, falsework, shutters};
+use super::{EditError, defaults, falsework, opening, shutters};
 use crate::layout::concrete::faces;
 use crate::model::Face;
 use crate::scheme::{Id, LegLine, Moved, Opening, Repeat, Scheme, Spacing};
@@ -16,7 +16,7 @@ const MOST: f64 = 200.0;
 pub(super) fn note(scheme: &mut Scheme, of: Id, spacing: Spacing, members: Vec<Id>) {
     scheme.repeats.retain(|repeat| repeat.of != of);
     if !members.is_empty() {
-        let around_way = scheme.openings.iter().any(|opening| opening.falsework == of);
+        let around_way = opening::through(scheme, of).is_some();
         scheme.repeats.push(Repeat { of, spacing, members, moved: Vec::new(), around_way });
     }
 }
@@ -34,7 +34,7 @@ pub(super) fn edge_beside_way(scheme: &Scheme, falsework: Id) -> Option<f64> {
 
 /// The way that regular lines leave room for.
 fn way<'a>(scheme: &'a Scheme, repeat: &Repeat) -> Option<&'a Opening> {
-    scheme.openings.iter().find(|opening| repeat.around_way && opening.falsework == repeat.of)
+    opening::through(scheme, repeat.of).filter(|_| repeat.around_way)
 }
 
 /// Regular places from wall to wall around a way: up to each trestle from its wall, the trestle's leg being the last, and

@@ -2,7 +2,7 @@
 
 use super::excerpt::{Excerpt, Standing, falsework_under, shutter_on};
 use super::place::{Onto, place};
-use super::{EditError, falsework, shutters};
+use super::{EditError, falsework, opening, shutters};
 use crate::geometry::{Edge, Side};
 use crate::layout::concrete::faces;
 use crate::layout::takes_shutter;
@@ -76,7 +76,7 @@ pub(super) fn duplicate(scheme: &mut Scheme, ids: &[Id]) -> Result<(), EditError
     }
     for id in &openings {
         let excerpt = Excerpt::of(scheme, &[*id])?;
-        let free = |id: Id| !scheme.openings.iter().any(|opening| opening.falsework == id);
+        let free = |id: Id| opening::through(scheme, id).is_none();
         let to = scheme.falsework.iter().find(|of| free(of.id)).map(|of| of.soffit);
         place(scheme, &excerpt, Onto::Face(to.ok_or(EditError::NoneFree { what: "opening", id: *id })?))?;
     }
