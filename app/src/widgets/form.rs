@@ -161,16 +161,18 @@ fn amount(label: &'static str, unit: Unit, written: Read<String>, put: Put<Optio
         <label class="field">
             <span>{t(label)}</span>
             <span class="amount">
-                <input
-                    type="text"
-                    inputmode="decimal"
-                    autocomplete="off"
-                    data-testid=test_id(label)
-                    prop:value=move || written()
-                    on:focus=on_focus
-                    on:keydown=on_key
-                    on:change=on_change
-                />
+                <span>
+                    <input
+                        type="text"
+                        inputmode="decimal"
+                        autocomplete="off"
+                        data-testid=test_id(label)
+                        prop:value=move || written()
+                        on:focus=on_focus
+                        on:keydown=on_key
+                        on:change=on_change
+                    />
+                </span>
                 <span class="unit">{t(unit.name())}</span>
             </span>
         </label>

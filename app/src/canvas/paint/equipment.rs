@@ -67,9 +67,14 @@ pub fn outlines(parts: &[&Part], catalogue: &Catalogue) -> String {
 }
 
 fn silhouettes(view: View, parts: &[&Part], catalogue: &Catalogue) -> Path {
-    let (mut all, mut ends) = (Path::default(), Vec::new());
+    let (mut all, mut ends, mut seen) = (Path::default(), Vec::new(), Vec::new());
     for part in parts {
-        all.piece(&mut ends, |path| profile::draw(path, view, part, catalogue.get(&part.item)));
+        // To write a shape only to find it there already would be dear.
+        let shape = (profile::flat(view, part.solid), part.count, &part.item);
+        if !seen.contains(&shape) {
+            seen.push(shape);
+            all.piece(&mut ends, |path| profile::draw(path, view, part, catalogue.get(&part.item)));
+        }
     }
     all
 }
