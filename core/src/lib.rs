@@ -15,6 +15,8 @@
 
 #[macro_use]
 pub mod sentence;
+#[macro_use]
+pub mod formula;
 
 pub mod actions;
 pub mod analysis;

@@ -1,6 +1,7 @@
 //! What was computed: forces, checks, the ledger, findings. Data only.
 
 use crate::actions::fresh_concrete::filling::Filling;
+use crate::formula::Formula;
 use crate::geometry::Point;
 use crate::model::Part;
 use crate::scheme::Id;
@@ -69,6 +70,10 @@ pub struct PressureDiagram {
     pub limit_kpa: f64,
     /// Governing rise over the height of the form.
     pub rise_m_h: f64,
+    /// How the greatest pressure was found.
+    pub formula: Sentence,
+    /// Where that comes from.
+    pub source: &'static str,
 }
 
 /// How a pour fills.
@@ -113,9 +118,9 @@ pub struct Check {
     /// Demand by resistance.
     pub ratio: f64,
     /// Clause or practice.
-    pub source: String,
+    pub source: Sentence,
     /// The formula with its numbers.
-    pub formula: String,
+    pub formula: Formula,
 }
 
 impl Check {
@@ -226,9 +231,9 @@ pub struct Verdict {
     /// Of demand and resistance.
     pub unit: &'static str,
     /// Clause or practice.
-    pub source: String,
+    pub source: Sentence,
     /// The formula with its numbers.
-    pub formula: String,
+    pub formula: Formula,
 }
 
 impl Verdict {

@@ -169,6 +169,12 @@ impl Serialize for Sentence {
     }
 }
 
+impl From<&'static str> for Sentence {
+    fn from(template: &'static str) -> Self {
+        Self { template, values: Arc::default() }
+    }
+}
+
 impl PartialEq<&str> for Sentence {
     fn eq(&self, text: &&str) -> bool {
         let told = self.to_string();

@@ -275,7 +275,8 @@ fn formulas_of_the_empty_stage_work_out() {
             if !check.ratio.is_finite() {
                 continue;
             }
-            let read = ratio_of(&check.formula).unwrap_or_else(|| panic!("{}: {}", check.member, check.formula));
+            let read =
+                ratio_of(&check.formula.to_string()).unwrap_or_else(|| panic!("{}: {}", check.member, check.formula));
             assert!((read - check.ratio).abs() <= 0.004 * check.ratio.max(1e-3), "{}: {}", check.member, check.formula);
             kinds.insert(check.check);
         }

@@ -127,7 +127,7 @@ fn a_suppliers_value_is_computed_with_and_told() {
     assert!(!old.is_empty() && old.len() == new.len());
     for ((old, _), (new, source)) in old.iter().zip(&new) {
         assert_close("ratio", *new, old / 0.9, 1e-9);
-        assert!(source.ends_with(&format!("; {}, by supplier's data", item.code)), "{source}");
+        assert!(source.to_string().ends_with(&format!("; {}, by supplier's data", item.code)), "{source}");
     }
     let note = after.results.findings.iter().find(|finding| finding.text.starts_with(&item.code)).expect("a note");
     assert_eq!(note.severity, Severity::Note);

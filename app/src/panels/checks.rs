@@ -41,9 +41,9 @@ pub fn Worked(check: Check) -> impl IntoView {
             <dt>{t("Resistance")}</dt>
             <dd>{amount(check.resistance, check.unit)}</dd>
             <dt>{t("Formula")}</dt>
-            <dd class="formula">{check.formula}</dd>
+            <dd class="formula">{check.formula.to_string()}</dd>
             <dt>{t("Source")}</dt>
-            <dd>{check.source}</dd>
+            <dd>{check.source.to_string()}</dd>
             {items}
         </dl>
     }

@@ -1,9 +1,11 @@
+use super::comparison::{Comparison, no_resistance};
 use super::divisor::{Divisor, allowable_pressure_factor, gamma};
-use super::formula::{Comparison, no_resistance, number};
 use super::timber;
 use crate::catalogue::{Item, Plate, PlateMaterial, TimberClass};
+use crate::formula::{number, stated};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::{Basis, Bearing, Ground};
+use crate::sentence::{Sentence, word};
 
 /// `αcc` of the UK annex to EN 1992-1-1.
 const ALPHA_CC: f64 = 0.85;
@@ -30,9 +32,10 @@ pub fn check_base(item: &Item, basis: Basis, bearing: &Bearing, ground: &Ground,
         unit: "kPa",
         source: allowed.source.into(),
     };
-    let numbers = format_args!("({} kN / {} m²) / ({})", number(force_kn), number(area_m2), allowed.text);
-    let given = format_args!("Aeff = {} m² of {} m²", number(area_m2), number(plate.width_m * plate.length_m));
-    let mut verdicts = vec![comparison.verdict_given(&given, &format!("(N / Aeff) / {}", allowed.symbol), &numbers)];
+    let numbers = formula!("({} kN / {} m²) / ({})", number(force_kn), number(area_m2), allowed.text);
+    let given = formula!("Aeff = {} m² of {} m²", number(area_m2), number(plate.width_m * plate.length_m));
+    let mut verdicts =
+        vec![comparison.verdict_given(given, formula!("(N / Aeff) / {}", word(allowed.symbol)), numbers)];
     if plate.material == PlateMaterial::Timber {
         verdicts.push(crushing(plate, basis, force_kn));
     }
@@ -43,7 +46,7 @@ pub fn check_base(item: &Item, basis: Basis, bearing: &Bearing, ground: &Ground,
 struct Pressure {
     kpa: f64,
     symbol: &'static str,
-    text: String,
+    text: Sentence,
     source: &'static str,
 }
 
@@ -55,7 +58,7 @@ impl Pressure {
                 Self {
                     kpa: ALPHA_CC * strength_mpa * 1e3 / divisor.value(),
                     symbol: "(αcc fck / γ)",
-                    text: format!("{ALPHA_CC} × {} N/mm² / {divisor}", number(strength_mpa)),
+                    text: formula!("{} × {} N/mm² / {}", stated(ALPHA_CC), number(strength_mpa), divisor),
                     source: match basis {
                         Basis::WorkingLoad => "Common practice: EN 1992-1-1 3.1.6 by a load factor of 1.5",
                         Basis::LimitStateB1 => "EN 1992-1-1 3.1.6",
@@ -68,7 +71,7 @@ impl Pressure {
                 Self {
                     kpa: factor * ground.allowable_kpa,
                     symbol: "(k qa)",
-                    text: format!("{} × {} kPa", number(factor), number(ground.allowable_kpa)),
+                    text: formula!("{} × {} kPa", number(factor), number(ground.allowable_kpa)),
                     source: match basis {
                         Basis::WorkingLoad => "Allowable pressure stated for the ground",
                         Basis::LimitStateB1 => "Allowable pressure stated for the ground × the least load factor 1.35",
@@ -123,7 +126,6 @@ fn crushing(plate: &Plate, basis: Basis, force_kn: f64) -> Verdict {
         }
         .into(),
     };
-    let numbers =
-        format_args!("{} kN / ({} N/mm² × ({} mm)²)", number(force_kn), number(strength_mpa), number(side_mm));
-    comparison.verdict("N / (fc90 s²)", &numbers)
+    let numbers = formula!("{} kN / ({} N/mm² × ({} mm)²)", number(force_kn), number(strength_mpa), number(side_mm));
+    comparison.verdict("N / (fc90 s²)", numbers)
 }

@@ -1,5 +1,5 @@
+use super::comparison::no_resistance;
 use super::en1995::{KN_SOLID, Notch};
-use super::formula::no_resistance;
 use super::timber_strut::check_notch;
 use super::{rated_beam, steel, timber, timber_beam};
 use crate::catalogue::{EndNotch, Item, Kind};

@@ -1,12 +1,14 @@
 use super::buckling::{Bending, critical_force_kn, curve_of_rolled_i, imperfection, reduction, slenderness};
+use super::comparison::{Comparison, no_resistance};
 use super::divisor::{Divisor, gamma};
 use super::en1993::{added_up, interaction_rate, minor_interaction_rate, moment_knm};
-use super::formula::{Comparison, no_resistance, number};
 use super::lateral_torsional::{MomentShape, check_lateral_torsional_shaped};
 use super::steel::{class_in_bending, source};
 use crate::catalogue::{Item, Section};
+use crate::formula::number;
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
+use crate::sentence::word;
 
 /// A rolled member compressed and bent about both axes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -55,7 +57,7 @@ pub fn check_beam_column(item: &Item, basis: Basis, member: &BeamColumn) -> Vec<
     let k = 1.0 + interaction_rate(slender, true) * part(about_y);
     let kzz = 1.0 + minor_interaction_rate(slender_z) * part(about_z);
     let minor_knm = steel.count() * moment_knm(properties.minor_modulus_mm3, yield_mpa) / divisor;
-    let sum = |name: &str, buckling_kn: f64, k: f64, k_minor: f64| {
+    let sum = |name: &'static str, buckling_kn: f64, k: f64, k_minor: f64| {
         let (moment, resistance) = (member.moment_knm.abs(), twisting.resistance);
         let minor = member.minor_moment_knm.abs();
         let bending = k * moment / resistance + k_minor * minor / minor_knm;
@@ -67,7 +69,7 @@ pub fn check_beam_column(item: &Item, basis: Basis, member: &BeamColumn) -> Vec<
             unit: "kN",
             source: source("EN 1993-1-1 6.3.3, Annex B", basis),
         };
-        let numbers = format_args!(
+        let numbers = formula!(
             "{} kN / {} kN + {} × {} kNm / {} kNm + {} × {} kNm / {} kNm",
             number(demand),
             number(buckling_kn),
@@ -78,7 +80,7 @@ pub fn check_beam_column(item: &Item, basis: Basis, member: &BeamColumn) -> Vec<
             number(minor),
             number(minor_knm)
         );
-        comparison.verdict(&format!("N / Nb,{name} + k{name}y My / Mb + k{name}z Mz / Mc,z"), &numbers)
+        comparison.verdict(formula!("N / Nb,{0} + k{0}y My / Mb + k{0}z Mz / Mc,z", word(name)), numbers)
     };
     vec![sum("y", about_y, k, 0.6 * kzz), sum("z", about_z, 1.0, kzz)]
 }

@@ -1,7 +1,8 @@
+use super::comparison::{Comparison, no_resistance};
 use super::divisor::{Divisor, gamma};
 use super::en1995;
-use super::formula::{Comparison, no_resistance, number};
 use crate::catalogue::Item;
+use crate::formula::{number, stated};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
 
@@ -28,11 +29,13 @@ pub fn check_board(item: &Item, basis: Basis, moment_knm_m: f64, shear_kn_m: f64
         unit: "kNm/m",
         source: source.into(),
     };
-    let bending_numbers = format_args!(
-        "{} kNm/m / ({kmod} × {} N/mm² × {} cm³/m / {divisor})",
+    let bending_numbers = formula!(
+        "{} kNm/m / ({} × {} N/mm² × {} cm³/m / {})",
         number(moment),
+        stated(kmod),
         number(board.bending_mpa),
-        number(board.modulus_m3_m * 1e6)
+        number(board.modulus_m3_m * 1e6),
+        divisor
     );
     let rolling = Comparison {
         check: CheckKind::Shear,
@@ -41,14 +44,16 @@ pub fn check_board(item: &Item, basis: Basis, moment_knm_m: f64, shear_kn_m: f64
         unit: "kN/m",
         source: source.into(),
     };
-    let rolling_numbers = format_args!(
-        "1.5 × {} kN/m / ({kmod} × {} N/mm² × {} mm / {divisor})",
+    let rolling_numbers = formula!(
+        "1.5 × {} kN/m / ({} × {} N/mm² × {} mm / {})",
         number(shear),
+        stated(kmod),
         number(board.shear_mpa),
-        number(board.thickness_m * 1e3)
+        number(board.thickness_m * 1e3),
+        divisor
     );
     vec![
-        bending.verdict("M / (kmod fm W / γ)", &bending_numbers),
-        rolling.verdict("1.5 V / (kmod fv t / γ)", &rolling_numbers),
+        bending.verdict("M / (kmod fm W / γ)", bending_numbers),
+        rolling.verdict("1.5 V / (kmod fv t / γ)", rolling_numbers),
     ]
 }

@@ -1,7 +1,8 @@
 //! Concrete by EN 1992-1-1, as what young slabs and anchors bear. Strengths N/mm²; characteristic unless said.
 
+use super::comparison::Comparison;
 use super::divisor::{Divisor, gamma};
-use super::formula::{Comparison, number};
+use crate::formula::{number, stated};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
 pub use crate::scheme::Cement;
@@ -161,14 +162,15 @@ impl Anchor {
             unit: "kN",
             source: "EN 1992-4 7.2.1 (from memory), γMc 1.5".into(),
         };
-        let numbers = format_args!(
-            "{} kN / (least of ({} kN, {} kN) / {divisor})",
+        let numbers = formula!(
+            "{} kN / (least of ({} kN, {} kN) / {})",
             number(tension_kn),
             number(self.cone_kn(fck)),
-            number(self.pull_out_kn(fck))
+            number(self.pull_out_kn(fck)),
+            divisor
         );
-        let given = format_args!("fck = {} N/mm², cone and pull-out", number(fck));
-        comparison.verdict_given(&given, "F / (FRk / γ)", &numbers)
+        let given = formula!("fck = {} N/mm², cone and pull-out", number(fck));
+        comparison.verdict_given(given, "F / (FRk / γ)", numbers)
     }
 }
 
@@ -203,15 +205,17 @@ impl Anchor {
             unit: "",
             source: "EN 1992-4 7.2.1 to 7.2.3, added (from memory), γMc 1.5".into(),
         };
-        let numbers = format_args!(
-            "{} kN / ({} kN / {divisor}) + {} kN / ({} kN / {divisor})",
+        let numbers = formula!(
+            "{} kN / ({} kN / {}) + {} kN / ({} kN / {})",
             number(tension_kn),
             number(tension),
+            divisor,
             number(shear_kn),
-            number(shear)
+            number(shear),
+            divisor
         );
-        let given = format_args!("fck = {} N/mm², cone, pull-out, pry-out and edge", number(fck));
-        comparison.verdict_given(&given, "N / (NRk / γ) + V / (VRk / γ)", &numbers)
+        let given = formula!("fck = {} N/mm², cone, pull-out, pry-out and edge", number(fck));
+        comparison.verdict_given(given, "N / (NRk / γ) + V / (VRk / γ)", numbers)
     }
 }
 
@@ -230,13 +234,15 @@ impl PlateOnSlab {
             unit: "kN",
             source: "EN 1992-1-1 6.7(2)".into(),
         };
-        let local_numbers = format_args!(
-            "{} kN / ({} × {} m × {} m × {ALPHA_CC} × {} N/mm² / {divisor})",
+        let local_numbers = formula!(
+            "{} kN / ({} × {} m × {} m × {} × {} N/mm² / {})",
             number(force_kn),
             number(bearing / (a * b * design_mpa * 1e3)),
             number(a),
             number(b),
-            number(fck)
+            stated(ALPHA_CC),
+            number(fck),
+            divisor
         );
         // The least stress of 6.4.4 holds for γC 1.5; a further factor of the basis divides it too.
         let further = gamma::CONCRETE / divisor.value();
@@ -249,7 +255,7 @@ impl PlateOnSlab {
             unit: "kN",
             source: "EN 1992-1-1 6.4.4".into(),
         };
-        let punching_numbers = format_args!(
+        let punching_numbers = formula!(
             "{} kN / ({} N/mm² × {} m × {} m)",
             number(force_kn),
             number(stress),
@@ -257,8 +263,8 @@ impl PlateOnSlab {
             number(effective_depth_m)
         );
         [
-            local.verdict("F / (√(Ac1 / Ac0) Ac0 αcc fck / γ)", &local_numbers),
-            punching.verdict("V / (vRd,c u1 d)", &punching_numbers),
+            local.verdict("F / (√(Ac1 / Ac0) Ac0 αcc fck / γ)", local_numbers),
+            punching.verdict("V / (vRd,c u1 d)", punching_numbers),
         ]
     }
 }

@@ -1,4 +1,5 @@
-use super::formula::{Comparison, number};
+use super::comparison::Comparison;
+use crate::formula::number;
 use crate::results::{CheckKind, Verdict};
 
 /// Deflection against a part of the span, in millimetres.
@@ -12,6 +13,6 @@ pub fn check_deflection(deflection_m: f64, span_m: f64, span_over_deflection: f6
         source: "Limit of deflection set in the scheme".into(),
     };
     let numbers =
-        format_args!("{} mm / ({} mm / {})", number(deflection_mm), number(span_mm), number(span_over_deflection));
-    comparison.verdict("δ / (L / n)", &numbers)
+        formula!("{} mm / ({} mm / {})", number(deflection_mm), number(span_mm), number(span_over_deflection));
+    comparison.verdict("δ / (L / n)", numbers)
 }

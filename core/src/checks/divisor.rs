@@ -1,8 +1,8 @@
 //! From characteristic strengths to what a basis allows.
 
-use crate::decimals::shortest;
+use crate::formula::stated;
 use crate::scheme::Basis;
-use std::fmt;
+use crate::sentence::Value;
 
 /// Load factor held in permissible values derived from characteristic ones; common practice.
 const LOAD_FACTOR: f64 = 1.5;
@@ -47,13 +47,12 @@ impl Divisor {
     }
 }
 
-impl fmt::Display for Divisor {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.further == 1.0 {
-            shortest(self.material).fmt(f)
-        } else {
-            write!(f, "({} × {})", shortest(self.material), shortest(self.further))
+impl From<Divisor> for Value {
+    fn from(Divisor { material, further }: Divisor) -> Self {
+        if further == 1.0 {
+            return stated(material);
         }
+        formula!("({} × {})", stated(material), stated(further)).into()
     }
 }
 

@@ -1,8 +1,9 @@
 //! Tube fittings, known by their published loads, and the plates of ties.
 
+use super::comparison::Comparison;
 use super::divisor::{Divisor, gamma, stated_load_factor};
-use super::formula::{Comparison, number};
 use crate::catalogue::{Item, Kind};
+use crate::formula::number;
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
 
@@ -94,14 +95,15 @@ impl TiePlate {
             unit: "kNm",
             source: super::steel::source("EN 1993-1-1 6.2.5", basis),
         };
-        let numbers = format_args!(
-            "{} kN × {} m / ({} mm³ × {} N/mm² / {divisor})",
+        let numbers = formula!(
+            "{} kN × {} m / ({} mm³ × {} N/mm² / {})",
             number(force_kn),
             number(arm_m),
             number(modulus_mm3),
-            number(self.yield_mpa)
+            number(self.yield_mpa),
+            divisor
         );
-        comparison.verdict("F (g / 4 − d / 8) / (Wpl fy / γ)", &numbers)
+        comparison.verdict("F (g / 4 − d / 8) / (Wpl fy / γ)", numbers)
     }
 
     /// Bending of the plate where it presses evenly on what it lies on and stands out from the nut, EN 1993-1-1 6.2.5,
@@ -117,15 +119,16 @@ impl TiePlate {
             unit: "kNm",
             source: super::steel::source("EN 1993-1-1 6.2.5", basis),
         };
-        let numbers = format_args!(
-            "{} kN × ({} m)² / (8 × {} m) / ({} mm³ × {} N/mm² / {divisor})",
+        let numbers = formula!(
+            "{} kN × ({} m)² / (8 × {} m) / ({} mm³ × {} N/mm² / {})",
             number(force_kn),
             number(beyond_m),
             number(self.length_m),
             number(modulus_mm3),
-            number(self.yield_mpa)
+            number(self.yield_mpa),
+            divisor
         );
-        comparison.verdict("F (l − d)² / (8 l) / (Wpl fy / γ)", &numbers)
+        comparison.verdict("F (l − d)² / (8 l) / (Wpl fy / γ)", numbers)
     }
 
     /// Bearing on a sawn timber across the grain, the hole taken off; none on other primaries, whose own bearing is

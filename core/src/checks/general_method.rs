@@ -1,9 +1,10 @@
 //! Buckling out of the plane of a frame or a member of any shape, EN 1993-1-1 6.3.4.
 
 use super::buckling::reduction;
+use super::comparison::Comparison;
 use super::divisor::{Divisor, gamma};
-use super::formula::{Comparison, number};
 use super::steel::source;
+use crate::formula::number;
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
 
@@ -45,8 +46,8 @@ impl GeneralMethod {
             unit: "",
             source: source("EN 1993-1-1 6.3.4", basis),
         };
-        let numbers = format_args!("1 / ({} × {} / {divisor})", number(chi), number(self.ultimate));
-        let given = format_args!("αcr,op = {}, λop = {}", number(self.critical), number(self.slenderness()));
-        comparison.verdict_given(&given, "1 / (χop αult,k / γ)", &numbers)
+        let numbers = formula!("1 / ({} × {} / {})", number(chi), number(self.ultimate), divisor);
+        let given = formula!("αcr,op = {}, λop = {}", number(self.critical), number(self.slenderness()));
+        comparison.verdict_given(given, "1 / (χop αult,k / γ)", numbers)
     }
 }

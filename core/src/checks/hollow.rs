@@ -2,10 +2,11 @@
 
 use super::beam::BeamForces;
 use super::buckling::{imperfection, reduction};
+use super::comparison::Comparison;
 use super::divisor::{Divisor, gamma};
-use super::formula::{Comparison, number};
 use super::steel::source;
 use crate::catalogue::{STEEL_MODULUS_MPA, Section, Steel};
+use crate::formula::{number, stated};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
 use std::f64::consts::PI;
@@ -49,6 +50,13 @@ pub(super) fn check_bearing(steel: &Steel, yield_mpa: f64, basis: Basis, forces:
         unit: "kN",
         source: source(clause, basis),
     };
-    let numbers = format_args!("{} kN / ({count} × {walls} × {} kN / {divisor})", number(force_kn), number(wall_kn));
-    comparison.verdict_given(&format_args!("b1 = {} mm", number(stiff_mm)), "F / (n walls FRk / γ)", &numbers)
+    let numbers = formula!(
+        "{} kN / ({} × {} × {} kN / {})",
+        number(force_kn),
+        stated(count),
+        stated(walls),
+        number(wall_kn),
+        divisor
+    );
+    comparison.verdict_given(formula!("b1 = {} mm", number(stiff_mm)), "F / (n walls FRk / γ)", numbers)
 }

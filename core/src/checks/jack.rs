@@ -1,12 +1,14 @@
 //! Jacks at their extension, and the joints between standards.
 
+use super::comparison::{Comparison, no_resistance};
 use super::divisor::stated_load_factor;
 use super::fittings::Spigot;
-use super::formula::{Comparison, no_resistance, number};
 use super::strut::{Strut, StrutForces};
 use crate::catalogue::{Item, Leg, Stack, Stacked, Unstacked};
+use crate::formula::number;
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
+use crate::sentence::{Sentence, word};
 
 /// A leg of this height put together from its standards and jacks: how far the jacks extend, what they bear at that, and
 /// the kink at its spigots. Nothing where the item does not say what it is put together from. `alone`: a head jack may
@@ -26,7 +28,7 @@ pub fn check_stack(
         Ok(stacked) => stacked,
     };
     let jacks = [("head", stacked.head_m, stack.head_jack_m[1]), ("base", stacked.base_m, stack.base_jack_m[1])];
-    let part = |jack: &(&str, f64, f64)| jack.1 / jack.2;
+    let part = |jack: &(&'static str, f64, f64)| jack.1 / jack.2;
     let (name, extension_m, greatest_m) = if part(&jacks[1]) > part(&jacks[0]) { jacks[1] } else { jacks[0] };
     let mut verdicts = vec![
         extension(name, extension_m, greatest_m, stacked.standards),
@@ -49,13 +51,13 @@ fn unstacked_verdict(unstacked: Unstacked, height_m: f64) -> Verdict {
         }
         Unstacked::TooFar { extension_m, greatest_m } => {
             let (comparison, numbers) = range(extension_m, greatest_m);
-            comparison.verdict("both extensions / both ranges", &numbers)
+            comparison.verdict("both extensions / both ranges", numbers)
         }
     }
 }
 
 /// An extension by its range, with the numbers.
-fn range(extension_m: f64, greatest_m: f64) -> (Comparison, String) {
+fn range(extension_m: f64, greatest_m: f64) -> (Comparison, Sentence) {
     let comparison = Comparison {
         check: CheckKind::Extension,
         demand: extension_m,
@@ -63,13 +65,13 @@ fn range(extension_m: f64, greatest_m: f64) -> (Comparison, String) {
         unit: "m",
         source: "Range of its jacks, with the standards that leave them least".into(),
     };
-    let numbers = format!("{} m / {} m", number(extension_m), number(greatest_m));
+    let numbers = formula!("{} m / {} m", number(extension_m), number(greatest_m));
     (comparison, numbers)
 }
 
-fn extension(name: &str, extension_m: f64, greatest_m: f64, standards: usize) -> Verdict {
+fn extension(name: &'static str, extension_m: f64, greatest_m: f64, standards: usize) -> Verdict {
     let (comparison, numbers) = range(extension_m, greatest_m);
-    comparison.verdict_given(&format_args!("{standards} standards, {name} jack"), "e / emax", &numbers)
+    comparison.verdict_given(formula!("{} standards, {} jack", standards, word(name)), "e / emax", numbers)
 }
 
 /// A jack bears less the further it extends.
@@ -78,7 +80,7 @@ fn load(
     stack: &Stack,
     basis: Basis,
     force_kn: f64,
-    (name, extension_m, greatest_m): (&str, f64, f64),
+    (name, extension_m, greatest_m): (&'static str, f64, f64),
 ) -> Verdict {
     let (factor, part) = (stated_load_factor(basis), stack.part_at(extension_m, greatest_m));
     let comparison = Comparison {
@@ -91,14 +93,14 @@ fn load(
             _ => "Stated working load of the jack at its extension × 1.65 taken as characteristic, γM 1.1".into(),
         },
     };
-    let numbers = format_args!(
+    let numbers = formula!(
         "{} kN / ({} × {} × {} kN)",
         number(force_kn),
         number(factor),
         number(part),
         number(leg.jack_working_kn)
     );
-    comparison.verdict_given(&format_args!("{name} jack, e = {} m", number(extension_m)), "N / (k r Nwork)", &numbers)
+    comparison.verdict_given(formula!("{} jack, e = {} m", word(name), number(extension_m)), "N / (k r Nwork)", numbers)
 }
 
 /// Buckling of a leg that its spigots kink in the middle between two held levels, where it harms most: `N ψ L / 4` beside
@@ -112,8 +114,11 @@ fn kink(leg: &Leg, basis: Basis, forces: &StrutForces, spigot: &Spigot, length_m
     let mut verdict =
         worst.unwrap_or_else(|| no_resistance(CheckKind::Spigot, forces.compression_kn, "kN", "no strength known"));
     verdict.check = CheckKind::Spigot;
-    verdict.source += "; kink of the spigots by EN 12811-1 10.2.2.2 (from memory)";
-    verdict.formula =
-        format!("ψ = {}, N ψ L / 4 = {} kNm in M; {}", number(spigot.kink()), number(moment_knm), verdict.formula);
+    verdict.source = formula!("{}; kink of the spigots by EN 12811-1 10.2.2.2 (from memory)", verdict.source);
+    let kink = formula!("ψ = {}, N ψ L / 4 = {} kNm in M", number(spigot.kink()), number(moment_knm));
+    verdict.formula.given = Some(match verdict.formula.given {
+        Some(given) => formula!("{}; {}", kink, given),
+        None => kink,
+    });
     verdict
 }

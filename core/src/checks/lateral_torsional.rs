@@ -1,13 +1,15 @@
 //! Lateral torsional buckling of steel beams, EN 1993-1-1.
 
 use super::buckling::reduction;
+use super::comparison::{Comparison, no_resistance};
 use super::divisor::{Divisor, gamma};
-use super::formula::{Comparison, no_resistance, number};
 pub use super::moment_shape::{MomentShape, Segment};
 use super::steel::source;
 use crate::catalogue::{Item, STEEL_MODULUS_MPA, Section, SectionProperties};
+use crate::formula::{number, stated};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
+use crate::sentence::word;
 use std::f64::consts::PI;
 
 /// Shear modulus of steel, `E / 2 (1 + ν)` of EN 1993-1-1 3.2.6 with `ν = 0.3`.
@@ -170,14 +172,16 @@ impl LateralTorsional {
             unit: "kNm",
             source: source(self.clause, self.basis),
         };
-        let numbers = format_args!(
-            "{} kNm / ({count} × {} × {} cm³ × {} N/mm² / {divisor})",
+        let numbers = formula!(
+            "{} kNm / ({} × {} × {} cm³ × {} N/mm² / {})",
             number(moment_knm),
+            stated(count),
             number(chi),
             number(modulus * 1e-3),
-            number(self.yield_mpa)
+            number(self.yield_mpa),
+            divisor
         );
-        let given = format_args!(
+        let given = formula!(
             "L = {} m, C1 = {}, C2 = {}, zg = {} mm, Mcr = {} kNm, λLT = {}",
             number(length_m),
             number(shape.c1),
@@ -186,6 +190,6 @@ impl LateralTorsional {
             number(critical_knm),
             number(slenderness)
         );
-        comparison.verdict_given(&given, &format!("M / (n χLT {symbol} fy / γ)"), &numbers)
+        comparison.verdict_given(given, formula!("M / (n χLT {} fy / γ)", word(symbol)), numbers)
     }
 }

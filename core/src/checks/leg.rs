@@ -1,11 +1,13 @@
+use super::comparison::{Comparison, no_resistance};
 use super::divisor::{Divisor, gamma, stated_load_factor};
-use super::formula::{Comparison, no_resistance, number};
 use super::prop::PropClass;
 use super::steel::source;
 use super::strut::{Strut, StrutForces};
 use crate::catalogue::{Item, PropRating};
+use crate::formula::number;
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
+use crate::sentence::word;
 
 /// A leg or prop in compression between points held sideways, and its head and base jacks.
 ///
@@ -46,11 +48,11 @@ fn check_rating(rating: &PropRating, basis: Basis, compression_kn: f64, extensio
         demand: compression_kn,
         resistance: characteristic_kn / divisor.value(),
         unit: "kN",
-        source: source(&format!("EN 1065 class {class:?}"), basis),
+        source: source(formula!("EN 1065 class {}", format!("{class:?}")), basis),
     };
-    let numbers = format_args!("{} kN / ({} kN / {divisor})", number(compression_kn), number(characteristic_kn));
-    let given = format_args!("lmax = {} m, l = {} m", number(rating.greatest_m), number(extension_m));
-    comparison.verdict_given(&given, "N / (Ry,k / γ)", &numbers)
+    let numbers = formula!("{} kN / ({} kN / {})", number(compression_kn), number(characteristic_kn), divisor);
+    let given = formula!("lmax = {} m, l = {} m", number(rating.greatest_m), number(extension_m));
+    comparison.verdict_given(given, "N / (Ry,k / γ)", numbers)
 }
 
 /// A prop that pulls: its tube up to yield, EN 1993-1-1 6.2.3, and its head and base jacks. Props of EN 1065 do not pull.
@@ -68,14 +70,15 @@ pub fn check_pulled_prop(item: &Item, basis: Basis, tension_kn: f64) -> Vec<Verd
         unit: "kN",
         source: source("EN 1993-1-1 6.2.3", basis),
     };
-    let numbers = format_args!(
-        "{} kN / ({} mm² × {} N/mm² / {divisor})",
+    let numbers = formula!(
+        "{} kN / ({} mm² × {} N/mm² / {})",
         number(tension_kn),
         number(area_mm2),
-        number(leg.yield_mpa)
+        number(leg.yield_mpa),
+        divisor
     );
     let jack = StatedLoad { check: CheckKind::Bearing, name: "jacks", working_kn: leg.jack_working_kn };
-    vec![comparison.verdict("N / (A fy / γ)", &numbers), jack.check(basis, tension_kn)]
+    vec![comparison.verdict("N / (A fy / γ)", numbers), jack.check(basis, tension_kn)]
 }
 
 /// A diagonal, in tension or compression, and the couplers at its ends.
@@ -103,8 +106,8 @@ impl StatedLoad {
     fn check(&self, basis: Basis, force_kn: f64) -> Verdict {
         let factor = stated_load_factor(basis);
         let source = match basis {
-            Basis::WorkingLoad => format!("Stated working load of the {}", self.name),
-            _ => format!("Stated working load of the {} × 1.65 taken as characteristic, γM 1.1", self.name),
+            Basis::WorkingLoad => formula!("Stated working load of the {}", word(self.name)),
+            _ => formula!("Stated working load of the {} × 1.65 taken as characteristic, γM 1.1", word(self.name)),
         };
         let comparison = Comparison {
             check: self.check,
@@ -113,7 +116,7 @@ impl StatedLoad {
             unit: "kN",
             source,
         };
-        let numbers = format_args!("{} kN / ({} × {} kN)", number(force_kn), number(factor), number(self.working_kn));
-        comparison.verdict("N / (k Nwork)", &numbers)
+        let numbers = formula!("{} kN / ({} × {} kN)", number(force_kn), number(factor), number(self.working_kn));
+        comparison.verdict("N / (k Nwork)", numbers)
     }
 }

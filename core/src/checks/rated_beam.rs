@@ -1,14 +1,16 @@
 use super::beam::BeamForces;
+use super::comparison::Comparison;
 use super::divisor::stated_load_factor;
-use super::formula::{Comparison, number};
 use crate::catalogue::RatedBeam;
+use crate::formula::number;
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
+use crate::sentence::word;
 
 /// A beam known by its stated working values, such as one of aluminium.
 pub(super) fn check(beam: &RatedBeam, basis: Basis, forces: BeamForces) -> Vec<Verdict> {
     let factor = stated_load_factor(basis);
-    let compare = |check, demand: f64, working: f64, unit: &'static str, symbols: &str| {
+    let compare = |check, demand: f64, working: f64, unit: &'static str, symbols: &'static str| {
         let comparison = Comparison {
             check,
             demand,
@@ -19,8 +21,9 @@ pub(super) fn check(beam: &RatedBeam, basis: Basis, forces: BeamForces) -> Vec<V
                 _ => "Stated working value of the beam × 1.65 taken as characteristic, γM 1.1".into(),
             },
         };
-        let numbers = format_args!("{} {unit} / ({} × {} {unit})", number(demand), number(factor), number(working));
-        comparison.verdict(symbols, &numbers)
+        let numbers =
+            formula!("{} {} / ({} × {} {})", number(demand), word(unit), number(factor), number(working), word(unit));
+        comparison.verdict(symbols, numbers)
     };
     let mut verdicts = vec![
         compare(CheckKind::Bending, forces.moment_knm, beam.moment_working_knm, "kNm", "M / (k Mwork)"),

@@ -1,9 +1,11 @@
 //! Standing: overturning, sliding, uplift and what holds them, by the factors of each basis.
 
-use super::formula::{Comparison, number};
+use super::comparison::Comparison;
 use crate::actions::factors::balance;
+use crate::formula::{number, stated};
 use crate::results::{CheckKind, Verdict, ratio};
 use crate::scheme::Basis;
+use crate::sentence::word;
 
 /// Loads that hold or tip, of one unit.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -54,17 +56,21 @@ impl Standing {
             unit,
             source: source(basis).into(),
         };
-        let numbers = format_args!(
-            "({} × {} {unit} + {} × {} {unit}) / ({} × {} {unit} + {} {unit})",
-            factors.permanent,
+        let numbers = formula!(
+            "({} × {} {} + {} × {} {}) / ({} × {} {} + {} {})",
+            stated(factors.permanent),
             number(self.tipping_permanent),
-            factors.variable,
+            word(unit),
+            stated(factors.variable),
             number(self.tipping_variable),
-            factors.favourable,
+            word(unit),
+            stated(factors.favourable),
             number(self.holding),
-            number(self.held)
+            word(unit),
+            number(self.held),
+            word(unit)
         );
-        comparison.verdict("(γ G + γ Q) / (γ Gfav + R)", &numbers)
+        comparison.verdict("(γ G + γ Q) / (γ Gfav + R)", numbers)
     }
 }
 

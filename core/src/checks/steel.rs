@@ -1,12 +1,14 @@
 use super::beam::BeamForces;
+use super::comparison::{Comparison, no_resistance};
 use super::divisor::{Divisor, gamma};
 use super::en1993;
-use super::formula::{Comparison, no_resistance, number};
 use super::hollow;
 use super::web;
 use crate::catalogue::{Section, SectionProperties, Steel};
+use crate::formula::{number, stated};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
+use crate::sentence::{Sentence, word};
 
 /// Rolled steel: bending with its reduction for high shear, shear, and the web under a support force.
 pub(super) fn check(steel: &Steel, basis: Basis, forces: BeamForces) -> Vec<Verdict> {
@@ -38,11 +40,12 @@ pub(super) fn check(steel: &Steel, basis: Basis, forces: BeamForces) -> Vec<Verd
 }
 
 /// Clause, and what the basis makes of it.
-pub(super) fn source(clause: &str, basis: Basis) -> String {
+pub(super) fn source(clause: impl Into<Sentence>, basis: Basis) -> Sentence {
+    let clause = clause.into();
     match basis {
-        Basis::WorkingLoad => format!("{clause} divided by 1.65, as in BS 5975 practice (from memory)"),
-        Basis::LimitStateB1 => format!("{clause}, γM 1.1 of EN 12812"),
-        Basis::LimitStateB2 => format!("{clause}, γM 1.1 of EN 12812; class B2"),
+        Basis::WorkingLoad => formula!("{} divided by 1.65, as in BS 5975 practice (from memory)", clause),
+        Basis::LimitStateB1 => formula!("{}, γM 1.1 of EN 12812", clause),
+        Basis::LimitStateB2 => formula!("{}, γM 1.1 of EN 12812; class B2", clause),
     }
 }
 
@@ -68,14 +71,15 @@ impl Member<'_> {
             unit: "kN",
             source: source("EN 1993-1-1 6.2.6", self.basis),
         };
-        let numbers = format_args!(
-            "{} kN / ({count} × {} mm² × {} N/mm² / √3 / {})",
+        let numbers = formula!(
+            "{} kN / ({} × {} mm² × {} N/mm² / √3 / {})",
             number(shear_kn),
+            stated(count),
             number(area),
             number(self.yield_mpa),
             self.divisor()
         );
-        comparison.verdict("V / (n Av fy / √3 / γ)", &numbers)
+        comparison.verdict("V / (n Av fy / √3 / γ)", numbers)
     }
 
     /// Class 1 and 2 use the plastic modulus. Where shear is above half its resistance: I-sections by 6.2.8(5),
@@ -102,16 +106,21 @@ impl Member<'_> {
             source: source(clause, self.basis),
         };
         let symbol = if plastic { "Wpl" } else { "Wel" };
-        let numbers = format_args!(
-            "{} kNm / ({count} × {} cm³ × {} N/mm² / {})",
+        let numbers = formula!(
+            "{} kNm / ({} × {} cm³ × {} N/mm² / {})",
             number(moment_knm),
+            stated(count),
             number(modulus * 1e-3),
             number(self.yield_mpa),
             self.divisor()
         );
-        let given =
-            if high { format!("{symbol} reduced for shear with ρ = {}", number(reduction)) } else { String::new() };
-        comparison.verdict_given(&given, &format!("M / (n {symbol} fy / γ)"), &numbers)
+        let symbols = formula!("M / (n {} fy / γ)", word(symbol));
+        if high {
+            let given = formula!("{} reduced for shear with ρ = {}", word(symbol), number(reduction));
+            comparison.verdict_given(given, symbols, numbers)
+        } else {
+            comparison.verdict(symbols, numbers)
+        }
     }
 }
 

@@ -1,13 +1,15 @@
 //! Round tubes in compression and bending, EN 1993-1-1 6.3.3 with Annex B.
 
 use super::buckling::{critical_force_kn, imperfection, reduction, slenderness};
+use super::comparison::{Comparison, no_resistance};
 use super::divisor::{Divisor, gamma};
 use super::en1993::{added_up, equivalent_moment, interaction_rate, tube_class};
-use super::formula::{Comparison, no_resistance, number};
 use super::steel::source;
 use crate::catalogue::Tube;
+use crate::formula::number;
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
+use crate::sentence::{Sentence, word};
 
 /// Forces of a strut between two points held sideways.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -95,8 +97,8 @@ impl Strut<'_> {
         })
     }
 
-    fn given(&self, resistances: &Resistances) -> String {
-        format!("L = {} m, λ = {}, curve {}", number(self.length_m), number(resistances.slenderness), self.curve)
+    fn given(&self, resistances: &Resistances) -> Sentence {
+        formula!("L = {} m, λ = {}, curve {}", number(self.length_m), number(resistances.slenderness), self.curve)
     }
 
     fn axial(&self, resistances: &Resistances, basis: Basis, force_kn: f64) -> Verdict {
@@ -107,7 +109,7 @@ impl Strut<'_> {
             unit: "kN",
             source: source("EN 1993-1-1 6.3.1", basis),
         };
-        let numbers = format_args!(
+        let numbers = formula!(
             "{} kN / ({} × {} mm² × {} N/mm² / {})",
             number(force_kn),
             number(resistances.chi),
@@ -115,13 +117,16 @@ impl Strut<'_> {
             number(self.yield_mpa),
             resistances.divisor
         );
-        comparison.verdict_given(&self.given(resistances), "N / (χ A fy / γ)", &numbers)
+        comparison.verdict_given(self.given(resistances), "N / (χ A fy / γ)", numbers)
     }
 
     /// `N / Nb + k (Cm N e + M) / Mc`, with `k` as at failure and `Cm` 1 for the moment of the frame.
     fn combined(&self, resistances: &Resistances, basis: Basis, forces: &StrutForces) -> Verdict {
-        let given =
-            format!("{}; Nb = χ A fy / γ with χ = {}, Mc = W fy / γ", self.given(resistances), number(resistances.chi));
+        let given = formula!(
+            "{}; Nb = χ A fy / γ with χ = {}, Mc = W fy / γ",
+            self.given(resistances),
+            number(resistances.chi)
+        );
         Sum {
             check: CheckKind::Buckling,
             axial: ("Nb", resistances.buckling_kn),
@@ -176,8 +181,8 @@ struct Sum {
     k: (&'static str, f64),
     share: (&'static str, f64),
     frame_knm: f64,
-    source: String,
-    given: String,
+    source: Sentence,
+    given: Sentence,
 }
 
 impl Sum {
@@ -192,8 +197,8 @@ impl Sum {
             unit: "kN",
             source: self.source,
         };
-        let symbols = format!("N / {} + {}({}N e + M) / Mc", self.axial.0, self.k.0, self.share.0);
-        let numbers = format_args!(
+        let symbols = formula!("N / {} + {}({}N e + M) / Mc", word(self.axial.0), word(self.k.0), word(self.share.0));
+        let numbers = formula!(
             "{} kN / {} kN + {} × ({} × {} kN × {} m + {} kNm) / {} kNm",
             number(compression_kn),
             number(self.axial.1),
@@ -204,6 +209,6 @@ impl Sum {
             number(self.frame_knm),
             number(moment_knm)
         );
-        comparison.verdict_given(&self.given, &symbols, &numbers)
+        comparison.verdict_given(self.given, symbols, numbers)
     }
 }

@@ -1,8 +1,9 @@
 //! Ties: the rod, its nut and plate, and the plate's bearing on the waling.
 
+use super::comparison::{Comparison, no_resistance};
 use super::divisor::{Divisor, gamma, stated_load_factor};
-use super::formula::{Comparison, no_resistance, number};
 use crate::catalogue::Item;
+use crate::formula::{number, stated};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
 use std::f64::consts::PI;
@@ -35,17 +36,17 @@ pub fn check_tie(item: &Item, basis: Basis, tension_kn: f64) -> Verdict {
     };
     let factor = stated_load_factor(basis);
     let by_stated = factor * tie.working_kn;
-    let (by_breaking, breaking_text, source) = match basis {
+    let (by_breaking, breaking, source) = match basis {
         Basis::WorkingLoad => (
             tie.breaking_kn / SAFETY_ON_BREAKING,
-            format!("{} kN / {SAFETY_ON_BREAKING}", number(tie.breaking_kn)),
+            formula!("{} kN / {}", number(tie.breaking_kn), stated(SAFETY_ON_BREAKING)),
             "Stated working load; at most half the breaking force, BS 5975 practice (from memory)",
         ),
         Basis::LimitStateB1 | Basis::LimitStateB2 => {
             let divisor = Divisor::new(basis, gamma::STEEL_BREAKING);
             (
                 bolt_tension_kn(tie.breaking_kn, divisor.value()),
-                format!("{K2} × {} kN / {divisor}", number(tie.breaking_kn)),
+                formula!("{} × {} kN / {}", stated(K2), number(tie.breaking_kn), divisor),
                 "EN 1993-1-8 Table 3.4; at most the stated working load × 1.65 by γM 1.1",
             )
         }
@@ -57,11 +58,12 @@ pub fn check_tie(item: &Item, basis: Basis, tension_kn: f64) -> Verdict {
         unit: "kN",
         source: source.into(),
     };
-    let numbers = format_args!(
-        "{} kN / least of ({} × {} kN, {breaking_text})",
+    let numbers = formula!(
+        "{} kN / least of ({} × {} kN, {})",
         number(tension_kn),
         number(factor),
-        number(tie.working_kn)
+        number(tie.working_kn),
+        breaking
     );
-    comparison.verdict("F / FR", &numbers)
+    comparison.verdict("F / FR", numbers)
 }

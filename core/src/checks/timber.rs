@@ -1,21 +1,22 @@
 use super::beam::BeamForces;
 use super::bs5268::{self, K3_FALSEWORK as K3, WET};
+use super::comparison::{Comparison, no_resistance};
 use super::divisor::{Divisor, gamma};
 use super::en1995::{self, KCR_SOLID as KCR};
-use super::formula::{Comparison, no_resistance, number};
 use crate::catalogue::{Timber, TimberClass};
-use crate::decimals::shortest;
+use crate::formula::{number, stated};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
+use crate::sentence::Sentence;
 
 /// What a basis allows, N/mm², with the factors that lead to it.
 pub(super) struct Allowed {
     pub bending_mpa: f64,
-    bending_text: String,
+    bending_text: Sentence,
     shear_mpa: f64,
-    shear_text: String,
+    shear_text: Sentence,
     pub bearing_mpa: f64,
-    bearing_text: String,
+    bearing_text: Sentence,
     /// Length counted at a support.
     bearing_mm: f64,
     source: &'static str,
@@ -37,7 +38,7 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
         unit: "kNm",
         source: allowed.source.into(),
     };
-    let bending_numbers = format_args!(
+    let bending_numbers = formula!(
         "{} kNm / ({} N/mm² × {} cm³)",
         number(forces.moment_knm),
         number(allowed.bending_mpa),
@@ -50,7 +51,7 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
         unit: "kN",
         source: allowed.source.into(),
     };
-    let shear_numbers = format_args!(
+    let shear_numbers = formula!(
         "1.5 × {} kN / ({} N/mm² × {} mm × {} mm)",
         number(forces.shear_kn),
         number(allowed.shear_mpa),
@@ -58,8 +59,8 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
         number(h)
     );
     let mut verdicts = vec![
-        bending.verdict_given(&format_args!("fm = {} N/mm²", allowed.bending_text), "M / (fm W)", &bending_numbers),
-        shear.verdict_given(&format_args!("fv = {} N/mm²", allowed.shear_text), "1.5 V / (fv b h)", &shear_numbers),
+        bending.verdict_given(formula!("fm = {} N/mm²", allowed.bending_text), "M / (fm W)", bending_numbers),
+        shear.verdict_given(formula!("fv = {} N/mm²", allowed.shear_text), "1.5 V / (fv b h)", shear_numbers),
     ];
     if let Some(force) = forces.bearing_kn {
         let bearing = Comparison {
@@ -69,7 +70,7 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
             unit: "kN",
             source: allowed.source.into(),
         };
-        let numbers = format_args!(
+        let numbers = formula!(
             "{} kN / ({} N/mm² × {} mm × {} mm)",
             number(force),
             number(allowed.bearing_mpa),
@@ -77,9 +78,9 @@ pub(super) fn check(timber: &Timber, basis: Basis, forces: BeamForces) -> Vec<Ve
             number(allowed.bearing_mm)
         );
         verdicts.push(bearing.verdict_given(
-            &format_args!("fc90 = {} N/mm²", allowed.bearing_text),
+            formula!("fc90 = {} N/mm²", allowed.bearing_text),
             "F / (fc90 b l)",
-            &numbers,
+            numbers,
         ));
     }
     verdicts
@@ -107,7 +108,7 @@ pub(super) fn check_plate(
         unit: "kN",
         source: allowed.source.into(),
     };
-    let numbers = format_args!(
+    let numbers = formula!(
         "{} kN / ({} N/mm² × ({} mm × {} mm − {} mm²))",
         number(force_kn),
         number(allowed.bearing_mpa),
@@ -115,8 +116,8 @@ pub(super) fn check_plate(
         number(allowed.bearing_mm),
         number(hole_mm2)
     );
-    let given = format_args!("fc90 = {} N/mm²", allowed.bearing_text);
-    comparison.verdict_given(&given, "F / (fc90 (b l − A0))", &numbers)
+    let given = formula!("fc90 = {} N/mm²", allowed.bearing_text);
+    comparison.verdict_given(given, "F / (fc90 (b l − A0))", numbers)
 }
 
 /// Strengths of a member of depth `h` mm on a support of a length in mm.
@@ -130,14 +131,20 @@ pub(super) fn allowed(class: TimberClass, basis: Basis, h: f64, bearing_mm: f64)
 /// Wet, no load sharing; bearing with wane and without the short-bearing factor.
 fn permissible(class: TimberClass, h: f64, bearing_mm: f64) -> Allowed {
     let (grade, allowed) = (class.grade, bs5268::permissible(&class, WET, K3, h, 1.0));
-    let k7 = number(bs5268::depth_factor(h));
+    let depth = bs5268::depth_factor(h);
     Allowed {
         bending_mpa: allowed.bending_mpa,
-        bending_text: format!("{} × K2 {} × K3 {K3} × K7 {k7}", shortest(grade.bending_mpa), shortest(WET.bending)),
+        bending_text: formula!(
+            "{} × K2 {} × K3 {} × K7 {}",
+            stated(grade.bending_mpa),
+            stated(WET.bending),
+            stated(K3),
+            number(depth)
+        ),
         shear_mpa: allowed.shear_mpa,
-        shear_text: format!("{} × K2 {} × K3 {K3}", shortest(grade.shear_mpa), shortest(WET.shear)),
+        shear_text: formula!("{} × K2 {} × K3 {}", stated(grade.shear_mpa), stated(WET.shear), stated(K3)),
         bearing_mpa: allowed.across_wane_mpa,
-        bearing_text: format!("{} × K2 {} × K3 {K3}", shortest(grade.bearing_mpa), shortest(WET.compression)),
+        bearing_text: formula!("{} × K2 {} × K3 {}", stated(grade.bearing_mpa), stated(WET.compression), stated(K3)),
         bearing_mm,
         source: "Permissible stresses in the manner of BS 5268-2:2002 and BS 5975, wet (from memory)",
     }
@@ -151,16 +158,23 @@ fn limit_state(class: TimberClass, basis: Basis, h: f64, bearing_mm: f64) -> All
     let design = |characteristic| en1995::design_strength(characteristic, kmod, divisor.value());
     Allowed {
         bending_mpa: kh * design(strength.bending_mpa),
-        bending_text: format!(
-            "{} × kmod {} × kh {} / {divisor}",
-            shortest(strength.bending_mpa),
-            shortest(kmod),
-            number(kh)
+        bending_text: formula!(
+            "{} × kmod {} × kh {} / {}",
+            stated(strength.bending_mpa),
+            stated(kmod),
+            number(kh),
+            divisor
         ),
         shear_mpa: KCR * design(strength.shear_mpa),
-        shear_text: format!("{} × kmod {} × kcr {KCR} / {divisor}", shortest(strength.shear_mpa), shortest(kmod)),
+        shear_text: formula!(
+            "{} × kmod {} × kcr {} / {}",
+            stated(strength.shear_mpa),
+            stated(kmod),
+            stated(KCR),
+            divisor
+        ),
         bearing_mpa: design(strength.bearing_mpa),
-        bearing_text: format!("{} × kmod {} / {divisor}", shortest(strength.bearing_mpa), shortest(kmod)),
+        bearing_text: formula!("{} × kmod {} / {}", stated(strength.bearing_mpa), stated(kmod), divisor),
         bearing_mm: en1995::bearing_length_mm(bearing_mm, 0.0, f64::INFINITY),
         source: match basis {
             Basis::LimitStateB2 => "EN 1995-1-1 6.1.5 to 6.1.7; EN 12812 class B2",

@@ -1,9 +1,11 @@
 use super::beam::BeamForces;
+use super::comparison::Comparison;
 use super::divisor::{Divisor, gamma};
-use super::formula::{Comparison, number};
 use crate::catalogue::TimberBeam;
+use crate::formula::{number, stated};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
+use crate::sentence::word;
 
 /// Formwork use of EN 13377 beams, as in published class tables: characteristic by permissible is 1.3 × 1.5 / 0.9.
 const KMOD: f64 = 0.9;
@@ -11,7 +13,7 @@ const KMOD: f64 = 0.9;
 /// Timber formwork beam against the characteristic resistances of its class.
 pub(super) fn check(beam: &TimberBeam, basis: Basis, forces: BeamForces) -> Vec<Verdict> {
     let divisor = Divisor::new(basis, gamma::TIMBER);
-    let compare = |check, demand: f64, characteristic: f64, unit: &'static str, symbols: &str| {
+    let compare = |check, demand: f64, characteristic: f64, unit: &'static str, symbols: &'static str| {
         let comparison = Comparison {
             check,
             demand,
@@ -23,9 +25,16 @@ pub(super) fn check(beam: &TimberBeam, basis: Basis, forces: BeamForces) -> Vec<
                 Basis::LimitStateB2 => "EN 13377 class value, kmod 0.9, γM 1.3; EN 12812 class B2".into(),
             },
         };
-        let numbers =
-            format_args!("{} {unit} / ({KMOD} × {} {unit} / {divisor})", number(demand), number(characteristic));
-        comparison.verdict(symbols, &numbers)
+        let numbers = formula!(
+            "{} {} / ({} × {} {} / {})",
+            number(demand),
+            word(unit),
+            stated(KMOD),
+            number(characteristic),
+            word(unit),
+            divisor
+        );
+        comparison.verdict(symbols, numbers)
     };
     let mut verdicts = vec![
         compare(CheckKind::Bending, forces.moment_knm, beam.moment_knm, "kNm", "M / (kmod Mk / γ)"),

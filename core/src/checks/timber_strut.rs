@@ -1,10 +1,12 @@
 use super::bs5268::{self, K3_FALSEWORK, WET};
+use super::comparison::{Comparison, no_resistance};
 use super::divisor::{Divisor, gamma};
 use super::en1995::{self, KCR_SOLID, Notch};
-use super::formula::{Comparison, no_resistance, number};
 use crate::catalogue::{Item, Kind, Timber, TimberClass};
+use crate::formula::number;
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
+use crate::sentence::word;
 
 /// Solid timber, `βc` of EN 1995-1-1 6.3.2.
 const BETA_C: f64 = 0.2;
@@ -29,7 +31,7 @@ pub fn check_timber_strut(item: &Item, basis: Basis, compression_kn: f64, length
             let allowed = bs5268::permissible(&class, WET, K3_FALSEWORK, h, 1.0);
             let lambda = length_m * 1e3 * 12f64.sqrt() / thin;
             let k12 = bs5268::strut_factor(allowed.least_modulus_mpa, allowed.along_mpa, lambda);
-            let given = format!("λ = {}", number(lambda));
+            let given = formula!("λ = {}", number(lambda));
             (allowed.along_mpa, k12, "K12", given, "BS 5268-2:2002 2.11 and Annex B, wet (from memory)")
         }
         Basis::LimitStateB1 | Basis::LimitStateB2 => {
@@ -41,7 +43,7 @@ pub fn check_timber_strut(item: &Item, basis: Basis, compression_kn: f64, length
                 Basis::LimitStateB2 => "EN 1995-1-1 6.3.2; EN 12812 class B2",
                 _ => "EN 1995-1-1 6.3.2",
             };
-            (design, slender.kc, "kc", format!("λrel = {}", number(slender.relative)), source)
+            (design, slender.kc, "kc", formula!("λrel = {}", number(slender.relative)), source)
         }
     };
     let comparison = Comparison {
@@ -51,7 +53,7 @@ pub fn check_timber_strut(item: &Item, basis: Basis, compression_kn: f64, length
         unit: "kN",
         source: source.into(),
     };
-    let numbers = format_args!(
+    let numbers = formula!(
         "{} kN / ({} × {} N/mm² × {} mm × {} mm)",
         number(compression_kn),
         number(factor),
@@ -59,7 +61,7 @@ pub fn check_timber_strut(item: &Item, basis: Basis, compression_kn: f64, length
         number(b),
         number(h)
     );
-    comparison.verdict_given(&given, &format!("N / ({symbol} fc0 b h)"), &numbers)
+    comparison.verdict_given(given, formula!("N / ({} fc0 b h)", word(symbol)), numbers)
 }
 
 /// Sawn timber notched at a support on its side, EN 1995-1-1 6.5.2 on limit states. On the working-load basis the same
@@ -88,7 +90,7 @@ pub fn check_notch(item: &Item, basis: Basis, shear_kn: f64, notch: &Notch) -> V
         unit: "kN",
         source: source.into(),
     };
-    let numbers = format_args!(
+    let numbers = formula!(
         "1.5 × {} kN / ({} × {} N/mm² × {} mm × {} mm)",
         number(shear_kn),
         number(notch.factor()),
@@ -96,5 +98,5 @@ pub fn check_notch(item: &Item, basis: Basis, shear_kn: f64, notch: &Notch) -> V
         number(b),
         number(notch.left_mm)
     );
-    comparison.verdict("1.5 V / (kv fv b hef)", &numbers)
+    comparison.verdict("1.5 V / (kv fv b hef)", numbers)
 }

@@ -1,12 +1,14 @@
 //! Webs under concentrated forces: EN 1993-1-5 section 6, and a stiffener where the web alone is too weak. Lengths mm.
 
 use super::buckling::{imperfection, reduction, slenderness};
+use super::comparison::Comparison;
 use super::divisor::{Divisor, gamma};
-use super::formula::{Comparison, number};
 use super::steel::source;
 use crate::catalogue::{Dimensions, STEEL_MODULUS_MPA, Section, Steel};
+use crate::formula::{number, stated};
 use crate::results::{CheckKind, Verdict};
 use crate::scheme::Basis;
+use crate::sentence::{self, Sentence};
 use std::f64::consts::PI;
 
 /// Where the force acts, EN 1993-1-5 Figure 6.1. `panel`: clear distance of transverse stiffeners, infinite for none.
@@ -158,22 +160,33 @@ pub(super) fn check(steel: &Steel, yield_mpa: f64, basis: Basis, force_kn: f64, 
         unit: "kN",
         source: source("EN 1993-1-5 6.2, web without stiffener", basis),
     };
-    let numbers = format_args!(
-        "{} kN / ({count} × {} mm × {} mm × {} N/mm² / {divisor})",
+    let numbers = formula!(
+        "{} kN / ({} × {} mm × {} mm × {} N/mm² / {})",
         number(force_kn),
+        stated(count),
         number(web.effective_mm),
         number(d.tw),
-        number(yield_mpa)
+        number(yield_mpa),
+        divisor
     );
     let weak = force_kn > comparison.resistance;
-    let given = if weak { stiffener_text(steel, yield_mpa, force_kn / count * divisor.value()) } else { String::new() };
-    comparison.verdict_given(&given, "F / (n Leff tw fy / γ)", &numbers)
+    let symbols = "F / (n Leff tw fy / γ)";
+    if weak {
+        let given = stiffener_text(steel, yield_mpa, force_kn / count * divisor.value());
+        comparison.verdict_given(given, symbols, numbers)
+    } else {
+        comparison.verdict(symbols, numbers)
+    }
 }
 
-fn stiffener_text(steel: &Steel, yield_mpa: f64, force_kn: f64) -> String {
+fn stiffener_text(steel: &Steel, yield_mpa: f64, force_kn: f64) -> Sentence {
     match (steel.section, propose_stiffener(&steel.section, yield_mpa, force_kn, true)) {
         (Section::I { .. }, Some(Stiffener { outstand_mm, thickness_mm, .. })) => {
-            format!("wants two flats {outstand_mm:.0} × {thickness_mm:.0} mm as web stiffeners")
+            formula!(
+                "wants two flats {} × {} mm as web stiffeners",
+                sentence::number(outstand_mm, "", 0),
+                sentence::number(thickness_mm, "", 0)
+            )
         }
         _ => "wants a stronger section".into(),
     }

@@ -29,7 +29,7 @@ pub fn name_own_items(scheme: &Scheme, catalogue: &Catalogue, model: &Model, res
         codes.dedup();
         for code in codes {
             let words = catalogue.origin(code).map_or("", Origin::words);
-            check.source.push_str(&format!("; {code}{words}"));
+            check.source = formula!("{}; {}{}", &check.source, code, words);
         }
     }
 }

@@ -1,9 +1,10 @@
 //! The room in an opening, measured between the placed parts.
 
 use super::record::{Record, Subject};
+use crate::formula::Formula;
 use crate::geometry::Point;
 use crate::model::{Model, Part, PlacedFalsework, PlacedOpening, Solid};
-use crate::results::{Check, CheckKind, Clearance, Verdict};
+use crate::results::{Check, CheckKind, Clearance, Verdict, ratio};
 use crate::scheme::Scheme;
 use crate::sentence::{Sentence, length_mm, member, number};
 
@@ -85,10 +86,12 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
                 resistance: got,
                 unit: "m",
                 source: "measured between placed parts; common practice".into(),
-                formula: format!(
-                    "wanted / clear = {wanted:.3} m / ({taken}) = {wanted:.3} / {got:.3} = {:.2}",
-                    wanted / got
-                ),
+                formula: Formula {
+                    given: None,
+                    symbols: "wanted / clear".into(),
+                    numbers: formula!("{0} / ({1}) = {0} / {2}", number(wanted, "m", 3), taken, number(got, "m", 3)),
+                    ratio: ratio(wanted, got),
+                },
             }],
         );
     };

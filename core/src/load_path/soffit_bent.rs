@@ -13,9 +13,10 @@ use super::soffit_wind::exposure;
 use crate::actions::factors::Factors;
 use crate::analysis::{FrameError, LoadCase};
 use crate::checks::check_brace;
+use crate::formula::Formula;
 use crate::geometry::Point;
 use crate::model::{BracingBar, LegKind};
-use crate::results::{CheckKind, Diagram, Severity, Verdict};
+use crate::results::{CheckKind, Diagram, Severity, Verdict, ratio};
 use crate::sentence::number;
 
 /// Elastic critical load factors: below the first a bent is refused, below the second it needs second order
@@ -95,7 +96,12 @@ impl Run<'_> {
             resistance: lowest,
             unit: "",
             source: "lowest elastic critical load factor; EN 1993-1-1, 5.2.1 and common practice".into(),
-            formula: format!("α_req / α_cr = {REFUSED_BELOW:.2} / {lowest:.2} = {:.2}", REFUSED_BELOW / lowest),
+            formula: Formula {
+                given: None,
+                symbols: "α_req / α_cr".into(),
+                numbers: formula!("{} / {}", number(REFUSED_BELOW, "", 2), number(lowest, "", 2)),
+                ratio: ratio(REFUSED_BELOW, lowest),
+            },
         };
         record.check(&subject, [verdict]);
         if lowest >= SECOND_ORDER_BELOW || lowest <= 1.0 {

@@ -1,5 +1,5 @@
 use super::chain::BeamLoad;
-use crate::actions::fresh_concrete::{pressure_limit, rise};
+use crate::actions::fresh_concrete::{PressureLimit, pressure_limit, rise};
 use crate::geometry::{Boundary, Side};
 use crate::model::{PlacedShutter, Pour};
 use crate::results::PressureDiagram;
@@ -22,7 +22,8 @@ pub fn on(shutter: &PlacedShutter, pour: &Pour, solid: &Boundary, scheme: &Schem
         points.push((kink, limit.kpa));
     }
     points.push((top, head(top).min(limit.kpa)));
-    (PressureDiagram { shutter: shutter.id, points, limit_kpa: limit.kpa, rise_m_h }, limit.warnings)
+    let PressureLimit { kpa: limit_kpa, formula, source, warnings } = limit;
+    (PressureDiagram { shutter: shutter.id, points, limit_kpa, rise_m_h, formula, source }, warnings)
 }
 
 /// The fastest rise over the height of a shutter's face, m/h.

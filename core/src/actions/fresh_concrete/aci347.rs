@@ -120,14 +120,22 @@ pub(super) fn limit(fill: &Fill, placing: Placing) -> PressureLimit {
     let by_rise = pressure_by_rise(equation, rise, temperature, cw, cc);
     let head = density * pour;
     let kpa = limited(by_rise, cw, head);
-    let numbers = match equation {
-        Equation::Wall1 | Equation::Column => format!("785 × {rise:.3} / ({temperature:.1} + 17.8)"),
-        Equation::Wall2 => format!("(1156 + 244 × {rise:.3}) / ({temperature:.1} + 17.8)"),
+    let (rise, temperature) = (number(rise, "", 3), number(temperature, "", 1));
+    let by_equation = match equation {
+        Equation::Wall1 | Equation::Column => formula!("785 × {} / ({} + 17.8)", rise, temperature),
+        Equation::Wall2 => formula!("(1156 + 244 × {}) / ({} + 17.8)", rise, temperature),
     };
-    let formula = format!(
-        "Cc Cw [7.2 + …] = {cc:.1} × {cw:.3} × [7.2 + {numbers}] = {by_rise:.1} kPa; 30 Cw = 30 × {cw:.3} = {:.1} kPa; \
-         ρ g h = {density:.1} kN/m³ × {pour:.3} m = {head:.1} kPa; pmax {kpa:.1} kPa",
-        least_pressure(cw)
+    let formula = formula!(
+        "Cc Cw [7.2 + …] = {0} × {1} × [7.2 + {2}] = {3}; 30 Cw = 30 × {1} = {4}; ρ g h = {5} × {6} = {7}; pmax {8}",
+        number(cc, "", 1),
+        number(cw, "", 3),
+        by_equation,
+        number(by_rise, "kPa", 1),
+        number(least_pressure(cw), "kPa", 1),
+        number(density, "kN/m³", 1),
+        number(pour, "m", 3),
+        number(head, "kPa", 1),
+        number(kpa, "kPa", 1)
     );
     PressureLimit { kpa, formula, source: SOURCE, warnings }
 }

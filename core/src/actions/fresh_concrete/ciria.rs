@@ -43,15 +43,25 @@ pub(super) fn limit(fill: &Fill, c1: f64, c2: f64) -> PressureLimit {
     let filling = filling_term(c1, rise);
     let Some(by_rise) = pressure_by_rise(density, filling, c2, k, form) else {
         let mut limit = fill.fluid(SOURCE, warnings);
-        limit.formula = format!("C1 √R = {filling:.2} > H = {form:.2} m, so {}", limit.formula);
+        limit.formula =
+            formula!("C1 √R = {} > H = {}, so {}", number(filling, "", 2), number(form, "m", 2), limit.formula);
         return limit;
     };
     let head = density * pour;
     let kpa = by_rise.min(head);
-    let formula = format!(
-        "D [C1 √R + C2 K √(H − C1 √R)] = {density:.1} kN/m³ × [{c1:.2} × √{rise:.3} + {c2:.2} × {k:.3} × \
-         √({form:.3} − {c1:.2} × √{rise:.3})] = {by_rise:.1} kPa; D h = {density:.1} kN/m³ × {pour:.3} m = {head:.1} kPa; \
-         the lesser {kpa:.1} kPa"
+    let formula = formula!(
+        "D [C1 √R + C2 K √(H − C1 √R)] = {0} × [{1} × √{2} + {3} × {4} × √({5} − {1} × √{2})] = {6}; \
+         D h = {0} × {7} = {8}; the lesser {9}",
+        number(density, "kN/m³", 1),
+        number(c1, "", 2),
+        number(rise, "", 3),
+        number(c2, "", 2),
+        number(k, "", 3),
+        number(form, "", 3),
+        number(by_rise, "kPa", 1),
+        number(pour, "m", 3),
+        number(head, "kPa", 1),
+        number(kpa, "kPa", 1)
     );
     PressureLimit { kpa, formula, source: SOURCE, warnings }
 }

@@ -100,19 +100,36 @@ pub(super) fn limit(fill: &Fill, class: Consistency, setting_time_h: f64) -> Pre
     let by_rise = cold * pressure_by_rise(class, rise, k1, density);
     let head = density * pour;
     let kpa = by_rise.min(head);
-    let (symbols, numbers) = match line(class) {
-        Line::Whole { a, b, .. } => (
-            "kT γ / 25 × greatest of ((a v + b) K1, 25)",
-            format!("{cold:.2} × {density:.1} / 25 × greatest of (({a:.0} × {rise:.3} + {b:.0}) × {k1:.3}, 25)"),
+    let [cold, unit_weight, k1] = [number(cold, "", 2), number(density, "", 1), number(k1, "", 3)];
+    let rise = number(rise, "", 3);
+    let by_class = match line(class) {
+        Line::Whole { a, b, .. } => formula!(
+            "kT γ / 25 × greatest of ((a v + b) K1, 25) = {} × {} / 25 × greatest of (({} × {} + {}) × {}, 25)",
+            cold,
+            unit_weight,
+            number(a, "", 0),
+            rise,
+            number(b, "", 0),
+            k1
         ),
-        Line::Rising { a } => (
-            "kT γ / 25 × greatest of (25 + a v K1, 30)",
-            format!("{cold:.2} × {density:.1} / 25 × greatest of (25 + {a:.0} × {rise:.3} × {k1:.3}, 30)"),
+        Line::Rising { a } => formula!(
+            "kT γ / 25 × greatest of (25 + a v K1, 30) = {} × {} / 25 × greatest of (25 + {} × {} × {}, 30)",
+            cold,
+            unit_weight,
+            number(a, "", 0),
+            rise,
+            k1
         ),
     };
-    let formula = format!(
-        "{class}: {symbols} = {numbers} = {by_rise:.1} kPa; γ h = {density:.1} kN/m³ × {pour:.3} m = {head:.1} \
-         kPa; the lesser {kpa:.1} kPa"
+    let formula = formula!(
+        "{}: {} = {}; γ h = {} × {} = {}; the lesser {}",
+        class.to_string(),
+        by_class,
+        number(by_rise, "kPa", 1),
+        number(density, "kN/m³", 1),
+        number(pour, "m", 3),
+        number(head, "kPa", 1),
+        number(kpa, "kPa", 1)
     );
     PressureLimit { kpa, formula, source: SOURCE, warnings }
 }

@@ -8,7 +8,7 @@ pub mod filling;
 pub mod slope;
 
 use crate::scheme::{Concrete, Delivery, PressureMethod};
-use crate::sentence::Sentence;
+use crate::sentence::{Sentence, number};
 
 const FLUID: &str = "Fluid over the full height";
 
@@ -18,7 +18,7 @@ pub struct PressureLimit {
     /// The pressure.
     pub kpa: f64,
     /// The formula with its numbers.
-    pub formula: String,
+    pub formula: Sentence,
     /// Where it comes from.
     pub source: &'static str,
     /// Where the method is used outside its range, in plain words.
@@ -45,7 +45,8 @@ impl Fill {
     pub fn fluid(&self, source: &'static str, warnings: Vec<Sentence>) -> PressureLimit {
         let Self { density, pour, .. } = self;
         let kpa = density * pour;
-        let formula = format!("D h = {density:.1} kN/m³ × {pour:.3} m = {kpa:.1} kPa");
+        let formula =
+            formula!("D h = {} × {} = {}", number(*density, "kN/m³", 1), number(*pour, "m", 3), number(kpa, "kPa", 1));
         PressureLimit { kpa, formula, source, warnings }
     }
 }
