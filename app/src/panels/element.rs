@@ -8,7 +8,7 @@ mod shutter;
 mod ties;
 mod used;
 
-use super::checks::ChecksOf;
+use super::checks::{ChecksOf, Opened};
 use crate::editor::Target;
 use crate::language::{look_up, t};
 use crate::memo::Memo;
@@ -45,6 +45,7 @@ pub fn Element() -> impl IntoView {
             Target::EdgeEnd { .. } | Target::EdgeMiddle(_) | Target::Dimension(_) => return None,
         }?;
         let element = target.element();
+        let opened = Opened::default();
         let title = move || title(store, &target);
         Some(view! {
             <section class="element" aria-label=t("Selected element") data-testid="element">
@@ -55,7 +56,7 @@ pub fn Element() -> impl IntoView {
                 <Actions/>
                 {fields}
                 {element.map(|element| view! { <used::ItemsUsed element/> }.into_any())}
-                {move || element.map(|id| checks(store, id))}
+                {move || element.map(|id| checks(store, id, opened))}
             </section>
         }
         .into_any())
@@ -77,10 +78,10 @@ pub fn mark(store: Store, target: &Target) -> String {
         .map_or(title.clone(), str::to_owned)
 }
 
-fn checks(store: Store, id: Id) -> impl IntoView {
+fn checks(store: Store, id: Id, opened: Opened) -> impl IntoView {
     let worked = store.settled.get();
     let checks: Vec<_> = worked.design.results.checks.iter().filter(|check| check.owner == id).cloned().collect();
-    (!checks.is_empty()).then(|| view! { <ChecksOf checks/> }.into_any())
+    (!checks.is_empty()).then(|| view! { <ChecksOf checks opened/> }.into_any())
 }
 
 /// The name of a target: its mark if it has one.

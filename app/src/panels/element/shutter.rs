@@ -1,7 +1,9 @@
 use super::{edit_all, form_of, items};
 use crate::language::{key, t};
 use crate::memo::Memo;
+use crate::panels::checks::{Opened, Unfolding};
 use crate::store::Store;
+use crate::units;
 use crate::widgets::Unit;
 use falsewright_core::model::Role;
 use falsewright_core::scheme::edit::Edit;
@@ -22,10 +24,13 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
     });
     let rows_m = RwSignal::new(1.0_f64);
     let rows = crate::widgets::Form::new(Memo::new(move |_| rows_m.get()), move |value| rows_m.set(value));
+    let one = if let [one] = ids.as_slice() { Some(*one) } else { None };
     let place_rows = move |_| {
         let spacing_m = rows_m.get_untracked();
         edit_all(store, ids.iter().map(|id| Edit::AddTieRows { shutter: *id, spacing_m }).collect());
     };
+    let opened = Opened::default();
+    let pressures = move || one.map(|id| pressure(store, id, opened));
     Some(
         view! {
             <div class="fields">
@@ -45,8 +50,32 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
                 {form.number("Each upright held down", Unit::of("kN", 1), |of| of.hold_down_kn.unwrap_or(0.0), |of, value| of.hold_down_kn = Some(value).filter(|kn| *kn != 0.0))}
                 {rows.number("Tie rows apart", Unit::MM, |value| *value, |value, new| *value = new)}
                 <button data-testid="place-rows" on:click=place_rows>{t("Place tie rows anew")}</button>
+                {pressures}
             </div>
         }
         .into_any(),
     )
+}
+
+/// The greatest pressure on a shutter, which unfolds into how it was found.
+fn pressure(store: Store, id: Id, opened: Opened) -> Option<AnyView> {
+    let worked = store.settled.get();
+    let diagram = worked.design.results.pressures.iter().find(|diagram| diagram.shutter == id)?.clone();
+    let summary = view! {
+        <span>{t("Pressure of fresh concrete")}</span>
+        <span class="n">{units::quantity(diagram.greatest().0, "kPa", 1)}</span>
+    };
+    let worked = move || {
+        view! {
+            <dl class="worked">
+                <dt>{t("Formula")}</dt>
+                <dd class="formula">{diagram.formula.to_string()}</dd>
+                <dt>{t("Source")}</dt>
+                <dd>{diagram.source}</dd>
+            </dl>
+        }
+        .into_any()
+    };
+    let unfolding = view! { <Unfolding name=String::new() opened summary=summary.into_any() worked/> };
+    Some(view! { <div class="checks wide" data-testid="pressure">{unfolding}</div> }.into_any())
 }
