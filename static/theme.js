@@ -5,6 +5,7 @@
 (() => {
   const PAPER = { light: "#f8f4ea", dark: "#14263d", sunlight: "#ffffff" };
   const root = document.documentElement;
+  let printing = false;
   const [dark, contrast] = ["(prefers-color-scheme: dark)", "(prefers-contrast: more)"].map((query) => matchMedia(query));
 
   const kept = () => {
@@ -18,11 +19,18 @@
   const show = () => {
     const chosen = root.dataset.chosenTheme ?? kept();
     const asked = dark.matches ? "dark" : contrast.matches ? "sunlight" : "light";
-    root.dataset.theme = chosen in PAPER ? chosen : asked;
+    // Paper is white, whatever the screen.
+    root.dataset.theme = printing ? "light" : chosen in PAPER ? chosen : asked;
     document.querySelector("meta[name=theme-color]").content = PAPER[root.dataset.theme];
   };
 
   for (const query of [dark, contrast]) query.addEventListener("change", show);
   window.addEventListener("falsewright-theme", show);
+  for (const [event, now] of [["beforeprint", true], ["afterprint", false]]) {
+    window.addEventListener(event, () => {
+      printing = now;
+      show();
+    });
+  }
   show();
 })();

@@ -2,7 +2,9 @@ use crate::canvas::{Beside, Views, hold_space, in_field, key_input};
 use crate::editor::{Document, Editor, Job, Tool};
 use crate::language::{Language, load, speak, t};
 use crate::memo::Memo;
-use crate::panels::{Folds, Hint, Margin, Options, Pens, Presenting, Skips, Spoken, Start, TitleBlock, to_next_part};
+use crate::panels::{
+    Folds, Hint, Margin, Options, Pens, Presenting, Printed, Skips, Spoken, Start, TitleBlock, to_next_part,
+};
 use crate::persistence::{self, Saved, open_dropped, save_to_file};
 use crate::store::Store;
 use crate::units::set_system;
@@ -72,6 +74,7 @@ fn Page() -> impl IntoView {
             <TitleBlock/>
             <Pens/>
             <Presenting/>
+            <Printed/>
         }
         .into_any()
     };

@@ -5,6 +5,7 @@ mod items;
 mod marks;
 mod options;
 mod pane;
+mod printing;
 mod settled;
 mod timing;
 
@@ -78,6 +79,8 @@ pub struct Store {
     /// The views of the sheet.
     panes: [Pane; 3],
     laid: RwSignal<Laid>,
+    /// Whether the page is being printed.
+    pub printing: ReadSignal<bool>,
     /// What is selected, if it is one thing.
     pub selection: Memo<Selection>,
     /// What is under the pointer.
@@ -131,6 +134,7 @@ impl Store {
             overlay: Memo::new(move |_| panes[in_hand.get() as usize].overlay.get()),
             panes,
             laid: RwSignal::new(laid),
+            printing: printing::printing(),
             selection: Memo::new(move |_| editor.with(Editor::selection)),
             hover: Memo::new(move |_| editor.with(Editor::hover)),
             chosen: Memo::new(move |_| editor.with(|editor| editor.chosen().to_vec())),

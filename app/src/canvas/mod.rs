@@ -86,6 +86,11 @@ fn Drawing(view: View) -> impl IntoView {
             t("No falsework yet. Put it under a soffit of the section, and it is shown here over the length of a bay."),
         ),
     };
+    // On paper the view keeps its shape, whatever the width.
+    let on_paper = move || {
+        let size = || pane.viewport.with(|view| format!("0 0 {} {}", view.width_px, view.height_px));
+        store.printing.get().then(size)
+    };
     let empty = move || view != View::Section && pane.seen.get().subject.is_none();
     view! {
         <div class="drawing-frame" node_ref=frame>
@@ -98,6 +103,7 @@ fn Drawing(view: View) -> impl IntoView {
                 role="application"
                 aria-label=name
                 aria-describedby="drawing-keys"
+                viewBox=on_paper
                 data-testid=match view {
                     View::Section => "drawing".to_owned(),
                     other => format!("drawing-{}", other.id()),

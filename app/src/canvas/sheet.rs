@@ -57,7 +57,10 @@ pub fn ScaleBar() -> impl IntoView {
         <g class="scale-bar" transform=at aria-hidden="true">
             <text class="heading" x="0" y=-heading_up_px() data-testid=pane.test_id("heading")>{heading}</text>
             <path d=bars/>
-            <text x=move || px() + 6.0 y="0">{move || format!("{}, 1 : {:.0}", units::scale(length()), 50.0 / pane.viewport.get().zoom())}</text>
+            <text x=move || px() + 6.0 y="0">
+                {move || units::scale(length())}
+                <tspan class="reduction">{move || format!(", 1 : {:.0}", 50.0 / pane.viewport.get().zoom())}</tspan>
+            </text>
         </g>
     }
 }

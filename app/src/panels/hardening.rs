@@ -78,7 +78,7 @@ pub fn StrikingTimes() -> impl IntoView {
     }
 }
 
-fn table(times: Vec<StrikingTime>) -> impl IntoView {
+pub(super) fn table(times: Vec<StrikingTime>) -> impl IntoView {
     let hours = |hours: Option<f64>| hours.map_or(t("never").to_owned(), |hours| units::trimmed(hours.ceil(), 0));
     let row = move |time: StrikingTime| {
         view! {

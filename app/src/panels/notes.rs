@@ -47,7 +47,7 @@ pub fn Notes() -> impl IntoView {
     }
 }
 
-fn heading(severity: Severity) -> &'static str {
+pub(super) fn heading(severity: Severity) -> &'static str {
     match severity {
         Severity::Fail => t("▲ Must not be built so"),
         Severity::Warn => t("Take care"),

@@ -13,14 +13,28 @@ use leptos::prelude::*;
 pub fn SiteCard() -> impl IntoView {
     let store = Store::here();
     let open = RwSignal::new(false);
+    view! {
+        <details
+            class="further site-card"
+            data-testid="site-card"
+            on:toggle=move |event| open.set(event_target::<web_sys::Element>(&event).has_attribute("open"))
+        >
+            <summary>{t("Limits of the pour for the site")}</summary>
+            <div class="tables">{tables(store, Memo::new(move |_| open.get()))}</div>
+        </details>
+    }
+}
+
+/// One table for each pour, while they are wanted.
+pub(super) fn tables(store: Store, wanted: Memo<bool>) -> impl IntoView {
     let pours = Memo::new(move |_| {
         store.commits();
         let scheme = store.scheme.get_untracked();
-        let limits = open.get().then(|| site_limits(&scheme, &store.catalogue.get_untracked()));
+        let limits = wanted.get().then(|| site_limits(&scheme, &store.catalogue.get_untracked()));
         let head = matches!(scheme.concrete.method, PressureMethod::FullHead);
         limits.and_then(Result::ok).map(|pours| (pours, head))
     });
-    let tables = move || {
+    move || {
         let (pours, head) = pours.get()?;
         let nothing =
             pours.is_empty().then(|| view! { <p class="quiet">{t("No wall shutter stands yet.")}</p> }.into_any());
@@ -31,16 +45,6 @@ pub fn SiteCard() -> impl IntoView {
             .into_any()
         });
         Some(view! { {nothing} {head} {pours.into_iter().map(table).collect_view()} }.into_any())
-    };
-    view! {
-        <details
-            class="further site-card"
-            data-testid="site-card"
-            on:toggle=move |event| open.set(event_target::<web_sys::Element>(&event).has_attribute("open"))
-        >
-            <summary>{t("Limits of the pour for the site")}</summary>
-            <div class="tables">{move || tables()}</div>
-        </details>
     }
 }
 

@@ -18,7 +18,7 @@ use falsewright_core::scheme::edit::Edit;
 use falsewright_core::scheme::{Basis, Bays, Ground, Limits, Loads, Scheme, Section};
 use leptos::prelude::*;
 
-const BASES: [(Basis, &str); 3] = [
+pub(super) const BASES: [(Basis, &str); 3] = [
     (Basis::WorkingLoad, key("Working load, permissible values")),
     (Basis::LimitStateB1, key("Limit state, EN 12812 class B1")),
     (Basis::LimitStateB2, key("Limit state, EN 12812 class B2")),
@@ -57,11 +57,17 @@ fn Data() -> impl IntoView {
         <Files/>
         <Speech/>
         <PageSettings/>
+        {caution()}
+    }
+    .into_any()
+}
+
+pub(super) fn caution() -> impl IntoView {
+    view! {
         <p class="caution" role="note">
             {t("No substitute for a competent designer and an independent checker. Local codes decide. Items are generic: the supplier's data replace them.")}
         </p>
     }
-    .into_any()
 }
 
 #[component]
@@ -205,6 +211,11 @@ fn Files() -> impl IntoView {
         let section = Section { outline: Vec::new(), cells: Vec::new(), joints: Vec::new() };
         store.open(Scheme::blank(section));
     };
+    let print = move |_| {
+        if let Some(window) = web_sys::window() {
+            let _ = window.print();
+        }
+    };
     view! {
         <div class="files">
             <span class="saved" role=move || (store.saved() == Saved::Failed).then_some("alert") data-testid="saved">{move || saved()}</span>
@@ -214,6 +225,7 @@ fn Files() -> impl IntoView {
                 {t("Open")}
             </label>
             <button data-testid="new-sheet" on:click=blank>{t("New")}</button>
+            <button data-testid="print" on:click=print>{t("Print")}</button>
         </div>
     }
 }

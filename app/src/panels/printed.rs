@@ -1,0 +1,97 @@
+//! What is on paper beside the drawing: all that a checker and the site need.
+
+use super::hardening;
+use super::ledger::Ledger;
+use super::ratio::Ratio;
+use super::schedule::Schedule;
+use super::site_card;
+use super::title_block::{BASES, caution};
+use crate::language::{member, t, told};
+use crate::memo::Memo;
+use crate::store::Store;
+use falsewright_core::results::{Check, Finding};
+use falsewright_core::sorting::sort;
+use leptos::prelude::*;
+
+/// Made only while the page is printed.
+#[component]
+pub fn Printed() -> impl IntoView {
+    let printing = Store::here().printing;
+    move || printing.get().then(|| view! { <Sheets/> }.into_any())
+}
+
+#[component]
+fn Sheets() -> impl IntoView {
+    let store = Store::here();
+    let worked = store.worked.get_untracked();
+    let results = &worked.design.results;
+    let mut checks = results.checks.clone();
+    sort(&mut checks, |a, b| b.ratio.total_cmp(&a.ratio));
+    let always = Memo::new(|_| true);
+    let striking = results.striking.clone();
+    let striking = (!striking.is_empty())
+        .then(|| view! { <section><h2>{t("Striking")}</h2>{hardening::table(striking)}</section> }.into_any());
+    view! {
+        <div class="printed" data-testid="printed">
+            {heading(store)}
+            <section>
+                <h2>{t("Notes")}</h2>
+                {worked.reason().map(|reason| view! { <p>{format!("▲ {reason}")}</p> }.into_any())}
+                <ol>{results.findings.iter().map(note).collect_view()}</ol>
+            </section>
+            <section>
+                <h2>{t("Limits of the pour for the site")}</h2>
+                {site_card::tables(store, always)}
+            </section>
+            {striking}
+            <section>
+                <h2>{t("Schedule")}</h2>
+                <Schedule/>
+            </section>
+            <section>
+                <h2>{t("Path of loads")}</h2>
+                <Ledger/>
+            </section>
+            <section>
+                <h2>{t("Checks")}</h2>
+                <table>
+                    <thead>
+                        <tr><th>{t("Check")}</th><th>{t("Where")}</th><th>{t("Formula")}</th><th class="n">{t("Ratio")}</th></tr>
+                    </thead>
+                    <tbody>{checks.iter().map(row).collect_view()}</tbody>
+                </table>
+            </section>
+        </div>
+    }
+}
+
+fn heading(store: Store) -> impl IntoView {
+    let scheme = store.scheme.get_untracked();
+    let name = if scheme.name.is_empty() { t("Temporary works").to_owned() } else { scheme.name.clone() };
+    let option = (!scheme.option.is_empty()).then(|| say!("Option {}", store.option_name(store.in_hand())));
+    let basis = BASES.iter().find(|(basis, _)| *basis == scheme.basis).map(|(_, name)| t(name).to_owned());
+    let today = js_sys::Date::new_0().to_locale_date_string("default", &wasm_bindgen::JsValue::UNDEFINED).into();
+    let parts: Vec<String> = [option, basis, Some(today)].into_iter().flatten().collect();
+    view! {
+        <header>
+            <h2>{name}</h2>
+            <p>{parts.join(", ")}</p>
+            {caution()}
+        </header>
+    }
+}
+
+fn note(finding: &Finding) -> impl IntoView + use<> {
+    view! { <li>{format!("{}: {}", super::notes::heading(finding.severity), told(&finding.text))} " " <i>{told(&finding.remedy)}</i></li> }
+}
+
+fn row(check: &Check) -> impl IntoView + use<> {
+    view! {
+        <tr>
+            <td>{format!("{}, {}", member(&check.member), t(check.check.name()))}</td>
+            <td>{told(&check.place)} <br/> {told(&check.case)}</td>
+            <td>{check.formula.to_string()} <br/> <i>{check.source.to_string()}</i></td>
+            <td class="n"><Ratio value=check.ratio/></td>
+        </tr>
+    }
+}
