@@ -80,7 +80,7 @@ pub struct Store {
     panes: [Pane; 3],
     laid: RwSignal<Laid>,
     /// Whether the page is being printed.
-    pub printing: ReadSignal<bool>,
+    pub printing: RwSignal<bool>,
     /// What is selected, if it is one thing.
     pub selection: Memo<Selection>,
     /// What is under the pointer.
@@ -134,7 +134,7 @@ impl Store {
             overlay: Memo::new(move |_| panes[in_hand.get() as usize].overlay.get()),
             panes,
             laid: RwSignal::new(laid),
-            printing: printing::printing(),
+            printing: RwSignal::new(false),
             selection: Memo::new(move |_| editor.with(Editor::selection)),
             hover: Memo::new(move |_| editor.with(Editor::hover)),
             chosen: Memo::new(move |_| editor.with(|editor| editor.chosen().to_vec())),
@@ -150,6 +150,7 @@ impl Store {
         };
         provide_context(store);
         store.follow_options();
+        store.follow_printing();
         store
     }
 

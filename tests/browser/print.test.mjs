@@ -1,7 +1,7 @@
 // The page on paper: drawing, title block, notes, limits, schedule, path of loads and every check, from any screen and look.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { compute, saved } from "./desk.mjs";
+import { compute, mapping, saved } from "./desk.mjs";
 import { SCREENS, withPage } from "./harness.mjs";
 
 /** What an A4 sheet has between margins of 10 mm, px. */
@@ -24,9 +24,13 @@ for (const [name, screen] of Object.entries(SCREENS)) {
     await page.getByTestId("start-demo").click();
     await page.locator("g.figure").first().waitFor();
     const { checks, findings } = compute(await saved(page));
+    await page.getByTestId("drawing").focus();
+    await page.keyboard.press("Control+0");
+    const before = await mapping(page);
     const pdf = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
     const [, width, height] = pdf.match(/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/).map(Number);
     assert.ok(width > height, "the sheet lies");
+    assert.deepEqual(await mapping(page), before, "the screen shows what it did");
     assert.ok(pdf.match(/\/Type \/Page\b/g).length > 5);
 
     await onPaper(page, async () => {
@@ -43,6 +47,8 @@ for (const [name, screen] of Object.entries(SCREENS)) {
       });
       assert.ok(wide <= PAPER.width, `${wide} px wide`);
       assert.ok(summary.top >= drawing.bottom - 1, "the title block stands under the drawing");
+      const [left, right] = [Math.min(...figures.map((one) => one.left)), Math.max(...figures.map((one) => one.right))];
+      assert.ok(right - left > 0.4 * drawing.width, "the drawing fills its sheet");
       for (const figure of figures) {
         assert.ok(figure.left >= drawing.left && figure.right <= drawing.right && figure.top >= drawing.top && figure.bottom <= drawing.bottom);
       }

@@ -17,7 +17,7 @@ mod views;
 use crate::editor::{Tool, View, Viewport};
 use crate::language::t;
 use crate::store::Store;
-use crate::widgets::{focus_on, focused};
+use crate::widgets::{SMALL_PX, focus_on, focused, letter_px};
 pub use beside::Beside;
 pub use pointer::{hold_space, in_field, key_input};
 
@@ -72,7 +72,8 @@ fn Drawing(view: View) -> impl IntoView {
             });
         }
     });
-    let letter = crate::widgets::letter_px();
+    let letter = letter_px();
+    let large = letter > SMALL_PX;
     let legible =
         Memo::new(move |_| pane.dimensions.with(|all| dimensions::legible(&pane.viewport.get(), all, letter)));
     let (name, nothing) = match view {
@@ -97,6 +98,7 @@ fn Drawing(view: View) -> impl IntoView {
             <svg
                 class=format!("drawing {}", view.id())
                 class:hand=move || store.tool.get() == Tool::Hand
+                class:large=large
                 class:drags=move || store.lags_behind_drag()
                 node_ref=svg
                 tabindex="0"

@@ -27,7 +27,10 @@ pub fn narrow_screen() -> bool {
     answers("(max-width: 700px)")
 }
 
+/// Size of the writing on the drawing for a mouse, px.
+pub const SMALL_PX: f64 = 12.0;
+
 /// Size of the writing on the drawing, px: larger where fingers point at it and there is room.
 pub fn letter_px() -> f64 {
-    if answers("(pointer: coarse) and (min-width: 700px)") { 16.0 } else { 12.0 }
+    if answers("(pointer: coarse) and (min-width: 700px)") { 16.0 } else { SMALL_PX }
 }
