@@ -44,6 +44,8 @@ macro_rules! formula {
 }
 
 /// Four significant figures, no exponent.
+// Inlined at its hundreds of callers it would only make the page heavier.
+#[inline(never)]
 pub(crate) fn number(value: f64) -> Value {
     let places = match value.abs() {
         size if !size.is_finite() => return sentence::word(if value.is_nan() { "unknown" } else { "∞" }),
@@ -58,6 +60,7 @@ pub(crate) fn number(value: f64) -> Value {
 }
 
 /// A factor as it is stated, with no more decimals than it has.
+#[inline(never)]
 pub(crate) fn stated(value: f64) -> Value {
     const MOST: usize = 4;
     let mut power = 1.0;

@@ -71,8 +71,8 @@ fn heading_up_px() -> f64 {
 }
 
 /// Room that the heading and the scale bar take.
-pub fn heading(view: &Viewport) -> Block {
-    let size = (210.0, 2.0 * letter_px() + 18.0);
+pub fn heading(view: &Viewport, letter: f64) -> Block {
+    let size = (210.0, 2.0 * letter + 18.0);
     Block { centre: (16.0 + size.0 / 2.0, view.height_px - 8.0 - size.1 / 2.0), size }
 }
 

@@ -86,7 +86,7 @@ fn placed_tags(
         (at.x, at.y)
     };
     let mut taken = written(&view, legible);
-    taken.kept.push(heading(&view));
+    taken.kept.push(heading(&view, letter));
     let scene = pane.scene.get();
     let (chosen, open) = (store.chosen.get(), store.note());
     // The greatest comes first.
