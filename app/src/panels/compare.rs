@@ -44,7 +44,7 @@ fn one(group: Group, names: &[String; 2]) -> impl IntoView + use<> {
     view! {
         <table>
             <caption>{t(title)}</caption>
-            <thead><tr><th></th><th class="n">{a}</th><th class="n">{b}</th><th class="n">{t("Changed by")}</th></tr></thead>
+            <thead><tr><th></th><th class="n">{a}</th><th class="n">{b}</th><th class="n">{t("Difference")}</th></tr></thead>
             <tbody>{rows.into_iter().map(row).collect_view()} {rest}</tbody>
         </table>
     }
