@@ -16,6 +16,9 @@ impl Store {
         let before: Rc<Cell<Option<(View, Viewport)>>> = Rc::default();
         let kept = before.clone();
         let begin = move |_: &_| {
+            if self.printing.get_untracked() {
+                return;
+            }
             if let Laid::One(view) = untrack(|| self.laid()) {
                 kept.set(Some((view, self.peek(|editor| *editor.viewport_on(view)))));
                 self.editor.update(|editor| editor.viewport_on_mut(view).resize(PAPER_PX.0, PAPER_PX.1));

@@ -28,7 +28,7 @@ pub fn check_stack(
         Ok(stacked) => stacked,
     };
     let jacks = [("head", stacked.head_m, stack.head_jack_m[1]), ("base", stacked.base_m, stack.base_jack_m[1])];
-    let part = |jack: &(&'static str, f64, f64)| jack.1 / jack.2;
+    let part = |jack: &(&str, f64, f64)| jack.1 / jack.2;
     let (name, extension_m, greatest_m) = if part(&jacks[1]) > part(&jacks[0]) { jacks[1] } else { jacks[0] };
     let mut verdicts = vec![
         extension(name, extension_m, greatest_m, stacked.standards),
