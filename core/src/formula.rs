@@ -59,16 +59,7 @@ pub(crate) fn number(value: f64) -> Value {
     sentence::number(value, "", places)
 }
 
-/// A factor as it is stated, with no more decimals than it has.
-#[inline(never)]
+/// A factor as it is stated.
 pub(crate) fn stated(value: f64) -> Value {
-    const MOST: usize = 4;
-    let mut power = 1.0;
-    for places in 0..MOST {
-        if (value * power).round() / power == value {
-            return sentence::number(value, "", places);
-        }
-        power *= 10.0;
-    }
-    sentence::number(value, "", MOST)
+    Value::Stated(value)
 }

@@ -1,7 +1,7 @@
 //! Sentences with values in them. [`Display`](fmt::Display) writes them in English and in SI; a view may write them in
 //! another language, which may want its words in another order, and in other units.
 
-use crate::decimals::decimals;
+use crate::decimals::{decimals, shortest};
 use serde::{Serialize, Serializer};
 use std::fmt::{self, Write};
 use std::sync::Arc;
@@ -35,6 +35,8 @@ pub enum Value {
         /// As it is written in that unit.
         decimals: usize,
     },
+    /// A number alone as it is stated, with no more decimals than it has.
+    Stated(f64),
     /// How long something is, m; a place or level is a number.
     Length {
         /// In metres.
@@ -149,6 +151,7 @@ impl fmt::Display for Value {
             Self::Name(name) | Self::Member(name) | Self::Item(name) => f.write_str(name),
             Self::Number { value, unit: "", decimals: places } => decimals(*value, *places).fmt(f),
             Self::Number { value, unit, decimals: places } => write!(f, "{} {unit}", decimals(*value, *places)),
+            Self::Stated(value) => shortest(*value).fmt(f),
             Self::Length { metres, mm: true, decimals: places } => write!(f, "{} mm", decimals(metres * 1e3, *places)),
             Self::Length { metres, mm: false, decimals: places } => write!(f, "{} m", decimals(*metres, *places)),
             Self::List(parts) => {

@@ -7,7 +7,6 @@ use super::schedule::Schedule;
 use super::site_card;
 use super::title_block::{BASES, caution};
 use crate::language::{member, t, told};
-use crate::memo::Memo;
 use crate::store::Store;
 use falsewright_core::results::{Check, Finding};
 use falsewright_core::sorting::sort;
@@ -27,7 +26,6 @@ fn Sheets() -> impl IntoView {
     let results = &worked.design.results;
     let mut checks = results.checks.clone();
     sort(&mut checks, |a, b| b.ratio.total_cmp(&a.ratio));
-    let always = Memo::new(|_| true);
     let striking = results.striking.clone();
     let striking = (!striking.is_empty())
         .then(|| view! { <section><h2>{t("Striking")}</h2>{hardening::table(striking)}</section> }.into_any());
@@ -41,7 +39,7 @@ fn Sheets() -> impl IntoView {
             </section>
             <section>
                 <h2>{t("Limits of the pour for the site")}</h2>
-                {site_card::tables(store, always)}
+                {site_card::tables(store, Signal::stored(true))}
             </section>
             {striking}
             <section>

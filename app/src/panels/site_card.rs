@@ -20,13 +20,13 @@ pub fn SiteCard() -> impl IntoView {
             on:toggle=move |event| open.set(event_target::<web_sys::Element>(&event).has_attribute("open"))
         >
             <summary>{t("Limits of the pour for the site")}</summary>
-            <div class="tables">{tables(store, Memo::new(move |_| open.get()))}</div>
+            <div class="tables">{tables(store, open.into())}</div>
         </details>
     }
 }
 
 /// One table for each pour, while they are wanted.
-pub(super) fn tables(store: Store, wanted: Memo<bool>) -> impl IntoView {
+pub(super) fn tables(store: Store, wanted: Signal<bool>) -> impl IntoView {
     let pours = Memo::new(move |_| {
         store.commits();
         let scheme = store.scheme.get_untracked();

@@ -3,7 +3,7 @@ use crate::results::{CheckKind, Verdict, ratio};
 use crate::sentence::{Sentence, word};
 
 /// What is compared, before it is a verdict.
-pub(super) struct Comparison {
+pub(crate) struct Comparison {
     pub check: CheckKind,
     pub demand: f64,
     pub resistance: f64,

@@ -41,6 +41,7 @@ pub use base::{base_sides_m, check_base};
 pub use beam::check_beam;
 pub use beam_column::{BeamColumn, check_beam_column};
 pub use board::check_board;
+pub(crate) use comparison::Comparison;
 pub use deflection::check_deflection;
 pub use fixed_end::{EndForce, check_fixed_end};
 pub use general_method::GeneralMethod;

@@ -1,10 +1,10 @@
 //! The room in an opening, measured between the placed parts.
 
 use super::record::{Record, Subject};
-use crate::formula::Formula;
+use crate::checks::Comparison;
 use crate::geometry::Point;
 use crate::model::{Model, Part, PlacedFalsework, PlacedOpening, Solid};
-use crate::results::{Check, CheckKind, Clearance, Verdict, ratio};
+use crate::results::{Check, CheckKind, Clearance};
 use crate::scheme::Scheme;
 use crate::sentence::{Sentence, length_mm, member, number};
 
@@ -78,22 +78,15 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
     let case = sentence!("measured");
     let mut check = |member: String, place: &Sentence, at, wanted: f64, got: f64, taken: String| {
         let subject = Subject { owner: drawn.id, member: &member, case: &case, place, at };
-        record.check(
-            &subject,
-            [Verdict {
-                check: CheckKind::Clearance,
-                demand: wanted,
-                resistance: got,
-                unit: "m",
-                source: "measured between placed parts; common practice".into(),
-                formula: Formula {
-                    given: None,
-                    symbols: "wanted / clear".into(),
-                    numbers: formula!("{0} / ({1}) = {0} / {2}", number(wanted, "m", 3), taken, number(got, "m", 3)),
-                    ratio: ratio(wanted, got),
-                },
-            }],
-        );
+        let comparison = Comparison {
+            check: CheckKind::Clearance,
+            demand: wanted,
+            resistance: got,
+            unit: "m",
+            source: "measured between placed parts; common practice".into(),
+        };
+        let numbers = formula!("{0} / ({1}) = {0} / {2}", number(wanted, "m", 3), taken, number(got, "m", 3));
+        record.check(&subject, [comparison.verdict("wanted / clear", numbers)]);
     };
     check(
         format!("{} clear width", opening.mark),

@@ -12,11 +12,10 @@ use super::soffit_states::{Settling, State};
 use super::soffit_wind::exposure;
 use crate::actions::factors::Factors;
 use crate::analysis::{FrameError, LoadCase};
-use crate::checks::check_brace;
-use crate::formula::Formula;
+use crate::checks::{Comparison, check_brace};
 use crate::geometry::Point;
 use crate::model::{BracingBar, LegKind};
-use crate::results::{CheckKind, Diagram, Severity, Verdict, ratio};
+use crate::results::{CheckKind, Diagram, Severity};
 use crate::sentence::number;
 
 /// Elastic critical load factors: below the first a bent is refused, below the second it needs second order
@@ -90,20 +89,15 @@ impl Run<'_> {
         let at = Point::new((self.table.ends_m[0] + self.table.ends_m[1]) / 2.0, falsework.head_m);
         let subject =
             Subject { owner: falsework.id, member: &member, case: &case, place: &sentence!("whole bent"), at };
-        let verdict = Verdict {
+        let comparison = Comparison {
             check: CheckKind::Stability,
             demand: REFUSED_BELOW,
             resistance: lowest,
             unit: "",
             source: "lowest elastic critical load factor; EN 1993-1-1, 5.2.1 and common practice".into(),
-            formula: Formula {
-                given: None,
-                symbols: "α_req / α_cr".into(),
-                numbers: formula!("{} / {}", number(REFUSED_BELOW, "", 2), number(lowest, "", 2)),
-                ratio: ratio(REFUSED_BELOW, lowest),
-            },
         };
-        record.check(&subject, [verdict]);
+        let numbers = formula!("{} / {}", number(REFUSED_BELOW, "", 2), number(lowest, "", 2));
+        record.check(&subject, [comparison.verdict("α_req / α_cr", numbers)]);
         if lowest >= SECOND_ORDER_BELOW || lowest <= 1.0 {
             return Ok(1.0);
         }

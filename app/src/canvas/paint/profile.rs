@@ -7,23 +7,18 @@ use falsewright_core::geometry::Point;
 use falsewright_core::model::{Part, Solid};
 
 /// A solid at depth 0 of a view: two that are equal so are drawn alike.
-pub fn flat(view: View, solid: Solid) -> Solid {
+pub fn flat(view: View, mut solid: Solid) -> Solid {
     let depth = match view {
         View::Elevation => 0,
         View::Section => 1,
         View::Plan => 2,
     };
-    let at = |mut point: [f64; 3]| {
-        point[depth] = 0.0;
-        point
-    };
-    match solid {
-        Solid::Bar { from, to, size_m, breadth_m } => Solid::Bar { from: at(from), to: at(to), size_m, breadth_m },
-        Solid::Plate { centre, width_m, length_m, thickness_m } => {
-            Solid::Plate { centre: at(centre), width_m, length_m, thickness_m }
-        }
-        Solid::Sheet { .. } => solid,
+    match &mut solid {
+        Solid::Bar { from, to, .. } => (from[depth], to[depth]) = (0.0, 0.0),
+        Solid::Plate { centre, .. } => centre[depth] = 0.0,
+        Solid::Sheet { .. } => {}
     }
+    solid
 }
 
 /// Draws a part; `item` tells the shape of what is seen end-on.
