@@ -3,6 +3,7 @@ use super::element::selected;
 use super::folds::Folds;
 use super::fresh_concrete::{self, Fillings};
 use super::hardening::StrikingTimes;
+use super::margin::Leaf;
 use super::page_settings::PageSettings;
 use super::ratio::Ratio;
 use super::site_card::SiteCard;
@@ -31,8 +32,9 @@ const PERCENT: Unit = Unit::scaled("%", 1e-2, 2);
 #[component]
 pub fn TitleBlock() -> impl IntoView {
     let store = Store::here();
-    let Folds { data: open, .. } = expect_context();
-    let folded = move || !selected(store).is_empty() || store.beside().is_some();
+    let Folds { data: open, leaf, .. } = expect_context();
+    // Whoever turns to anything but the notes wants to see that.
+    let folded = move || leaf.get() != Leaf::Notes || !selected(store).is_empty() || store.beside().is_some();
     view! {
         <section
             class="title-block"
@@ -53,10 +55,12 @@ pub fn TitleBlock() -> impl IntoView {
 #[component]
 fn Data() -> impl IntoView {
     view! {
-        <Settings/>
+        <div class="settings">
+            <Settings/>
+            <Speech/>
+            <PageSettings/>
+        </div>
         <Files/>
-        <Speech/>
-        <PageSettings/>
         {caution()}
     }
     .into_any()
