@@ -35,22 +35,36 @@ for (const [name, screen] of Object.entries(SCREENS)) {
 
     await onPaper(page, async () => {
       assert.equal(await page.locator("html").getAttribute("data-theme"), "light");
-      assert.equal(await seen(page, ".pens, .margin, .title-block .data, .view-names, .grid-fine, .options"), 0);
+      assert.equal(await seen(page, ".pens, .margin, .title-block"), 0);
+      assert.equal(await page.locator(".board").evaluate((board) => board.clientWidth * board.clientHeight), 0);
       assert.equal(await seen(page, ".printed tbody tr:has(.ratio)"), checks.length);
       assert.equal(await seen(page, ".printed ol li"), findings.length);
       assert.ok(await seen(page, '.printed [data-testid="schedule"] td.mark button') > 10, "marks of the schedule");
-      assert.match(await page.locator(".printed header").innerText(), /Heron Lane subway[^]*No substitute/);
-      const { drawing, figures, summary, wide } = await page.evaluate(() => {
-        const box = (selector) => document.querySelector(selector).getBoundingClientRect();
-        const figures = [...document.querySelectorAll(".drawing.section .figure:not(:has(.ground-line))")].map((figure) => figure.getBoundingClientRect());
-        return { drawing: box(".drawing.section"), figures, summary: box(".title-block .summary"), wide: document.documentElement.scrollWidth };
+      assert.equal(await page.locator("#hatch-fresh circle").first().evaluate((dot) => getComputedStyle(dot).visibility), "visible");
+      const { sheets, wide } = await page.evaluate(() => {
+        const box = (element) => element.getBoundingClientRect().toJSON();
+        const sheets = [...document.querySelectorAll(".printed article")].map((article) => ({
+          all: box(article),
+          drawing: box(article.querySelector(".drawing")),
+          figures: [...article.querySelectorAll(".figure:not(:has(.ground-line))")].map(box),
+          heading: article.querySelector(".scale-bar .heading").textContent,
+          summary: box(article.querySelector(".summary")),
+          text: article.querySelector("header").innerText,
+        }));
+        return { sheets, wide: document.documentElement.scrollWidth };
       });
       assert.ok(wide <= PAPER.width, `${wide} px wide`);
-      assert.ok(summary.top >= drawing.bottom - 1, "the title block stands under the drawing");
-      const [left, right] = [Math.min(...figures.map((one) => one.left)), Math.max(...figures.map((one) => one.right))];
-      assert.ok(right - left > 0.4 * drawing.width, "the drawing fills its sheet");
-      for (const figure of figures) {
-        assert.ok(figure.left >= drawing.left && figure.right <= drawing.right && figure.top >= drawing.top && figure.bottom <= drawing.bottom);
+      assert.deepEqual(sheets.map((sheet) => sheet.heading.replace(/\d+/, "")), ["Cross-section", "Elevation of S", "Plan of F"]);
+      for (const { all, drawing, figures, heading, summary, text } of sheets) {
+        assert.ok(all.height <= PAPER.height, `${heading}: ${all.height} px high`);
+        assert.match(text, /Heron Lane subway[^]*No substitute/);
+        assert.ok(summary.top >= drawing.bottom - 1, "the title block stands under the drawing");
+        const high = Math.max(...figures.map((one) => one.bottom)) - Math.min(...figures.map((one) => one.top));
+        const long = Math.max(...figures.map((one) => one.right)) - Math.min(...figures.map((one) => one.left));
+        assert.ok(long > 0.4 * drawing.width || high > 0.7 * drawing.height, `${heading} fills its sheet`);
+        for (const figure of figures) {
+          assert.ok(figure.left >= drawing.left && figure.right <= drawing.right && figure.top >= drawing.top && figure.bottom <= drawing.bottom, heading);
+        }
       }
     });
     assert.equal(await page.locator("html").getAttribute("data-theme"), "dark");

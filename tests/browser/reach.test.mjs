@@ -124,6 +124,28 @@ test("on a phone the margin, the title block and the tray make way for each othe
   }
 }));
 
+test("on a desk the margin has room, and the files and the caution stay in sight", () => withPage(SCREENS.desk, async ({ page }) => {
+  await page.getByTestId("start-demo").click();
+  for (const [leaf, part] of [["notes", 0.35], ["schedule", 0.6], ["steps", 0.6], ["loads", 0.6], ["items", 0.6]]) {
+    await page.getByTestId(`leaf-${leaf}`).click();
+    await page.waitForTimeout(150);
+    const { height } = await page.locator("#leaf").boundingBox();
+    assert.ok(height > part * SCREENS.desk.viewport.height, `${leaf} has ${height} px`);
+    for (const kept of [".title-block .files", ".title-block .caution"]) {
+      const { y, height } = await page.locator(kept).boundingBox();
+      assert.ok(y + height <= SCREENS.desk.viewport.height - 8, `${kept} beside ${leaf}`);
+    }
+  }
+  // The last of the data is reached by scrolling, and by keys as anything is.
+  await page.getByTestId("leaf-notes").click();
+  const last = page.locator(".title-block .settings summary").last();
+  await last.focus();
+  await page.keyboard.press("Enter");
+  const { y } = await last.boundingBox();
+  const files = await page.locator(".title-block .files").boundingBox();
+  assert.ok(y < files.y, "what has the focus is in sight");
+}));
+
 test("a long press asks what can be done", () => withPage(SCREENS.tablet, async ({ page, context }) => {
   await page.getByTestId("start-box").tap();
   const { hold } = await fingers(page, context);

@@ -5,6 +5,7 @@ mod dimensions;
 mod figures;
 mod kept;
 mod menu;
+mod on_paper;
 mod overlay;
 pub mod paint;
 mod patterns;
@@ -19,6 +20,7 @@ use crate::language::t;
 use crate::store::Store;
 use crate::widgets::{SMALL_PX, focus_on, focused, letter_px};
 pub use beside::Beside;
+pub use on_paper::OnPaper;
 pub use pointer::{hold_space, in_field, key_input};
 
 use crate::memo::Memo;
@@ -73,24 +75,16 @@ fn Drawing(view: View) -> impl IntoView {
         }
     });
     let letter = letter_px();
-    let large = letter > SMALL_PX;
     let legible =
         Memo::new(move |_| pane.dimensions.with(|all| dimensions::legible(&pane.viewport.get(), all, letter)));
-    let (name, nothing) = match view {
-        View::Section => (t("Section of the culvert with its temporary works"), ""),
-        View::Elevation => (
-            t("Elevation of a wall shutter over the length of a bay"),
-            t("No wall shutter yet. Put one on a wall of the section, and it is shown here over the length of a bay."),
-        ),
-        View::Plan => (
-            t("Plan of the falsework over the length of a bay"),
-            t("No falsework yet. Put it under a soffit of the section, and it is shown here over the length of a bay."),
-        ),
-    };
-    // On paper the view keeps its shape, whatever the width.
-    let on_paper = move || {
-        let size = || pane.viewport.with(|view| format!("0 0 {} {}", view.width_px, view.height_px));
-        store.printing.get().then(size)
+    let nothing = match view {
+        View::Section => "",
+        View::Elevation => {
+            t("No wall shutter yet. Put one on a wall of the section, and it is shown here over the length of a bay.")
+        }
+        View::Plan => {
+            t("No falsework yet. Put it under a soffit of the section, and it is shown here over the length of a bay.")
+        }
     };
     let empty = move || view != View::Section && pane.seen.get().subject.is_none();
     view! {
@@ -98,14 +92,13 @@ fn Drawing(view: View) -> impl IntoView {
             <svg
                 class=format!("drawing {}", view.id())
                 class:hand=move || store.tool.get() == Tool::Hand
-                class:large=large
+                class:large=is_large()
                 class:drags=move || store.lags_behind_drag()
                 node_ref=svg
                 tabindex="0"
                 role="application"
-                aria-label=name
+                aria-label=named(view)
                 aria-describedby="drawing-keys"
-                viewBox=on_paper
                 data-testid=match view {
                     View::Section => "drawing".to_owned(),
                     other => format!("drawing-{}", other.id()),
@@ -129,6 +122,20 @@ fn Drawing(view: View) -> impl IntoView {
             <Menu/>
         </div>
     }
+}
+
+/// What a view is, for those who do not see it.
+fn named(view: View) -> &'static str {
+    match view {
+        View::Section => t("Section of the culvert with its temporary works"),
+        View::Elevation => t("Elevation of a wall shutter over the length of a bay"),
+        View::Plan => t("Plan of the falsework over the length of a bay"),
+    }
+}
+
+/// Whether its letters are large.
+fn is_large() -> bool {
+    letter_px() > SMALL_PX
 }
 
 /// From metres of the section to the screen.

@@ -30,9 +30,9 @@ pub fn Grid() -> impl IntoView {
 #[component]
 pub fn ScaleBar() -> impl IntoView {
     let (store, pane) = (Store::here(), Pane::here());
-    // A section alone on its sheet needs no heading.
+    // A section alone on the screen needs no heading.
     let heading = move || {
-        let all = store.laid() == crate::store::Laid::All;
+        let all = store.laid() == crate::store::Laid::All || store.printing.get();
         let subject = pane.seen.get().subject;
         let mark = subject.and_then(|id| name_of(&store.worked.get().design.model, id));
         let mark = mark.as_deref().and_then(|name| name.rsplit(' ').next()).unwrap_or_default().to_owned();

@@ -1,11 +1,13 @@
-//! What is on paper beside the drawing: all that a checker and the site need.
+//! What is on paper: the drawings, and all that a checker and the site need.
 
 use super::hardening;
 use super::ledger::Ledger;
 use super::ratio::Ratio;
 use super::schedule::Schedule;
 use super::site_card;
-use super::title_block::{BASES, caution};
+use super::title_block::{BASES, Summary, caution};
+use crate::canvas::OnPaper;
+use crate::editor::View;
 use crate::language::{member, t, told};
 use crate::store::Store;
 use falsewright_core::results::{Check, Finding};
@@ -31,7 +33,7 @@ fn Sheets() -> impl IntoView {
         .then(|| view! { <section><h2>{t("Striking")}</h2>{hardening::table(striking)}</section> }.into_any());
     view! {
         <div class="printed" data-testid="printed">
-            {heading(store)}
+            {store.views_on_paper().map(|view| sheet(store, view)).collect_view()}
             <section>
                 <h2>{t("Notes")}</h2>
                 {worked.reason().map(|reason| view! { <p>{format!("▲ {reason}")}</p> }.into_any())}
@@ -60,6 +62,17 @@ fn Sheets() -> impl IntoView {
                 </table>
             </section>
         </div>
+    }
+}
+
+/// A view over its title block.
+fn sheet(store: Store, view: View) -> impl IntoView {
+    view! {
+        <article>
+            <OnPaper view/>
+            <Summary/>
+            {heading(store)}
+        </article>
     }
 }
 

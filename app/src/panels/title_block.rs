@@ -74,8 +74,9 @@ pub(super) fn caution() -> impl IntoView {
     }
 }
 
+/// How it stands, in key figures.
 #[component]
-fn Summary() -> impl IntoView {
+pub(super) fn Summary() -> impl IntoView {
     let store = Store::here();
     let worst = move || {
         let worked = store.settled.get();

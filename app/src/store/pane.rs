@@ -184,7 +184,8 @@ impl Store {
                 let texts = texts.map(|(x, y)| viewport.to_world(ScreenPoint::new(x, y)));
                 let all = corners.clone().chain(lines).chain(texts).chain(rings.iter().copied());
                 let Some(mut all) = Bounds::around(all) else { break };
-                all.min.z -= viewport.length_m(if view == View::Section { SCALE_PX } else { HEADING_PX });
+                let headed = view != View::Section || self.printing.get_untracked();
+                all.min.z -= viewport.length_m(if headed { HEADING_PX } else { SCALE_PX });
                 if view == View::Elevation {
                     all.max.x += viewport.length_m(LEVELS_PX);
                 }
