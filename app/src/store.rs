@@ -5,7 +5,7 @@ mod items;
 mod marks;
 mod options;
 mod pane;
-mod printing;
+pub mod printing;
 mod settled;
 mod timing;
 

@@ -48,6 +48,8 @@ for (const [name, screen] of Object.entries(SCREENS)) {
           drawing: box(article.querySelector(".drawing")),
           figures: [...article.querySelectorAll(".figure:not(:has(.ground-line))")].map(box),
           heading: article.querySelector(".scale-bar .heading").textContent,
+          bar: box(article.querySelector(".scale-bar path")).width,
+          scale: article.querySelector(".scale-bar text:not(.heading)").textContent,
           summary: box(article.querySelector(".summary")),
           text: article.querySelector("header").innerText,
         }));
@@ -55,13 +57,17 @@ for (const [name, screen] of Object.entries(SCREENS)) {
       });
       assert.ok(wide <= PAPER.width, `${wide} px wide`);
       assert.deepEqual(sheets.map((sheet) => sheet.heading.replace(/\d+/, "")), ["Cross-section", "Elevation of S", "Plan of F"]);
-      for (const { all, drawing, figures, heading, summary, text } of sheets) {
+      for (const { all, bar, drawing, figures, heading, scale, summary, text } of sheets) {
         assert.ok(all.height <= PAPER.height, `${heading}: ${all.height} px high`);
         assert.match(text, /Heron Lane subway[^]*No substitute/);
         assert.ok(summary.top >= drawing.bottom - 1, "the title block stands under the drawing");
+        // 277 mm of paper are `PAPER.width` px.
+        const [, metres, reduction] = scale.match(/^([\d.]+) m, 1 : (\d+) on A4$/).map(Number);
+        assert.ok([5, 10, 20, 25, 50, 75, 100, 125, 200].includes(reduction), scale);
+        assert.ok(Math.abs(bar - metres * 1000 / reduction / 277 * PAPER.width) < 1.5, `${scale} is ${bar} px long`);
         const high = Math.max(...figures.map((one) => one.bottom)) - Math.min(...figures.map((one) => one.top));
         const long = Math.max(...figures.map((one) => one.right)) - Math.min(...figures.map((one) => one.left));
-        assert.ok(long > 0.4 * drawing.width || high > 0.7 * drawing.height, `${heading} fills its sheet`);
+        assert.ok(long > 0.4 * drawing.width || high > 0.55 * drawing.height, `${heading} fills its sheet`);
         for (const figure of figures) {
           assert.ok(figure.left >= drawing.left && figure.right <= drawing.right && figure.top >= drawing.top && figure.bottom <= drawing.bottom, heading);
         }

@@ -1,7 +1,7 @@
 use super::paint::{Block, name_of};
 use crate::editor::{View, Viewport};
 use crate::language::t;
-use crate::store::{Pane, Store};
+use crate::store::{Pane, Store, printing};
 use crate::units;
 use crate::widgets::letter_px;
 use falsewright_core::geometry::Point;
@@ -53,13 +53,21 @@ pub fn ScaleBar() -> impl IntoView {
         let px = px();
         format!("M0 0V-6H{}V0ZM{} 0V-6M0 -3H{}", px, px / 2.0, px / 2.0)
     };
+    let reduction = move || {
+        let viewport = pane.viewport.get();
+        if store.printing.get() {
+            say!(", 1 : {} on A4", format!("{:.0}", printing::reduction(&viewport)))
+        } else {
+            format!(", 1 : {:.0}", 50.0 / viewport.zoom())
+        }
+    };
     view! {
         <g class="scale-bar" transform=at aria-hidden="true">
             <text class="heading" x="0" y=-heading_up_px() data-testid=pane.test_id("heading")>{heading}</text>
             <path d=bars/>
             <text x=move || px() + 6.0 y="0">
                 {move || units::scale(length())}
-                <tspan class="reduction">{move || format!(", 1 : {:.0}", 50.0 / pane.viewport.get().zoom())}</tspan>
+                {reduction}
             </text>
         </g>
     }
