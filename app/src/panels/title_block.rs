@@ -54,8 +54,15 @@ pub fn TitleBlock() -> impl IntoView {
 
 #[component]
 fn Data() -> impl IntoView {
+    // What is unfolded stands below what is seen of the settings, often. These events do not bubble.
+    let unfolded = move |event: web_sys::Event| {
+        let fold: web_sys::Element = event_target(&event);
+        if fold.has_attribute("open") {
+            fold.scroll_into_view_with_bool(true);
+        }
+    };
     view! {
-        <div class="settings">
+        <div class="settings" on:toggle:capture=unfolded>
             <Settings/>
             <Speech/>
             <PageSettings/>
