@@ -78,3 +78,23 @@ for (const [name, screen] of Object.entries(SCREENS)) {
     assert.equal(await page.locator(".drawing.section").getAttribute("viewBox"), null);
   }));
 }
+
+test("what is compared or presented is on paper as it is when worked on", () => withPage(SCREENS.desk, async ({ page }) => {
+  await page.getByTestId("start-demo").click();
+  await page.locator("g.figure").first().waitFor();
+  const written = () => page.locator(".printed article").evaluateAll((all) => all.map((one) => [...one.querySelectorAll("text")].map((text) => text.textContent).sort()));
+  let worked = null;
+  await onPaper(page, async () => worked = await written());
+  assert.equal(worked.length, 3);
+  assert.ok(worked[0].length > 40, `${worked[0].length} texts on the section`);
+  await page.setViewportSize(SCREENS.desk.viewport);
+  await page.getByTestId("options").click();
+  await page.getByTestId("option-copy").click();
+  await page.getByTestId("compare-0").click();
+  await page.getByTestId("beside").waitFor();
+  await onPaper(page, async () => assert.deepEqual(await written(), worked));
+  await page.setViewportSize(SCREENS.desk.viewport);
+  await page.getByTestId("beside-close").click();
+  await page.getByTestId("present").click();
+  await onPaper(page, async () => assert.deepEqual(await written(), worked));
+}));

@@ -1,4 +1,3 @@
-use super::beside::Apart;
 use super::dimensions::{Dimensions, legible};
 use super::figures::Figures;
 use super::patterns::Patterns;
@@ -23,7 +22,6 @@ pub fn OnPaper(view: View) -> impl IntoView {
             <Patterns/>
             <g transform=move || world(&pane.viewport.get())>
                 <Figures/>
-                {(view == View::Section).then(|| view! { <Apart on_sheet=true/> })}
             </g>
             <Dimensions legible/>
             <Tags legible/>

@@ -92,7 +92,8 @@ fn placed_tags(
     // The greatest comes first.
     let quiet = store.is_quiet();
     let mut room = if quiet { 1.0 } else { (view.width_px * view.height_px / (AREA * letter * letter)).ceil() };
-    let differences = if pane.view == View::Section { store.differences(true) } else { Default::default() };
+    let compared = pane.view == View::Section && !store.printing.get();
+    let differences = if compared { store.differences(true) } else { Default::default() };
     let signs: Vec<Tag> = differences.iter().map(super::beside::sign).collect();
     let (wanted, others): (Vec<&Tag>, Vec<&Tag>) = scene.tags.iter().chain(&signs).partition(|tag| {
         if !matches!(tag.kind, TagKind::Governing(_)) {

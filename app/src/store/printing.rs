@@ -36,13 +36,11 @@ struct OnScreen {
 }
 
 impl Store {
-    /// The views that are printed: the section, and what else there is unless another option lies beside it.
+    /// The views that are printed: the section, and what there is of the others.
     pub fn views_on_paper(&self) -> impl Iterator<Item = View> {
-        let alone = untrack(|| self.beside().is_none());
         let panes = self.panes;
-        View::ALL.into_iter().filter(move |&view| {
-            view == View::Section || alone && panes[view as usize].seen.get_untracked().subject.is_some()
-        })
+        let is_there = move |view: View| panes[view as usize].seen.get_untracked().subject.is_some();
+        View::ALL.into_iter().filter(move |&view| view == View::Section || is_there(view))
     }
 
     /// True from just before the page is laid out for paper until it is back on the screen. All views are drawn whole, for

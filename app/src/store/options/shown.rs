@@ -59,8 +59,8 @@ impl Store {
         self.tray.presenting.set(presenting);
     }
 
-    /// Whether little is written on the drawing, as there is something else to see.
+    /// Whether little is written on the drawing, as there is something else to see: never on paper.
     pub fn is_quiet(&self) -> bool {
-        self.presenting() || self.beside().is_some()
+        !self.printing.get() && (self.presenting() || self.beside().is_some())
     }
 }
