@@ -143,8 +143,8 @@ test("on a desk the margin has room, and the files and the caution stay in sight
   await page.keyboard.press("Enter");
   await page.waitForTimeout(150);
   const { y } = await page.locator(".title-block .settings details[open] > :not(summary)").first().boundingBox();
-  const files = await page.locator(".title-block .files").boundingBox();
-  assert.ok(y + 40 < files.y, "what is unfolded is in sight");
+  const caution = await page.locator(".title-block .caution").boundingBox();
+  assert.ok(y + 40 < caution.y, "what is unfolded is in sight");
 }));
 
 test("a long press asks what can be done", () => withPage(SCREENS.tablet, async ({ page, context }) => {

@@ -62,12 +62,12 @@ fn Data() -> impl IntoView {
         }
     };
     view! {
+        <Files/>
         <div class="settings" on:toggle:capture=unfolded>
             <Settings/>
             <Speech/>
             <PageSettings/>
         </div>
-        <Files/>
         {caution()}
     }
     .into_any()
