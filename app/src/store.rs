@@ -5,7 +5,7 @@ mod items;
 mod marks;
 mod options;
 mod pane;
-pub mod printing;
+mod printing;
 mod settled;
 mod timing;
 
@@ -26,6 +26,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use options::Tray;
 pub use pane::{Laid, Pane};
+pub use printing::reduction_on_paper;
 use std::sync::Arc;
 
 /// What the page is written in. Views are made anew when it changes.

@@ -8,6 +8,7 @@ import { SCREENS, withPage } from "./harness.mjs";
 const PAPER = { width: 1047, height: 718 };
 
 async function onPaper(page, act) {
+  const screen = page.viewportSize();
   await page.emulateMedia({ media: "print" });
   await page.setViewportSize(PAPER);
   await page.evaluate(() => dispatchEvent(new Event("beforeprint")));
@@ -15,6 +16,7 @@ async function onPaper(page, act) {
   await act();
   await page.evaluate(() => dispatchEvent(new Event("afterprint")));
   await page.emulateMedia({ media: "screen" });
+  await page.setViewportSize(screen);
 }
 
 const seen = (page, selector) => page.locator(selector).evaluateAll((all) => all.filter((one) => one.checkVisibility()).length);
@@ -87,13 +89,11 @@ test("what is compared or presented is on paper as it is when worked on", () => 
   await onPaper(page, async () => worked = await written());
   assert.equal(worked.length, 3);
   assert.ok(worked[0].length > 40, `${worked[0].length} texts on the section`);
-  await page.setViewportSize(SCREENS.desk.viewport);
   await page.getByTestId("options").click();
   await page.getByTestId("option-copy").click();
   await page.getByTestId("compare-0").click();
   await page.getByTestId("beside").waitFor();
   await onPaper(page, async () => assert.deepEqual(await written(), worked));
-  await page.setViewportSize(SCREENS.desk.viewport);
   await page.getByTestId("beside-close").click();
   await page.getByTestId("present").click();
   await onPaper(page, async () => assert.deepEqual(await written(), worked));

@@ -35,6 +35,12 @@ pub struct Legible {
     pub block: Block,
 }
 
+/// Those of a view, as it is shown.
+pub fn legible_on(pane: Pane) -> Memo<Vec<Legible>> {
+    let letter = letter_px();
+    Memo::new(move |_| pane.dimensions.with(|all| legible(&pane.viewport.get(), all, letter)))
+}
+
 /// The dimensions whose texts can be read at this scale: those of the selected element, then those about as long as
 /// their text, a longer one before those that it would cover.
 pub fn legible(view: &Viewport, all: &[Dimension], letter_px: f64) -> Vec<Legible> {

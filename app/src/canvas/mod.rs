@@ -23,7 +23,6 @@ pub use beside::Beside;
 pub use on_paper::OnPaper;
 pub use pointer::{hold_space, in_field, key_input};
 
-use crate::memo::Memo;
 use beside::{Apart, PaneName};
 use dimensions::Dimensions;
 pub use dimensions::legible;
@@ -74,9 +73,7 @@ fn Drawing(view: View) -> impl IntoView {
             });
         }
     });
-    let letter = letter_px();
-    let legible =
-        Memo::new(move |_| pane.dimensions.with(|all| dimensions::legible(&pane.viewport.get(), all, letter)));
+    let legible = dimensions::legible_on(pane);
     let nothing = match view {
         View::Section => "",
         View::Elevation => {

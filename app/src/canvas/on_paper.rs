@@ -1,13 +1,11 @@
-use super::dimensions::{Dimensions, legible};
+use super::dimensions::{Dimensions, legible_on};
 use super::figures::Figures;
 use super::patterns::Patterns;
 use super::sheet::ScaleBar;
 use super::tags::Tags;
 use super::{is_large, named, world};
 use crate::editor::View;
-use crate::memo::Memo;
 use crate::store::Store;
-use crate::widgets::letter_px;
 use leptos::prelude::*;
 
 /// A view as it is printed: without what only serves to work on it.
@@ -15,7 +13,7 @@ use leptos::prelude::*;
 pub fn OnPaper(view: View) -> impl IntoView {
     let pane = Store::here().pane(view);
     provide_context(pane);
-    let legible = Memo::new(move |_| pane.dimensions.with(|all| legible(&pane.viewport.get(), all, letter_px())));
+    let legible = legible_on(pane);
     let size = move || pane.viewport.with(|view| format!("0 0 {} {}", view.width_px, view.height_px));
     view! {
         <svg class=format!("drawing {}", view.id()) class:large=is_large() viewBox=size role="img" aria-label=named(view)>

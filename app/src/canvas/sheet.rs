@@ -1,7 +1,7 @@
 use super::paint::{Block, name_of};
 use crate::editor::{View, Viewport};
 use crate::language::t;
-use crate::store::{Pane, Store, printing};
+use crate::store::{Pane, Store, reduction_on_paper};
 use crate::units;
 use crate::widgets::letter_px;
 use falsewright_core::geometry::Point;
@@ -56,7 +56,7 @@ pub fn ScaleBar() -> impl IntoView {
     let reduction = move || {
         let viewport = pane.viewport.get();
         if store.printing.get() {
-            say!(", 1 : {} on A4", format!("{:.0}", printing::reduction(&viewport)))
+            say!(", 1 : {} on A4", format!("{:.0}", reduction_on_paper(&viewport)))
         } else {
             format!(", 1 : {:.0}", 50.0 / viewport.zoom())
         }

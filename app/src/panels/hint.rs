@@ -29,7 +29,7 @@ pub fn Hint() -> impl IntoView {
             None if narrow => "",
             None if coarse => t("Touch what you want to change; hold a finger on it for more."),
             None => t(
-                "Touch what you want to change. F6, Page Down and the arrows do the same by keys: see the foot of the title block.",
+                "Touch what you want to change. F6, Page Down and the arrows do the same by keys: see “This page” in the title block.",
             ),
         },
         // The buttons beside it say enough where there is little room.

@@ -15,13 +15,13 @@ const PX_PER_MM: f64 = PAPER_PX.0 / 277.0;
 const REDUCTIONS: [f64; 12] = [5.0, 10.0, 20.0, 25.0, 50.0, 75.0, 100.0, 125.0, 200.0, 250.0, 500.0, 1000.0];
 
 /// How many metres a metre on the sheet of paper stands for.
-pub fn reduction(viewport: &Viewport) -> f64 {
+pub fn reduction_on_paper(viewport: &Viewport) -> f64 {
     1000.0 * PX_PER_MM / viewport.px_per_m
 }
 
 /// Draws what is shown whole at the next scale at which a length can be taken off the paper.
 fn to_scale(viewport: &mut Viewport) {
-    let whole = reduction(viewport);
+    let whole = reduction_on_paper(viewport);
     if let Some(rule) = REDUCTIONS.into_iter().find(|&rule| rule >= whole) {
         let middle = ScreenPoint::new(viewport.width_px / 2.0, viewport.height_px / 2.0);
         viewport.zoom_by(whole / rule, middle);
@@ -90,7 +90,7 @@ mod tests {
         let middle = viewport.to_world(ScreenPoint::new(PAPER_PX.0 / 2.0, PAPER_PX.1 / 2.0));
         to_scale(&mut viewport);
         // 1 : 68.98 on paper before: px are 96 to the inch on the screen and 4.69 to the millimetre on paper.
-        assert!((reduction(&viewport) - 75.0).abs() < 1e-9);
+        assert!((reduction_on_paper(&viewport) - 75.0).abs() < 1e-9);
         // 277 mm at 1 : 75.
         assert!((viewport.length_m(PAPER_PX.0) - 20.775).abs() < 1e-9);
         let kept = viewport.to_screen(middle);
