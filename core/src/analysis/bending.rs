@@ -20,20 +20,14 @@ pub(super) struct Bending {
 impl Bending {
     /// Of a member whose ends do not slide across it.
     pub fn of(element: &Element) -> Self {
-        let (l, n) = (element.length, element.section.tension);
-        let (alpha, beta, gamma) = match element.hinged {
-            [true, true] => ([0.0, 0.0], 0.0, [0.0, 0.0]),
-            hinged => {
-                let (alpha, beta) = rotational(element);
-                let left = alpha - beta * beta / alpha;
-                match hinged {
-                    [true, _] => ([0.0, left], 0.0, [0.0, left / l]),
-                    [_, true] => ([left, 0.0], 0.0, [left / l, 0.0]),
-                    _ => ([alpha, alpha], beta, [(alpha + beta) / l; 2]),
-                }
-            }
+        let per_length = 1.0 / element.length;
+        let (alpha, beta) = if element.hinged == [true, true] { (0.0, 0.0) } else { rotational(element) };
+        let (alpha, beta) = match element.hinged {
+            [false, false] => ([alpha, alpha], beta),
+            hinged => (hinged.map(|hinged| if hinged { 0.0 } else { alpha - beta * beta / alpha }), 0.0),
         };
-        Self { alpha, beta, gamma, delta: ((gamma[0] + gamma[1]) + n) / l }
+        let gamma = alpha.map(|alpha| (alpha + beta) * per_length);
+        Self { alpha, beta, gamma, delta: ((gamma[0] + gamma[1]) + element.section.tension) * per_length }
     }
 }
 
@@ -44,6 +38,9 @@ impl Bending {
 fn rotational(element: &Element) -> (f64, f64) {
     let (l, unit) = (element.length, element.ei / element.length);
     let section = element.section;
+    if section.is_plain() {
+        return (4.0 * unit, 2.0 * unit);
+    }
     let shear = element.ei * element.section.shear_compliance * section.mu() / (l * l);
     let z = section.kappa() * l * l;
     if z == 0.0 {

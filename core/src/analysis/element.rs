@@ -180,8 +180,9 @@ impl Element {
     /// Slope-deflection equations: moments on the ends by what both turn from the chord.
     #[inline]
     fn plain_start(&self, [u_i, v_i, turn_i, u_j, v_j, turn_j]: [f64; 6], end: &State) -> State {
-        let unit = 2.0 * self.ei / self.length;
-        let chord = (v_j - end.deflection - v_i) / self.length;
+        let per_length = 1.0 / self.length;
+        let unit = 2.0 * self.ei * per_length;
+        let chord = (v_j - end.deflection - v_i) * per_length;
         let (mut at_i, mut at_j) = (turn_i - chord, turn_j - end.slope - chord);
         match self.hinged {
             [false, false] => {}
@@ -194,8 +195,8 @@ impl Element {
         }
         let (moment_i, moment_j) = (unit * (2.0 * at_i + at_j), unit * (at_i + 2.0 * at_j));
         State {
-            axial: self.ea * (u_j - u_i - end.along) / self.length,
-            transverse: (moment_i + moment_j) / self.length,
+            axial: self.ea * (u_j - u_i - end.along) * per_length,
+            transverse: (moment_i + moment_j) * per_length,
             moment: -moment_i,
             slope: chord + at_i,
             deflection: v_i,
@@ -220,11 +221,14 @@ impl Element {
     #[inline]
     pub fn end_forces(&self, start: &State, response: &Response) -> [f64; 6] {
         let (end, section) = (&response.end, self.section);
-        let [s0, s1, ..] = if section.tension == 0.0 { powers(self.length) } else { section.transfer(self.length) };
-        let [push_i, push_j] = self.imperfection.map(|slope| self.section.tension * slope);
-        let moment_j = (self.section.tension * start.slope + start.transverse) * s1 / section.mu()
-            + start.moment * s0
-            + end.moment;
+        let (mut push_i, mut push_j) = (0.0, 0.0);
+        let mut moment_j = start.transverse * self.length + start.moment + end.moment;
+        if !section.is_plain() {
+            [push_i, push_j] = self.imperfection.map(|slope| section.tension * slope);
+            let [s0, s1, ..] = section.transfer(self.length);
+            let across = section.tension * start.slope + start.transverse;
+            moment_j = across * s1 / section.mu() + start.moment * s0 + end.moment;
+        }
         [
             -start.axial,
             start.transverse - push_i,

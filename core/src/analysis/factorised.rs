@@ -1,13 +1,11 @@
 use super::assembly::{Unknowns, ends};
 use super::element::Element;
 use super::loads::LocalLoads;
+use super::magnitude::greatest_size;
 use super::piece::{Pieces, Response};
 use super::skyline::Skyline;
 use super::{Contact, Displacement, Dof, Frame, FrameError, LoadCase, Reaction, Solution};
 use std::sync::Arc;
-
-/// A pivot below this part of its diagonal has nothing left but rounding.
-const LEAST_PIVOT: f64 = 1e-11;
 
 /// Greatest force out of balance at a node, by the greatest force on any node.
 const BALANCE: f64 = 1e-6;
@@ -65,7 +63,7 @@ impl Frame {
         self.validate()?;
         let mut stiffness = Stiffness::new(self);
         stiffness.count_negative(self);
-        match stiffness.matrix.weak_pivot(LEAST_PIVOT) {
+        match stiffness.matrix.weak_pivot() {
             None => Ok(Factorised { frame: self, stiffness }),
             Some(row) => {
                 let movement = stiffness.matrix.soft_movement(row);
@@ -85,7 +83,7 @@ impl<'a> Factorised<'a> {
     /// Factorises, or says that the frame is not stable under its axial forces.
     pub(super) fn factorise_stable(&mut self) -> Result<(), FrameError> {
         let unstable = self.stiffness.count_negative(self.frame) > 0;
-        if unstable || self.stiffness.matrix.weak_pivot(LEAST_PIVOT).is_some() {
+        if unstable || self.stiffness.matrix.weak_pivot().is_some() {
             return Err(FrameError::Unstable);
         }
         Ok(())
@@ -187,7 +185,7 @@ impl Factorised<'_> {
                 .for_each(|(unknown, end)| push(unknown, -end));
         }
         x.truncate(count);
-        let applied = x.iter().fold(0.0, |most: f64, force| most.max(force.abs()));
+        let applied = greatest_size(&x);
         self.stiffness.matrix.solve(&mut x);
         (x, applied)
     }
@@ -203,8 +201,7 @@ impl Factorised<'_> {
         pieces: Pieces,
     ) -> Result<Solution, FrameError> {
         let Frame { springs, contacts, .. } = self.frame;
-        let all = forces.iter().chain(&loads.nodes).flatten();
-        let greatest = all.fold(applied, |most: f64, force| most.max(force.abs()));
+        let greatest = applied.max(greatest_size(forces.as_flattened())).max(greatest_size(loads.nodes.as_flattened()));
         for (force, load) in forces.iter_mut().flatten().zip(loads.nodes.iter().flatten()) {
             *force -= load;
         }

@@ -32,6 +32,7 @@ mod imperfection;
 mod influence;
 mod letting_go;
 mod loads;
+mod magnitude;
 mod mechanism;
 mod one_sided;
 mod one_sided_stability;

@@ -1,5 +1,6 @@
 use super::cut::{Cut, DOUBTFUL, Unit, compliance, one_sided};
 use super::factorised::Factorised;
+use super::magnitude::greatest_size;
 use super::{FrameError, LoadCase, Solution, letting_go, pivoting};
 
 /// Forces and gaps below this part of the greatest are taken for rounding.
@@ -101,7 +102,7 @@ impl Contacts<'_> {
             .iter()
             .map(|(cut, sign)| sum.iter().map(|(factor, solution)| sign * factor * cut.force(frame, solution)).sum())
             .collect();
-        let least = -ROUNDING * greatest(&forces);
+        let least = -ROUNDING * greatest_size(&forces);
         forces.iter().all(|force| *force >= least)
     }
 
@@ -205,7 +206,7 @@ impl Contacts<'_> {
             });
             state.closed[part] + by_gaps.sum::<f64>()
         };
-        let least = [ROUNDING * greatest(&state.closed), ROUNDING * greatest(&state.gaps)];
+        let least = [ROUNDING * greatest_size(&state.closed), ROUNDING * greatest_size(&state.gaps)];
         let wrong = |&part: &usize| {
             let sign = self.parts[part].1;
             if open[part] { sign * state.gaps[part] < -least[1] } else { sign * force(part) < -least[0] }
@@ -224,8 +225,4 @@ struct State {
     opened: Vec<bool>,
     /// How little of their own stiffness the open cuts leave.
     weakest: f64,
-}
-
-fn greatest(values: &[f64]) -> f64 {
-    values.iter().fold(0.0, |most: f64, value| most.max(value.abs()))
 }

@@ -15,13 +15,36 @@ impl Polynomial {
         Self([a + constant, b, c, d, e])
     }
 
+    /// Places after some steps of Halley's method from the first `count` of `x`, and the last steps back: for two at once,
+    /// as a processor would wait most of the time for one.
+    #[inline]
+    fn approach(&self, mut x: [f64; 4], count: usize) -> ([f64; 4], [f64; 4]) {
+        let mut back = [0.0; 4];
+        for (x, back) in x.chunks_exact_mut(2).zip(back.chunks_exact_mut(2)).take(count.div_ceil(2)) {
+            for _ in 0..STEPS {
+                for (x, back) in x.iter_mut().zip(&mut *back) {
+                    *back = self.halley(*x).1;
+                    *x -= *back;
+                }
+            }
+        }
+        (x, back)
+    }
+
+    /// Root between two places, begun at `x`, by Halley's method kept between them.
+    #[cold]
+    fn kept_root(&self, low: f64, high: f64, x: f64) -> f64 {
+        root(low, high, self.at(low) < 0.0, x, HALLEY, |x| self.halley(x))
+    }
+
     /// What Halley's method would go back by at `x`, after the value there.
     #[inline]
     fn halley(&self, x: f64) -> (f64, f64) {
-        let [_, b, c, d, e] = self.0;
-        let value = self.at(x);
-        let slope = b + x * (2.0 * c + x * (3.0 * d + x * (4.0 * e)));
-        let half_bend = c + x * (3.0 * d + x * (6.0 * e));
+        let [a, b, c, d, e] = self.0;
+        let square = x * x;
+        let value = (a + b * x) + square * ((c + d * x) + square * e);
+        let slope = (b + 2.0 * c * x) + square * (3.0 * d + 4.0 * e * x);
+        let half_bend = (c + 3.0 * d * x) + 6.0 * e * square;
         (value, value * slope / (slope * slope - value * half_bend))
     }
 
@@ -82,11 +105,12 @@ impl Roots {
             return roots;
         }
         let turns = derivative.all();
+        let (mut begun, mut bounds, mut count) = ([0.0; 4], [[0.0; 2]; 4], 0);
         let mut from = (0.0, a);
         for part in 0..=turns.len() {
             let to = turns.get(part).map_or(length, |turn| *turn);
             let here = function.at(to);
-            if from.1 * here < 0.0 {
+            if from.1 * here < 0.0 && count < 4 {
                 let share = from.1 / (from.1 - here);
                 // At a turn it begins or ends like a parabola.
                 let share = match (part > 0, part < turns.len()) {
@@ -94,10 +118,17 @@ impl Roots {
                     (false, true) => 1.0 - (1.0 - share).sqrt(),
                     _ => share,
                 };
-                let x = from.0 + (to - from.0) * share;
-                roots.push(root(from.0, to, from.1 < 0.0, x, HALLEY, |x| function.halley(x)), length);
+                (begun[count], bounds[count]) = (from.0 + (to - from.0) * share, [from.0, to]);
+                count += 1;
             }
             from = (to, here);
+        }
+        let (near, back) = function.approach(begun, count);
+        for k in 0..count {
+            let [low, high] = bounds[k];
+            let found = low < near[k] && near[k] < high && back[k].abs() < HALLEY * high;
+            let x = if found { near[k] } else { function.kept_root(low, high, begun[k]) };
+            roots.push(x, length);
         }
         roots
     }
@@ -108,6 +139,9 @@ pub(super) const NEWTON: f64 = 1e-9;
 
 /// The same of Halley's method, which takes the third power.
 const HALLEY: f64 = 1e-5;
+
+/// Steps of Halley's method that hardly a root needs more than.
+const STEPS: usize = 3;
 
 /// Root between `low` and `high`, at which the function has values of opposite signs: a method kept in bounds that begins
 /// at `x`. The function gives its value and the step back that the method takes; a step below `last` is the last.
