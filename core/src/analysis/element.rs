@@ -1,5 +1,5 @@
 use super::bending::Bending;
-use super::piece::{Response, Section, State, powers};
+use super::piece::{Response, Section, State};
 use super::{Axis, Frame, Member};
 
 /// A member as the solver sees it.
