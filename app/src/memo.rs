@@ -76,6 +76,14 @@ impl<T: PartialEq + Send + Sync + 'static> Memo<T> {
     }
 }
 
+impl<T> Memo<T> {
+    /// A memo of the value as it is now, whatever becomes of it.
+    pub fn as_it_is(&self) -> Self {
+        let kept = self.kept.get_untracked();
+        Self { kept: memo(Box::new(move |_| kept.clone())), of: PhantomData }
+    }
+}
+
 impl<T: 'static> Memo<T> {
     /// Looks at the value.
     pub fn with<U>(&self, look: impl FnOnce(&T) -> U) -> U {
@@ -148,6 +156,17 @@ mod tests {
         assert_eq!(told.get_untracked(), "odd even ");
         assert_eq!(odd.try_get_untracked(), Some(false));
         assert_eq!(worked.load(Ordering::Relaxed), 2);
+    }
+
+    #[test]
+    fn a_memo_of_what_is_now_keeps_it() {
+        let owner = Owner::new();
+        owner.set();
+        let number = RwSignal::new(1);
+        let twice = Memo::new(move |_| 2 * number.get());
+        let kept = twice.as_it_is();
+        number.set(3);
+        assert_eq!((twice.get(), kept.get()), (6, 2));
     }
 
     #[test]

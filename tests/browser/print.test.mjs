@@ -25,7 +25,9 @@ for (const [name, screen] of Object.entries(SCREENS)) {
   test(`everything is on paper, from a ${name}`, () => withPage({ ...screen, colorScheme: "dark" }, async ({ page }) => {
     await page.getByTestId("start-demo").click();
     await page.locator("g.figure").first().waitFor();
-    const { checks, findings } = compute(await saved(page));
+    const scheme = await saved(page);
+    const { shutters, falsework } = scheme;
+    const { checks, findings } = compute(scheme);
     await page.getByTestId("drawing").focus();
     await page.keyboard.press("Control+0");
     const before = await mapping(page);
@@ -58,7 +60,9 @@ for (const [name, screen] of Object.entries(SCREENS)) {
         return { sheets, wide: document.documentElement.scrollWidth };
       });
       assert.ok(wide <= PAPER.width, `${wide} px wide`);
-      assert.deepEqual(sheets.map((sheet) => sheet.heading.replace(/\d+/, "")), ["Cross-section", "Elevation of S", "Plan of F"]);
+      assert.ok(shutters.length > 1);
+      assert.deepEqual(sheets.map((sheet) => sheet.heading.replace(/\d+/, "")), ["Cross-section", ...shutters.map(() => "Elevation of S"), ...falsework.map(() => "Plan of F")]);
+      assert.equal(new Set(sheets.map((sheet) => sheet.heading)).size, sheets.length, "each is drawn once");
       for (const { all, bar, drawing, figures, heading, scale, summary, text } of sheets) {
         assert.ok(all.height <= PAPER.height, `${heading}: ${all.height} px high`);
         assert.match(text, /Heron Lane subway[^]*No substitute/);
@@ -87,7 +91,7 @@ test("what is compared or presented is on paper as it is when worked on", () => 
   const written = () => page.locator(".printed article").evaluateAll((all) => all.map((one) => [...one.querySelectorAll("text")].map((text) => text.textContent).sort()));
   let worked = null;
   await onPaper(page, async () => worked = await written());
-  assert.equal(worked.length, 3);
+  assert.ok(worked.length > 3);
   assert.ok(worked[0].length > 40, `${worked[0].length} texts on the section`);
   await page.getByTestId("options").click();
   await page.getByTestId("option-copy").click();

@@ -4,14 +4,13 @@ use super::patterns::Patterns;
 use super::sheet::ScaleBar;
 use super::tags::Tags;
 use super::{is_large, named, world};
-use crate::editor::View;
-use crate::store::Store;
+use crate::store::Pane;
 use leptos::prelude::*;
 
 /// A view as it is printed: without what only serves to work on it.
 #[component]
-pub fn OnPaper(view: View) -> impl IntoView {
-    let pane = Store::here().pane(view);
+pub fn OnPaper(pane: Pane) -> impl IntoView {
+    let view = pane.view;
     provide_context(pane);
     let legible = legible_on(pane);
     let size = move || pane.viewport.with(|view| format!("0 0 {} {}", view.width_px, view.height_px));

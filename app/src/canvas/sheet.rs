@@ -30,15 +30,15 @@ pub fn Grid() -> impl IntoView {
 #[component]
 pub fn ScaleBar() -> impl IntoView {
     let (store, pane) = (Store::here(), Pane::here());
-    // A section alone on the screen needs no heading.
     let heading = move || {
-        let all = store.laid() == crate::store::Laid::All || store.printing.get();
+        if !store.has_heading(pane.view) {
+            return String::new();
+        }
         let subject = pane.seen.get().subject;
         let mark = subject.and_then(|id| name_of(&store.worked.get().design.model, id));
         let mark = mark.as_deref().and_then(|name| name.rsplit(' ').next()).unwrap_or_default().to_owned();
         match pane.view {
-            View::Section if all => t("Cross-section").to_owned(),
-            View::Section => String::new(),
+            View::Section => t("Cross-section").to_owned(),
             View::Elevation => say!("Elevation of {}", mark),
             View::Plan => say!("Plan of {}", mark),
         }

@@ -7,9 +7,8 @@ use super::schedule::Schedule;
 use super::site_card;
 use super::title_block::{BASES, Summary, caution};
 use crate::canvas::OnPaper;
-use crate::editor::View;
 use crate::language::{member, t, told};
-use crate::store::Store;
+use crate::store::{Pane, Store};
 use falsewright_core::results::{Check, Finding};
 use falsewright_core::sorting::sort;
 use leptos::prelude::*;
@@ -33,7 +32,7 @@ fn Sheets() -> impl IntoView {
         .then(|| view! { <section><h2>{t("Striking")}</h2>{hardening::table(striking)}</section> }.into_any());
     view! {
         <div class="printed" data-testid="printed">
-            {store.views_on_paper().map(|view| sheet(store, view)).collect_view()}
+            {store.on_paper().into_iter().map(|pane| sheet(store, pane)).collect_view()}
             <section>
                 <h2>{t("Notes")}</h2>
                 {worked.reason().map(|reason| view! { <p>{format!("▲ {reason}")}</p> }.into_any())}
@@ -66,10 +65,10 @@ fn Sheets() -> impl IntoView {
 }
 
 /// A view over its title block.
-fn sheet(store: Store, view: View) -> impl IntoView {
+fn sheet(store: Store, pane: Pane) -> impl IntoView {
     view! {
         <article>
-            <OnPaper view/>
+            <OnPaper pane/>
             <Summary/>
             {heading(store)}
         </article>

@@ -113,6 +113,19 @@ impl Pane {
         }
     }
 
+    /// The same as it is now, whatever becomes of the view.
+    pub(super) fn as_it_is(&self) -> Self {
+        Self {
+            view: self.view,
+            seen: self.seen.as_it_is(),
+            scene: self.scene.as_it_is(),
+            viewport: self.viewport.as_it_is(),
+            overlay: self.overlay.as_it_is(),
+            dimensions: self.dimensions.as_it_is(),
+            in_hand: self.in_hand.as_it_is(),
+        }
+    }
+
     /// The view that this component stands in.
     pub fn here() -> Self {
         expect_context()
@@ -141,6 +154,11 @@ impl Store {
         if let Laid::One(view) = laid {
             self.enter(view);
         }
+    }
+
+    /// Whether what a view shows is written under it: a section alone on the screen needs no heading.
+    pub fn has_heading(&self, view: View) -> bool {
+        view != View::Section || self.laid() == Laid::All || self.printing.get()
     }
 
     /// Takes a view in hand.
@@ -184,7 +202,7 @@ impl Store {
                 let texts = texts.map(|(x, y)| viewport.to_world(ScreenPoint::new(x, y)));
                 let all = corners.clone().chain(lines).chain(texts).chain(rings.iter().copied());
                 let Some(mut all) = Bounds::around(all) else { break };
-                let headed = view != View::Section || self.printing.get_untracked();
+                let headed = untrack(|| self.has_heading(view));
                 all.min.z -= viewport.length_m(if headed { HEADING_PX } else { SCALE_PX });
                 if view == View::Elevation {
                     all.max.x += viewport.length_m(LEVELS_PX);

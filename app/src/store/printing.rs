@@ -1,9 +1,8 @@
-use super::Store;
-use crate::editor::{ScreenPoint, View, Viewport};
+use super::{Pane, Store};
+use crate::editor::{Editor, ScreenPoint, Seen, View, Viewport};
+use falsewright_core::scheme::Id;
 use gloo_events::EventListener;
 use leptos::prelude::*;
-use std::cell::RefCell;
-use std::rc::Rc;
 
 /// Room for a view on a sheet of A4, 277 × 158 mm as `print.css` lays it out, with letters of 2.6 mm if they have 12 px.
 const PAPER_PX: (f64, f64) = (1300.0, 741.0);
@@ -28,54 +27,46 @@ fn to_scale(viewport: &mut Viewport) {
     }
 }
 
-/// A view as it was on the screen, and whether that showed the whole of it.
-struct OnScreen {
-    view: View,
-    viewport: Viewport,
-    whole: bool,
-}
-
 impl Store {
-    /// The views that are printed: the section, and what there is of the others.
-    pub fn views_on_paper(&self) -> impl Iterator<Item = View> {
-        let panes = self.panes;
-        let is_there = move |view: View| panes[view as usize].seen.get_untracked().subject.is_some();
-        View::ALL.into_iter().filter(move |&view| view == View::Section || is_there(view))
-    }
-
-    /// True from just before the page is laid out for paper until it is back on the screen. All views are drawn whole, for
-    /// the paper's size and to scale meanwhile.
+    /// True from just before the page is laid out for paper until it is back on the screen.
     pub(super) fn follow_printing(self) {
         let Some(window) = web_sys::window() else { return };
-        let before: Rc<RefCell<Vec<OnScreen>>> = Rc::default();
-        let kept = before.clone();
-        let begin = move |_: &_| {
-            if self.printing.get_untracked() {
-                return;
+        let printing = self.printing;
+        EventListener::new(&window, "beforeprint", move |_| printing.set(true)).forget();
+        EventListener::new(&window, "afterprint", move |_| printing.set(false)).forget();
+    }
+
+    /// The set of drawings: the section, the elevation of each shutter and the plan of each falsework, whole, for the
+    /// paper's size and to scale.
+    pub fn on_paper(&self) -> Vec<Pane> {
+        untrack(|| {
+            let before = self.peek(Editor::views);
+            let sheets = self.sheets().into_iter().map(|seen| self.drawn_for_paper(seen)).collect();
+            self.editor.update(|editor| editor.put_views_back(before));
+            sheets
+        })
+    }
+
+    fn sheets(&self) -> Vec<Seen> {
+        let section = std::iter::once(Seen::SECTION);
+        let of = |view: View| move |id: Id| Seen { view, subject: Some(id) };
+        self.scheme.with_untracked(|scheme| {
+            let elevations = scheme.shutters.iter().map(|shutter| shutter.id).map(of(View::Elevation));
+            let plans = scheme.falsework.iter().map(|falsework| falsework.id).map(of(View::Plan));
+            section.chain(elevations).chain(plans).collect()
+        })
+    }
+
+    fn drawn_for_paper(&self, seen: Seen) -> Pane {
+        self.editor.update(|editor| {
+            if let Some(of) = seen.subject {
+                editor.show(seen.view, of);
             }
-            // Headings take room that is kept free when views are fitted.
-            self.printing.set(true);
-            for view in self.views_on_paper() {
-                let (viewport, whole) = self.peek(|editor| (*editor.viewport_on(view), editor.shows_whole(view)));
-                kept.borrow_mut().push(OnScreen { view, viewport, whole });
-                self.editor.update(|editor| editor.viewport_on_mut(view).resize(PAPER_PX.0, PAPER_PX.1));
-                self.fit_view(view);
-                self.editor.update(|editor| to_scale(editor.viewport_on_mut(view)));
-            }
-        };
-        let end = move |_: &_| {
-            for OnScreen { view, viewport, whole } in before.take() {
-                self.editor.update(|editor| {
-                    *editor.viewport_on_mut(view) = viewport;
-                    if whole {
-                        editor.shown_whole(view);
-                    }
-                });
-            }
-            self.printing.set(false);
-        };
-        EventListener::new(&window, "beforeprint", begin).forget();
-        EventListener::new(&window, "afterprint", end).forget();
+            editor.viewport_on_mut(seen.view).resize(PAPER_PX.0, PAPER_PX.1);
+        });
+        self.fit_view(seen.view);
+        self.editor.update(|editor| to_scale(editor.viewport_on_mut(seen.view)));
+        self.pane(seen.view).as_it_is()
     }
 }
 

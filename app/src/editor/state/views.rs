@@ -12,8 +12,8 @@ use falsewright_core::scheme::{Id, Scheme};
 const MARGIN_PX: f64 = 110.0;
 
 /// What is kept of the views.
-#[derive(Debug)]
-pub(super) struct Views {
+#[derive(Clone, Debug)]
+pub struct Views {
     /// The one that pointers and keys act on.
     in_hand: View,
     viewports: [Viewport; 3],
@@ -61,6 +61,16 @@ impl Editor {
             View::Plan => self.views.falsework = Some(of),
         }
         Outcome::view()
+    }
+
+    /// The views as they are now.
+    pub fn views(&self) -> Views {
+        self.views.clone()
+    }
+
+    /// Puts the views back as they were.
+    pub fn put_views_back(&mut self, views: Views) {
+        self.views = views;
     }
 
     /// What a view shows.
