@@ -10,20 +10,37 @@ import warnings
 import numpy
 import scipy.linalg
 
-RUNS = 7
+ROUNDS, RUNS = 7, 3
 
 # One library fits a polynomial to each of thousands of members, and warns each time.
 warnings.simplefilter("ignore")
 
 
-def median(run, prepare=lambda: None):
-    times = []
-    for _ in range(RUNS):
-        prepared = prepare()
-        start = time.perf_counter()
-        run(prepared)
-        times.append(time.perf_counter() - start)
-    return statistics.median(times)
+class Own:
+    """The solver's own time, taken anew beside each of the others': a computer is not equally fast at all times."""
+
+    def __init__(self, binary, legs):
+        self.command, self.times = [binary, str(legs), "time"], []
+
+    def seconds(self):
+        text = subprocess.run(self.command, check=True, capture_output=True, text=True).stdout
+        self.times.append(json.loads(text)["median"]["all"])
+        return self.times[-1]
+
+    def beside(self, run, prepare):
+        """Median time of `run` over all rounds, and median of its ratio to the own time of the same round."""
+        times, ratios = [], []
+        for _ in range(ROUNDS):
+            own, round = self.seconds(), [timed(run, prepare()) for _ in range(RUNS)]
+            times += round
+            ratios.append(statistics.median(round) / own)
+        return statistics.median(times), statistics.median(ratios)
+
+
+def timed(run, prepared):
+    start = time.perf_counter()
+    run(prepared)
+    return time.perf_counter() - start
 
 
 class Case:
@@ -190,30 +207,28 @@ def farthest(left, right):
 def compare(binary, legs):
     text = subprocess.run([binary, str(legs)], check=True, capture_output=True, text=True).stdout
     case = Case(json.loads(text)["cases"][0])
-    own = json.loads(subprocess.run([binary, str(legs), "time"], check=True, capture_output=True, text=True).stdout)
-    own = own["median"]["all"]
-    banded = Banded(case)
+    own, banded = Own(binary, legs), Banded(case)
     shifts = banded.shifts()
-    rows = [("LAPACK banded solve alone", median(banded.solve, banded.copies))]
+    rows = [("LAPACK banded solve alone", own.beside(banded.solve, banded.copies))]
 
     ops = opensees(case)
     ops.analyze(1)
     found = [ops.nodeDisp(node + 1)[:2] for node in range(len(case.nodes))]
     assert farthest(shifts, found) < 1e-6, "OpenSees finds something else"
-    rows.append(("OpenSees analysis call", median(lambda ops: ops.analyze(1), lambda: opensees(case))))
+    rows.append(("OpenSees analysis call", own.beside(lambda ops: ops.analyze(1), lambda: opensees(case))))
 
     model = pynite(case)
     model.analyze_linear(check_stability=False)
     found = [(model.nodes[str(node)].DX["Combo 1"], model.nodes[str(node)].DY["Combo 1"]) for node in range(len(case.nodes))]
     assert farthest(shifts, found) < 1e-6, "PyNite finds something else"
-    rows.append(("PyNite analysis call", median(lambda model: model.analyze_linear(), lambda: pynite(case))))
+    rows.append(("PyNite analysis call", own.beside(lambda model: model.analyze_linear(), lambda: pynite(case))))
 
     if legs <= 200:
-        rows.append(("anaStruct analysis call, all joints rigid", median(lambda s: s.solve(), lambda: anastruct(case))))
+        rows.append(("anaStruct analysis call, all joints rigid", own.beside(lambda s: s.solve(), lambda: anastruct(case))))
 
-    print(f"{legs} legs: factorise, solve and all extremes {own * 1e3:.3f} ms")
-    for name, seconds in rows:
-        print(f"  {name:42} {seconds * 1e3:10.3f} ms   {seconds / own:8.2f} times as long")
+    print(f"{legs} legs: factorise, solve and all extremes {statistics.median(own.times) * 1e3:.3f} ms")
+    for name, (seconds, ratio) in rows:
+        print(f"  {name:42} {seconds * 1e3:10.3f} ms   {ratio:8.2f} times as long")
 
 
 def main(binary, *legs):
