@@ -1,6 +1,9 @@
 /// A pivot below this part of its diagonal has nothing left but rounding.
 const WEAK_PIVOT: f64 = 1e-11;
 
+/// Products of fewer are summed up one after another.
+const FEW: usize = 8;
+
 /// What stands for a pivot of exactly 0, by its diagonal: small, yet it leaves figures enough in the rows below.
 const LEAST_PIVOT: f64 = 1e-12;
 
@@ -133,11 +136,16 @@ impl Skyline {
     }
 }
 
-/// Product of what both have in common at their ends, in four sums none of which waits for another.
+/// Product of what both have in common at their ends.
 #[inline]
 fn dot_of_ends(a: &[f64], b: &[f64]) -> f64 {
     let common = a.len().min(b.len());
     let (a, b) = (&a[a.len() - common..], &b[b.len() - common..]);
+    if common < FEW { a.iter().zip(b).fold(0.0, |sum, (a, b)| sum + a * b) } else { dot_of_many(a, b) }
+}
+
+/// In four sums, none of which waits for another.
+fn dot_of_many(a: &[f64], b: &[f64]) -> f64 {
     let (fours_a, fours_b) = (a.chunks_exact(4), b.chunks_exact(4));
     let rest = fours_a.remainder().iter().zip(fours_b.remainder());
     let rest = rest.fold(0.0, |sum, (a, b)| sum + a * b);
