@@ -1,5 +1,5 @@
 use super::element::Element;
-use super::piece::transfer;
+use super::transfer::transfer;
 use std::f64::consts::PI;
 
 /// Above this tension, N·L²/EI, the stiffness is written in a form that does not cancel.
@@ -122,7 +122,7 @@ impl Element {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::analysis::piece::Response;
+    use crate::analysis::cutting::Response;
     use crate::analysis::{Frame, Member};
 
     fn frame() -> Frame {

@@ -1,9 +1,10 @@
 use super::assembly::ends;
+use super::cutting::Response;
 use super::element::Element;
 use super::factorised::Stiffness;
 use super::loads::LocalLoads;
 use super::mechanism::greatest;
-use super::piece::{Pieces, Response};
+use super::pieces::Pieces;
 use super::subdivision::{Subdivision, parts_for_change};
 use super::{Displacement, Frame, FrameError, LoadCase, Solution};
 use std::sync::Arc;

@@ -1,5 +1,6 @@
 use super::bending::Bending;
-use super::piece::{Response, Section, State};
+use super::cutting::Response;
+use super::section::{Section, State};
 use super::{Axis, Frame, Member};
 
 /// A member as the solver sees it.

@@ -1,6 +1,8 @@
 use super::element::Element;
-use super::piece::{Piece, Pieces, Section, State};
+use super::piece::Piece;
+use super::pieces::Pieces;
 use super::polynomial::{NEWTON, Polynomial, Roots, root};
+use super::section::{Section, State};
 
 /// Greatest and least values along a member, each with its place in m from node i.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,8 +1,9 @@
 use super::assembly::{Unknowns, ends};
+use super::cutting::Response;
 use super::element::Element;
 use super::loads::LocalLoads;
 use super::magnitude::greatest_size;
-use super::piece::{Pieces, Response};
+use super::pieces::Pieces;
 use super::skyline::Skyline;
 use super::{Contact, Displacement, Dof, Frame, FrameError, LoadCase, Reaction, Solution};
 use std::sync::Arc;

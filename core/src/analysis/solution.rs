@@ -1,5 +1,7 @@
 use super::extremes::{ForceExtremes, Search};
-use super::piece::{Piece, Pieces, State};
+use super::piece::Piece;
+use super::pieces::Pieces;
+use super::section::State;
 use super::{Extremes, Frame};
 
 /// A solved load case.

@@ -1,4 +1,6 @@
-use super::piece::{Piece, Pieces, State};
+use super::piece::Piece;
+use super::pieces::Pieces;
+use super::section::State;
 use super::{Displacement, Reaction, Solution};
 use crate::sorting::sort;
 
