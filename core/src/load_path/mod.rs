@@ -23,6 +23,7 @@ mod soffit_states;
 mod soffit_twisting;
 mod soffit_wind;
 mod wall;
+mod wall_facing;
 mod wall_frame;
 mod wall_ledger;
 mod wall_pressure;

@@ -1,7 +1,7 @@
 //! What comes in and goes out at each level of a group of wall shutters: level forces outward positive, upright ones
 //! upward.
 
-use super::wall::Path;
+use super::wall_facing::Path;
 use super::wall_frame::GroupResult;
 use super::wall_rows::AS_GOOD_AS_NOTHING_KN;
 use crate::model::{Model, PlacedTieRow, Pour};

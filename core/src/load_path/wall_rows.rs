@@ -3,7 +3,8 @@
 use super::beam::BeamResult;
 use super::chain::BeamLoad;
 use super::record::{Record, Subject, at_level, numbered};
-use super::wall::{Level, LinkedGroup, Path, Walls, greatest};
+use super::wall::{Level, LinkedGroup, Walls, greatest};
+use super::wall_facing::Path;
 use crate::actions::factors::factors;
 use crate::analysis::FrameError;
 use crate::catalogue::{Item, Kind};

@@ -2,7 +2,8 @@
 
 use super::chain::BeamLoad;
 use super::record::{Record, Subject, at_level};
-use super::wall::{LinkedGroup, Path, Walls, weight_kn};
+use super::wall::{LinkedGroup, Walls, weight_kn};
+use super::wall_facing::Path;
 use super::wall_frame::{self, GroupResult, Link, Upright};
 use super::wall_rows::{AS_GOOD_AS_NOTHING_KN, Held};
 use crate::actions::factors::factors;
