@@ -12,8 +12,14 @@ const FIELD_MARKS: [&str; 6] = [".number(", ".optional(", ".choice(", ".code(", 
 /// Behind this as well, in the load path: names of what passes loads on.
 const LEVEL_MARK: &str = "level(";
 /// Functions of `core` that name things, by their files.
-const NAMING: [&str; 5] =
-    ["results.rs", "model/part.rs", "actions/combinations.rs", "load_path/wall.rs", "catalogue/origin.rs"];
+const NAMING: [&str; 6] = [
+    "results/check.rs",
+    "results/striking.rs",
+    "model/part.rs",
+    "actions/combinations.rs",
+    "load_path/wall.rs",
+    "catalogue/origin.rs",
+];
 /// Files of `core` whose texts are parts of refusals.
 const REFUSING: [&str; 2] = ["scheme/validate", "scheme/edit/"];
 /// What is only a piece of a text: roles of members, levels of a path, units that are words, and what names of steps
