@@ -15,37 +15,43 @@ impl Polynomial {
         Self([a + constant, b, c, d, e])
     }
 
-    /// Places after some steps of Halley's method from the first `count` of `x`, and the last steps back: for two at once,
-    /// as a processor would wait most of the time for one.
+    /// Places after some steps of Halley's method from the first `count` of `x`, and Newton's steps before the last: for
+    /// two at once, as a processor would wait most of the time for one.
     #[inline]
     fn approach(&self, mut x: [f64; 4], count: usize) -> ([f64; 4], [f64; 4]) {
-        let mut back = [0.0; 4];
-        for (x, back) in x.chunks_exact_mut(2).zip(back.chunks_exact_mut(2)).take(count.div_ceil(2)) {
+        let mut newton = [0.0; 4];
+        for (x, newton) in x.chunks_exact_mut(2).zip(newton.chunks_exact_mut(2)).take(count.div_ceil(2)) {
             for _ in 0..STEPS {
-                for (x, back) in x.iter_mut().zip(&mut *back) {
-                    *back = self.halley(*x).1;
-                    *x -= *back;
+                for (x, newton) in x.iter_mut().zip(&mut *newton) {
+                    let step = self.step(*x);
+                    *newton = step.value / step.slope;
+                    *x -= step.halley;
                 }
             }
         }
-        (x, back)
+        (x, newton)
     }
 
     /// Root between two places, begun at `x`, by Halley's method kept between them.
     #[cold]
     fn kept_root(&self, low: f64, high: f64, x: f64) -> f64 {
-        root(low, high, self.at(low) < 0.0, x, HALLEY, |x| self.halley(x))
+        let back = |x| {
+            let Step { value, slope, halley } = self.step(x);
+            // Where all is flat Halley's steps are short far from a root.
+            let newton = value / slope;
+            (value, if halley.abs() < 0.5 * newton.abs() { newton } else { halley })
+        };
+        root(low, high, self.at(low) < 0.0, x, HALLEY, back)
     }
 
-    /// What Halley's method would go back by at `x`, after the value there.
     #[inline]
-    fn halley(&self, x: f64) -> (f64, f64) {
+    fn step(&self, x: f64) -> Step {
         let [a, b, c, d, e] = self.0;
         let square = x * x;
         let value = (a + b * x) + square * ((c + d * x) + square * e);
         let slope = (b + 2.0 * c * x) + square * (3.0 * d + 4.0 * e * x);
         let half_bend = (c + 3.0 * d * x) + 6.0 * e * square;
-        (value, value * slope / (slope * slope - value * half_bend))
+        Step { value, slope, halley: value * slope / (slope * slope - value * half_bend) }
     }
 
     /// Roots as if it were of the second degree, without cancelling: anything where there are none.
@@ -68,6 +74,14 @@ impl Polynomial {
         let [a, b, c, d, e] = self.0;
         a + x * (b + x * (c + x * (d + x * e)))
     }
+}
+
+/// A step towards a root.
+struct Step {
+    value: f64,
+    slope: f64,
+    /// What Halley's method goes back by.
+    halley: f64,
 }
 
 /// Roots strictly between two places, in order.
@@ -123,10 +137,10 @@ impl Roots {
             }
             from = (to, here);
         }
-        let (near, back) = function.approach(begun, count);
+        let (near, newton) = function.approach(begun, count);
         for k in 0..count {
             let [low, high] = bounds[k];
-            let found = low < near[k] && near[k] < high && back[k].abs() < HALLEY * high;
+            let found = low < near[k] && near[k] < high && newton[k].abs() < HALLEY * high;
             let x = if found { near[k] } else { function.kept_root(low, high, begun[k]) };
             roots.push(x, length);
         }
@@ -193,5 +207,17 @@ mod tests {
         }
         let part = Roots::of(&function, &Roots::of(&chain[1], &Roots::of(&chain[2], &Roots::default(), 0.5), 0.5), 0.5);
         assert_eq!(part.all().len(), 2);
+    }
+
+    #[test]
+    fn finds_a_root_that_free_steps_miss() {
+        // x⁴ = 1e-9, begun where all derivatives all but vanish.
+        let function = Polynomial([-1e-9, 0.0, 0.0, 0.0, 1.0]);
+        let expected = 1e-9_f64.sqrt().sqrt();
+        let (near, _) = function.approach([1e-9; 4], 1);
+        assert!((near[0] - expected).abs() > 1e-3, "{near:?}");
+        let roots = Roots::of(&function, &Roots::default(), 1.0);
+        assert_eq!(roots.all().len(), 1);
+        assert!((roots.all()[0] - expected).abs() < 1e-12, "{roots:?} {expected}");
     }
 }
