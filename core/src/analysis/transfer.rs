@@ -1,9 +1,3 @@
-#[inline]
-fn powers(x: f64) -> [f64; 6] {
-    let square = x * x;
-    [1.0, x, square / 2.0, square * x / 6.0, square * square / 24.0, square * square * x / 120.0]
-}
-
 /// `s_k(x) = Σ κᵐ x²ᵐ⁺ᵏ / (2m+k)!` for k from 0 to 5, where `κ = N/EI`: each is the derivative of the next.
 ///
 /// With κ = 0 these are the powers of the linear theory, else the sines or hyperbolic sines of the beam-column.
@@ -11,7 +5,7 @@ pub(super) fn transfer(kappa: f64, x: f64) -> [f64; 6] {
     let square = x * x;
     let (p2, p3, p4, p5) = (square / 2.0, square * x / 6.0, square * square / 24.0, square * square * x / 120.0);
     if kappa == 0.0 {
-        return powers(x);
+        return [1.0, x, p2, p3, p4, p5];
     }
     let z = kappa * square;
     let [fourth, fifth] = series(z);
