@@ -47,7 +47,7 @@ fn make() -> Result<()> {
 
     let staging = target_dir().join("site");
     remove(&staging)?;
-    let mut bundle = command(trunk, &["build", "--release", "--offline", "--dist"]);
+    let mut bundle = command(trunk, &["build", "--release", "--cargo-profile", "page", "--offline", "--dist"]);
     bundle.arg(&staging).env_remove("NO_COLOR");
     with_path(&mut bundle, &bindgen.parent().map(Path::to_path_buf).into_iter().collect::<Vec<_>>())?;
     run("building the page (4 minutes the first time, then one or two)", &mut bundle)?;
