@@ -30,6 +30,9 @@ pub struct Quantity {
     pub mass_kg: f64,
 }
 
+/// What goes onto one line: of one role, mark, item and size as it is written, mm.
+type Alike<'a> = (Role, &'a str, Rc<str>, [i64; 2]);
+
 /// Counts the equipment of one bay, its concrete, and what all of the equipment weighs.
 pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
     let mut alike: BTreeMap<(Role, i64, &str, &str), (&Part, u32)> = BTreeMap::new();
@@ -39,12 +42,12 @@ pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
         *count += part.count;
     }
     let mut named = BTreeMap::new();
-    let mut lines: BTreeMap<(Role, &str, Rc<str>, String), Quantity> = BTreeMap::new();
+    let mut lines: BTreeMap<Alike, Quantity> = BTreeMap::new();
     for (part, count) in alike.into_values() {
         let named = named.entry(&*part.item).or_insert_with(|| Named::of(&part.item, catalogue));
         let Some(named) = named else { continue };
-        for (line, text) in lines_of(part, f64::from(count), named) {
-            let key = (part.role, &*part.mark, text, line.size.to_string());
+        for Line { quantity: line, item, size_mm } in lines_of(part, f64::from(count), named) {
+            let key = (part.role, &*part.mark, item, size_mm);
             match lines.get_mut(&key) {
                 Some(known) => {
                     known.count += line.count;
@@ -126,40 +129,49 @@ impl<'a> Named<'a> {
     }
 }
 
-/// The line of so many parts like this one, and one for what goes with them, each with the name of its item as a text.
-fn lines_of(part: &Part, count: f64, named: &Named) -> Vec<(Quantity, Rc<str>)> {
+/// A line of the bill, with what it is put together by: the name of its item as a text, and its size as it is written.
+struct Line {
+    quantity: Quantity,
+    item: Rc<str>,
+    size_mm: [i64; 2],
+}
+
+/// The line of so many parts like this one, and one for what goes with them.
+fn lines_of(part: &Part, count: f64, named: &Named) -> Vec<Line> {
     let Named { item, own, ends } = named;
-    let line = |(item, text): &(Sentence, Rc<str>), size: Sentence, count: f64, unit, mass_kg| {
+    let line = |(item, text): &(Sentence, Rc<str>), size_m: &[f64], count: f64, unit, mass_kg| {
         let (mark, owner, item) = (part.mark.to_string(), Some(part.owner), item.clone());
-        (Quantity { mark, owner, item, size, count, unit, pieces: count, mass_kg }, text.clone())
+        let size = match *size_m {
+            [length] => sentence!("{}", metres(length, 3)),
+            [width, length] => sentence!("{} × {}", metres(width, 3), metres(length, 3)),
+            _ => Sentence::default(),
+        };
+        let mut size_mm = [0; 2];
+        size_mm.iter_mut().zip(size_m).for_each(|(mm, m)| *mm = libm::round(m * 1e3) as i64);
+        let quantity = Quantity { mark, owner, item, size, count, unit, pieces: count, mass_kg };
+        Line { quantity, item: text.clone(), size_mm }
     };
     let length = part.solid.length_m();
-    let rod = |kg_m: f64| line(own, sentence!("{}", metres(length, 3)), count, "no.", kg_m * length * count);
+    let rod = |kg_m: f64| line(own, &[length], count, "no.", kg_m * length * count);
     let mut lines = Vec::with_capacity(2);
     lines.extend(match (&item.kind, part.solid) {
         (Kind::Board(board), Solid::Sheet { length_m, .. }) => {
             let area = length * length_m;
             let sheets = libm::ceil(area / (board.sheet_m[0] * board.sheet_m[1]) - 1e-9);
-            let (mut line, text) =
-                line(own, across(length, length_m), area * count, "m²", area * board.mass_kg_m2 * count);
-            line.pieces = sheets * count;
-            Some((line, text))
+            let mut line = line(own, &[length, length_m], area * count, "m²", area * board.mass_kg_m2 * count);
+            line.quantity.pieces = sheets * count;
+            Some(line)
         }
         (Kind::Plate(plate), Solid::Plate { .. }) => {
-            Some(line(own, across(plate.width_m, plate.length_m), count, "no.", plate.mass_kg * count))
+            Some(line(own, &[plate.width_m, plate.length_m], count, "no.", plate.mass_kg * count))
         }
         (Kind::Tie(tie), _) => Some(rod(tie.mass_kg_m)),
         (Kind::Leg(leg), _) => Some(rod(leg.mass_kg_m())),
         (Kind::Brace(brace), _) => Some(rod(brace.mass_kg_m())),
         _ => item.beam().map(|beam| rod(beam.mass_kg_m)),
     });
-    lines.extend(ends.as_ref().map(|(name, kg)| line(name, Sentence::default(), 2.0 * count, "no.", kg * count)));
+    lines.extend(ends.as_ref().map(|(name, kg)| line(name, &[], 2.0 * count, "no.", kg * count)));
     lines
-}
-
-/// Two sizes of a thing.
-fn across(width_m: f64, length_m: f64) -> Sentence {
-    sentence!("{} × {}", metres(width_m, 3), metres(length_m, 3))
 }
 
 /// The bill as comma-separated values, RFC 4180, with units in the header.

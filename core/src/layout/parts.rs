@@ -9,9 +9,12 @@ use crate::model::{Model, Part, Role, Solid};
 use crate::scheme::Id;
 use std::sync::Arc;
 
+/// Parts of a bay of usual size, so that their list seldom grows.
+const USUAL_PARTS: usize = 768;
+
 /// All parts of a model.
 pub fn of(model: &Model) -> Vec<Part> {
-    let mut parts = Vec::new();
+    let mut parts = Vec::with_capacity(USUAL_PARTS);
     for shutter in &model.shutters {
         wall::shutter(shutter, model.bay_m, &mut parts);
     }

@@ -100,8 +100,12 @@ impl Chain {
         if self.nodes_m.len() < 2 {
             return;
         }
-        case.distributed.reserve(2 * loads.len() + self.nodes_m.len());
-        case.nodal.reserve(loads.len());
+        let points = loads.iter().filter(|load| matches!(load, BeamLoad::Point { .. })).count();
+        case.point.reserve(points);
+        case.nodal.reserve(points);
+        if points < loads.len() {
+            case.distributed.reserve(2 * (loads.len() - points) + self.nodes_m.len());
+        }
         for load in loads {
             match *load {
                 BeamLoad::Point { a, p } if self.node_at(a).is_some() => {

@@ -71,6 +71,8 @@ pub(super) struct Table<'a> {
     pub falsework: &'a PlacedFalsework,
     pub strips: Vec<Strip>,
     pub fronts: Vec<Front>,
+    /// Pour, stage and front in words, for each front.
+    pub cases: Vec<Sentence>,
     /// Left and right end of the soffit.
     pub ends_m: [f64; 2],
 }
@@ -79,7 +81,10 @@ impl<'a> Table<'a> {
     fn new(scheme: &'a Scheme, model: &'a Model, pour: &'a Pour, falsework: &'a PlacedFalsework) -> Self {
         let (left, right) = span(&falsework.faces);
         let strips = strips(&falsework.faces, pour, &model.solid);
-        Self { scheme, model, pour, falsework, strips, fronts: fronts(left, right), ends_m: [left, right] }
+        let fronts = fronts(left, right);
+        let case = |Front { stage, name, .. }: &Front| sentence!("{}, {}, {}", &pour.mark, word(stage.name()), name);
+        let cases = fronts.iter().map(case).collect();
+        Self { scheme, model, pour, falsework, strips, fronts, cases, ends_m: [left, right] }
     }
 
     fn solve(&self, record: &mut Record) -> Result<(), FrameError> {
@@ -96,7 +101,7 @@ impl<'a> Table<'a> {
                 strength: *strength,
                 service: *service,
                 bearing_m,
-                case: &|front| self.case(front),
+                case: &|front| self.cases[front].clone(),
                 place: &|x| (at_x(x), Point::new(x, falsework.head_m)),
             });
         };
@@ -116,13 +121,7 @@ impl<'a> Table<'a> {
         Ok(())
     }
 
-    /// Pour, stage and front, in words.
-    pub fn case(&self, front: usize) -> Sentence {
-        let Front { stage, name, .. } = &self.fronts[front];
-        sentence!("{}, {}, {}", &self.pour.mark, word(stage.name()), name)
-    }
-
-    /// The same within a sentence.
+    /// Pour, stage and front within a sentence.
     pub fn case_in_words(&self, front: usize) -> Sentence {
         let Front { stage, name, .. } = &self.fronts[front];
         sentence!("{} of {} ({})", word(stage.name()), &self.pour.mark, name)

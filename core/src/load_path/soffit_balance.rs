@@ -75,8 +75,8 @@ impl Run<'_> {
     fn check_worst(&self, worst: &Worst, place: &Sentence, verdict: Verdict, record: &mut Record) {
         let falsework = self.table.falsework;
         let at = Point::new(worst.edge.x_m, worst.edge.foot_m);
-        let (member, case) = (format!("{} bent", falsework.mark), self.table.case(worst.front));
-        record.check(&Subject { owner: falsework.id, member: &member, case: &case, place, at }, [verdict]);
+        let (member, case) = (format!("{} bent", falsework.mark), &self.table.cases[worst.front]);
+        record.check(&Subject { owner: falsework.id, member: &member, case, place, at }, [verdict]);
     }
 
     /// Least coefficient under the bases, on a slab; of what stands on the ground the friction is not known.

@@ -85,10 +85,9 @@ impl Run<'_> {
         let lowest = self.bent.frame.lowest_critical_factor(&case)?;
         let falsework = self.table.falsework;
         let member = format!("{} bent", falsework.mark);
-        let case = self.table.case(0);
+        let case = &self.table.cases[0];
         let at = Point::new((self.table.ends_m[0] + self.table.ends_m[1]) / 2.0, falsework.head_m);
-        let subject =
-            Subject { owner: falsework.id, member: &member, case: &case, place: &sentence!("whole bent"), at };
+        let subject = Subject { owner: falsework.id, member: &member, case, place: &sentence!("whole bent"), at };
         let comparison = Comparison {
             check: CheckKind::Stability,
             demand: REFUSED_BELOW,
@@ -136,7 +135,7 @@ impl Run<'_> {
             strength: Envelope { bearing, ..self.envelope(of, strength) },
             service: self.envelope(of, service),
             bearing_m: falsework.leg.leg().map_or(0.1, |leg| 2.0 * leg.footprint_m),
-            case: &|front| self.table.case(front),
+            case: &|front| self.table.cases[front].clone(),
             place: &|x| (at_x(x), Point::new(x, falsework.head_m)),
         });
         self.draw(chain, falsework.id, member, falsework.head_m, service, record);
@@ -159,7 +158,7 @@ impl Run<'_> {
             strength,
             service: service_envelope,
             bearing_m: 2.0 * stub_or_trestle[0].min(stub_or_trestle[1]),
-            case: &|front| self.table.case(front),
+            case: &|front| self.table.cases[front].clone(),
             place: &|x| (at_x(x), Point::new(x, opening.underside_m)),
         });
         self.check_twisting(chain, opening, states, record);
@@ -198,8 +197,8 @@ impl Run<'_> {
             let member = format!("{} {}", falsework.mark, if bar.diagonal { "diagonal" } else { "level tube" });
             let at = bar.from.lerp(bar.to, 0.5);
             let place = sentence!("x = {}, level {}", number(at.x, "m", 2), number(at.z, "m", 2));
-            let case = self.table.case(peak.case);
-            let subject = Subject { owner: falsework.id, member: &member, case: &case, place: &place, at };
+            let case = &self.table.cases[peak.case];
+            let subject = Subject { owner: falsework.id, member: &member, case, place: &place, at };
             let length = (bar.to - bar.from).length();
             record.check(&subject, check_brace(&falsework.brace, self.table.scheme.basis, peak.value, length));
         }

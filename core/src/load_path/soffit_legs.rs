@@ -50,10 +50,10 @@ impl Run<'_> {
             let rated = falsework.item_of(leg).leg().is_some_and(|leg| leg.rating.is_some());
             let length = if rated { leg.head_m - leg.foot_m } else { longest };
             let peak = peaks.compression[index];
-            let case = self.table.case(peak.case);
+            let case = &self.table.cases[peak.case];
             let at = Point::new(leg.x_m, (leg.foot_m + leg.head_m) / 2.0);
             let place = at_x(leg.x_m);
-            let subject = Subject { owner: leg.owner, member: &member, case: &case, place: &place, at };
+            let subject = Subject { owner: leg.owner, member: &member, case, place: &place, at };
             let item = falsework.item_of(leg);
             let basis = self.table.scheme.basis;
             let forces = StrutForces {
@@ -68,9 +68,9 @@ impl Run<'_> {
             if leg.kind != LegKind::Stub {
                 let peak = peaks.reaction[index];
                 let member = format!("{} base", leg.mark);
-                let case = self.table.case(peak.case);
+                let case = &self.table.cases[peak.case];
                 let at = Point::new(leg.x_m, leg.foot_m);
-                let subject = Subject { owner: leg.owner, member: &member, case: &case, place: &place, at };
+                let subject = Subject { owner: leg.owner, member: &member, case, place: &place, at };
                 let ground = &self.table.scheme.ground;
                 record.check(&subject, check_base(&falsework.base, basis, &slab.bearing, ground, peak.value));
                 self.check_slab(&slab, leg, peak.value, &subject, record);

@@ -27,34 +27,8 @@ struct Worst {
     front: usize,
 }
 
-/// What a solution does to a stretch, at its places and its loaded nodes.
-#[derive(Default)]
-struct Reading {
-    moments_knm: Vec<f64>,
-    onto_kn: Vec<f64>,
-}
-
-impl Reading {
-    /// Takes the values of another.
-    fn set(&mut self, other: &Self) {
-        self.moments_knm.clone_from(&other.moments_knm);
-        self.onto_kn.clone_from(&other.onto_kn);
-    }
-
-    fn all(&mut self) -> impl Iterator<Item = &mut f64> {
-        self.moments_knm.iter_mut().chain(&mut self.onto_kn)
-    }
-
-    fn add(&mut self, factor: f64, other: &Self) {
-        let others = other.moments_knm.iter().chain(&other.onto_kn);
-        self.all().zip(others).for_each(|(value, other)| *value += factor * other);
-    }
-
-    /// Of one of several beams side by side.
-    fn share(&mut self, each: f64) {
-        self.all().for_each(|value| *value *= each);
-    }
-}
+/// What a solution does to a stretch: moments at its places, kNm, then loads at its loaded nodes, kN.
+type Reading = Vec<f64>;
 
 /// Part of a beam between two restraints.
 struct Stretch {
@@ -89,15 +63,16 @@ impl Run<'_> {
             for (stretch, of_units) in stretches.iter().zip(&known[place].1) {
                 let still = stretch.read(chain, &state.solution);
                 for (push, warmer_k) in state.sides() {
-                    read.set(&still);
+                    read.clone_from(&still);
                     for (factor, unit) in Units::factors(push, warmer_k).into_iter().zip(of_units) {
                         if let Some(unit) = unit.as_ref().filter(|_| factor != 0.0) {
-                            read.add(factor, unit);
+                            read.iter_mut().zip(unit).for_each(|(value, unit)| *value += factor * unit);
                         }
                     }
-                    read.share(each);
-                    stretch.loads(chain, &read, &mut loads);
-                    let mut case = stretch.worst(&read.moments_knm, &loads, height_mm, state.front);
+                    read.iter_mut().for_each(|value| *value *= each);
+                    let (moments_knm, onto_kn) = read.split_at(stretch.places_m.len());
+                    stretch.loads(chain, onto_kn, &mut loads);
+                    let mut case = stretch.worst(moments_knm, &loads, height_mm, state.front);
                     if let Ok(beam) = &resisting {
                         case.ratio = case.moment_knm / beam.resistance_knm(case.length_m, case.shape);
                     }
@@ -113,10 +88,10 @@ impl Run<'_> {
             Err(_) => check_lateral_torsional(item, basis, worst.moment_knm, worst.length_m),
         };
         let member = format!("{} transfer beam", opening.mark);
-        let case = self.table.case(worst.front);
+        let case = &self.table.cases[worst.front];
         let at = Point::new(worst.at_m, opening.underside_m);
         let place = at_x(at.x);
-        let subject = Subject { owner: opening.drawn.id, member: &member, case: &case, place: &place, at };
+        let subject = Subject { owner: opening.drawn.id, member: &member, case, place: &place, at };
         record.check(&subject, verdict);
     }
 }
@@ -164,17 +139,18 @@ impl Stretch {
             let length = chain.nodes_m[member + 1] - chain.nodes_m[member];
             solution.moment_at(chain.first_member + member, (x - chain.nodes_m[member]).clamp(0.0, length))
         };
-        Reading {
-            moments_knm: self.places_m.iter().map(moment).collect(),
-            onto_kn: self.loaded.iter().map(|&node| onto(chain, solution, node)).collect(),
-        }
+        let onto = |&node: &usize| onto(chain, solution, node);
+        let mut read = Vec::with_capacity(self.places_m.len() + self.loaded.len());
+        read.extend(self.places_m.iter().map(moment));
+        read.extend(self.loaded.iter().map(onto));
+        read
     }
 
     /// Downward loads with their places on the stretch, put into `loads`.
-    fn loads(&self, chain: &Chain, read: &Reading, loads: &mut Vec<(f64, f64)>) {
+    fn loads(&self, chain: &Chain, onto_kn: &[f64], loads: &mut Vec<(f64, f64)>) {
         let place = |&node: &usize| chain.nodes_m[node] - self.from_m;
         loads.clear();
-        loads.extend(self.loaded.iter().map(place).zip(read.onto_kn.iter().map(|load| load.max(0.0))));
+        loads.extend(self.loaded.iter().map(place).zip(onto_kn.iter().map(|load| load.max(0.0))));
     }
 
     fn worst(&self, moments_knm: &[f64], loads: &[(f64, f64)], height_mm: f64, front: usize) -> Worst {

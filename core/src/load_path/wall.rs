@@ -24,7 +24,7 @@ const KN_PER_KG: f64 = 9.81e-3;
 pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
     let beams = Beams::default();
     for pour in &model.pours {
-        let walls = Walls { scheme, model, pour, beams: &beams };
+        let walls = Walls::new(scheme, model, pour, &beams);
         let paths = walls.hand_down_all(record);
         for group in groups(&paths, model) {
             walls.solve_group(&group, record);
@@ -36,7 +36,8 @@ pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
 
 /// One pour when it is full.
 pub fn solve_full(scheme: &Scheme, model: &Model, pour: &Pour, record: &mut Record) {
-    let walls = Walls { scheme, model, pour, beams: &Beams::default() };
+    let beams = Beams::default();
+    let walls = Walls::new(scheme, model, pour, &beams);
     let paths = walls.hand_down_all(record);
     groups(&paths, model).iter().for_each(|group| walls.solve_group(group, record));
 }
@@ -71,11 +72,13 @@ pub(super) struct Walls<'a> {
     pub model: &'a Model,
     pub pour: &'a Pour,
     pub beams: &'a Beams,
+    /// Pour and state, in words.
+    pub case: Sentence,
 }
 
 impl<'a> Walls<'a> {
-    pub(super) fn case(&self) -> Sentence {
-        sentence!("{}, full", &self.pour.mark)
+    fn new(scheme: &'a Scheme, model: &'a Model, pour: &'a Pour, beams: &'a Beams) -> Self {
+        Self { scheme, model, pour, beams, case: sentence!("{}, full", &pour.mark) }
     }
 
     /// Solves the uprights of a group with their ties, checks them, and writes the group's ledger.
@@ -233,8 +236,8 @@ impl<'a> Walls<'a> {
         };
         let member = format!("{} foot", shutter.mark);
         let place = at_level(shutter.bottom_m);
-        let (case, at) = (self.case(), self.at(shutter, shutter.bottom_m));
-        let subject = Subject { owner: shutter.id, member: &member, case: &case, place: &place, at };
+        let at = self.at(shutter, shutter.bottom_m);
+        let subject = Subject { owner: shutter.id, member: &member, case: &self.case, place: &place, at };
         record.check(&subject, [check_uplift(self.scheme.basis, &standing)]);
     }
 
@@ -258,7 +261,7 @@ impl<'a> Walls<'a> {
             strength: envelope.times(factors(self.scheme.basis).fresh_concrete_pressure),
             service: envelope,
             bearing_m: below.map_or(0.1, |beam| beam.breadth_m),
-            case: &|_| self.case(),
+            case: &|_| self.case.clone(),
             place: &|at| (at_level(level(at)), self.at(shutter, level(at))),
         });
     }

@@ -80,16 +80,15 @@ impl Walls<'_> {
 
     /// Checks the ties of a row, each for the greater of the forces at its ends.
     pub(super) fn check_row(&self, row: &PlacedTieRow, ends: &[Vec<f64>], record: &mut Record) {
-        let case = self.case();
         let greater = |a: f64, b: f64| if b.abs() > a.abs() { b } else { a };
         let at_place = |i: usize| ends.iter().filter_map(|forces| forces.get(i).copied()).fold(0.0, greater);
         let level: Vec<f64> = (0..row.places_m.len()).map(at_place).collect();
         let (worst, _) = greatest(&level);
         let Some((&force_kn, &place_m)) = level.get(worst).zip(row.places_m.get(worst)) else { return };
         let force = Held { level_kn: force_kn, factor: factors(self.scheme.basis).fresh_concrete_pressure };
-        self.check_held(row, &force, &case, place_m, record);
+        self.check_held(row, &force, &self.case, place_m, record);
         if row.item.tie().is_some() {
-            self.check_plate(row, force_kn * force.factor, &case, place_m, record);
+            self.check_plate(row, force_kn * force.factor, place_m, record);
         }
         let by_level = row.length_m / row.run_m();
         let force = |(place, &force_kn): (usize, &f64)| TieForce {
@@ -143,7 +142,7 @@ impl Walls<'_> {
     }
 
     /// The plates of a tie on the primaries at both its ends.
-    fn check_plate(&self, row: &PlacedTieRow, force_kn: f64, case: &Sentence, place_m: f64, record: &mut Record) {
+    fn check_plate(&self, row: &PlacedTieRow, force_kn: f64, place_m: f64, record: &mut Record) {
         let basis = self.scheme.basis;
         let Some(tie) = row.item.tie() else { return };
         if tie.plate.is_none() {
@@ -160,7 +159,7 @@ impl Walls<'_> {
             let member = format!("{} plate", row.mark);
             let place = sentence!("{}, {}", along_the_bay(row.z_m, place_m), &shutter.mark);
             let at = self.at(shutter, row.z_m);
-            let subject = Subject { owner: row.id, member: &member, case, place: &place, at };
+            let subject = Subject { owner: row.id, member: &member, case: &self.case, place: &place, at };
             let mut verdicts: Vec<Verdict> = Vec::new();
             if plate.gap_m > 0.0 {
                 verdicts.push(plate.check_bending(basis, force_kn));
