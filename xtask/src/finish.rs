@@ -1,4 +1,4 @@
-//! The last touch on a bundled site: its content policy and its service worker.
+//! The last touch on a bundled site: its styles in one file, its content policy and its service worker.
 
 use anyhow::{Context, Result, bail};
 use base64::Engine;
@@ -13,10 +13,14 @@ const POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'{s
                       manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'";
 const POLICY_PLACE: &str = "http-equiv=\"Content-Security-Policy\" content=\"\"";
 
-/// Writes the policy into `index.html` and `sw.js` beside it.
+/// As the bundler links a style.
+const STYLE: &str = "<link rel=\"stylesheet\" href=\"./";
+
+/// Joins the styles, writes the policy into `index.html` and `sw.js` beside it.
 pub fn finish(site: &Path, worker: &str) -> Result<()> {
     let page = site.join("index.html");
     let html = fs::read_to_string(&page).context("the bundle has no index.html")?;
+    let html = with_one_style(&html, site)?;
     fs::write(&page, with_policy(&html)?)?;
 
     let mut list = Vec::new();
@@ -45,6 +49,34 @@ pub fn files(folder: &Path) -> Result<Vec<String>> {
     walk(folder, "", &mut found)?;
     found.sort();
     Ok(found)
+}
+
+/// All styles, in the order of their links, in one file where the first one was: a page asks for fewer files so.
+fn with_one_style(html: &str, site: &Path) -> Result<String> {
+    let (mut page, mut styles) = (String::new(), String::new());
+    for (index, part) in html.split(STYLE).enumerate() {
+        if index == 0 {
+            page.push_str(part);
+            continue;
+        }
+        let linked = part.split_once('"').and_then(|(file, rest)| Some((file, rest.split_once('>')?.1)));
+        let (file, rest) = linked.context("index.html links a style in a way that is not known")?;
+        let file = site.join(file);
+        styles.push_str(&fs::read_to_string(&file).with_context(|| format!("cannot read {}", file.display()))?);
+        fs::remove_file(&file)?;
+        if index == 1 {
+            page.push_str("<link rel=\"stylesheet\" href=\"./STYLE\">");
+        }
+        page.push_str(rest);
+    }
+    let digest = Sha256::digest(&styles);
+    let name = format!("style-{}.css", hex(&digest[..8]));
+    fs::write(site.join(&name), styles)?;
+    Ok(page.replace("./STYLE", &format!("./{name}")))
+}
+
+fn hex(bytes: &[u8]) -> String {
+    bytes.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
 /// The inline scripts that the bundler wrote are allowed by their digests, and no others.
@@ -78,7 +110,7 @@ fn service_worker(template: &str, list: &[(String, String)]) -> String {
         all.update(format!("{digest} {file}\n"));
         lines.push_str(&format!("  [{file:?}, {digest:?}],\n"));
     }
-    let version: String = all.finalize().iter().take(8).map(|byte| format!("{byte:02x}")).collect();
+    let version = hex(&all.finalize()[..8]);
     template.replace("\"VERSION\"", &format!("{version:?}")).replace("[/* FILES */]", &format!("[\n{lines}]"))
 }
 
@@ -105,6 +137,20 @@ mod tests {
         assert!(page.contains("'wasm-unsafe-eval' 'sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0=';"), "{page}");
         assert_eq!(page.matches("'sha256-").count(), 1);
         assert!(with_policy("<script>abc</script>").is_err());
+    }
+
+    #[test]
+    fn styles_become_one_in_their_order() {
+        let site = std::env::temp_dir().join(format!("falsewright-styles-{}", std::process::id()));
+        fs::create_dir_all(&site).unwrap();
+        fs::write(site.join("b.css"), "p{color:red}").unwrap();
+        fs::write(site.join("a.css"), "p{color:blue}").unwrap();
+        let html = "<a><link rel=\"stylesheet\" href=\"./b.css\"/><b><link rel=\"stylesheet\" href=\"./a.css\"/><c>";
+        let page = with_one_style(html, &site).unwrap();
+        let left = files(&site).unwrap();
+        assert_eq!(page, format!("<a><link rel=\"stylesheet\" href=\"./{}\"><b><c>", left.join(" ")));
+        assert_eq!(fs::read_to_string(site.join(&left[0])).unwrap(), "p{color:red}p{color:blue}");
+        fs::remove_dir_all(site).unwrap();
     }
 
     #[test]
