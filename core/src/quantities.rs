@@ -1,11 +1,12 @@
 //! The bill of quantities, counted from the placed parts.
 
 use crate::catalogue::{Catalogue, Item, Kind, Origin};
-use crate::model::{Model, Part, Role, Solid};
-use crate::scheme::Id;
-use crate::sentence::{Sentence, item as named, length as metres, number, word};
+use crate::model::{Model, Part, PlacedTieRow, Role, Solid};
+use crate::scheme::{HeldBy, Id};
+use crate::sentence::{Sentence, item as named, length as metres, length_mm, number, word};
 use serde::Serialize;
 use std::collections::BTreeMap;
+use std::f64::consts::PI;
 use std::rc::Rc;
 
 /// One line of the bill.
@@ -61,6 +62,7 @@ pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
         }
     }
     let mut bill: Vec<Quantity> = lines.into_values().collect();
+    bill.extend(model.ties.iter().filter_map(fixed_ends));
     let equipment_kg: f64 = bill.iter().map(|line| line.mass_kg).sum();
     bill.push(total(sentence!("Equipment for one bay"), "kg", equipment_kg, equipment_kg));
     bill.extend(model.pours.iter().map(|pour| Quantity {
@@ -101,6 +103,27 @@ const GRAVITY: f64 = 9.81e-3;
 fn total(item: Sentence, unit: &'static str, count: f64, mass_kg: f64) -> Quantity {
     let (mark, size) = (String::new(), Sentence::default());
     Quantity { mark, owner: None, item, size, count, unit, pieces: 0.0, mass_kg }
+}
+
+/// Structural steel, kg/m³; from 77 to 78.5 kN/m³ in EN 1991-1-1, table A.4, from memory.
+const STEEL_KG_M3: f64 = 7850.0;
+
+/// What holds the fixed ends of a row, one at each: blocks of kentledge, or anchors, which stay in the concrete and of
+/// which the rod alone is weighed.
+fn fixed_ends(row: &PlacedTieRow) -> Option<Quantity> {
+    let (item, size, each_kg) = match row.held.filter(|_| row.to.is_none())?.by {
+        HeldBy::Thrust => return None,
+        HeldBy::Kentledge { weight_kn, .. } => {
+            (sentence!("Block of kentledge"), sentence!("{}", number(weight_kn, "kN", 1)), weight_kn / GRAVITY)
+        }
+        HeldBy::Anchor(cast) => (
+            sentence!("Headed anchor, cast in"),
+            sentence!("{} × {}", length_mm(cast.rod_m), length_mm(cast.depth_m)),
+            PI / 4.0 * cast.rod_m * cast.rod_m * cast.depth_m * STEEL_KG_M3,
+        ),
+    };
+    let (mark, owner, count) = (row.mark.clone(), Some(row.id), row.places_m.len() as f64);
+    Some(Quantity { mark, owner, item, size, count, unit: "no.", pieces: count, mass_kg: each_kg * count })
 }
 
 /// An item, and how the bill calls it and what goes with it, also as a text.

@@ -86,6 +86,33 @@ fn raking_props_lift_the_shutter_that_they_prop() {
     assert_close("favourable weight", weight(&solved(&scheme), 0.9), own_kg * 9.81e-3, 1e-9);
 }
 
+/// Two props with a block of 20 kN each, 20 / 9.81e-3 kg; or two anchors of 20 mm, 200 mm deep, in steel of 7850 kg/m³.
+#[test]
+fn what_holds_fixed_ends_is_in_the_bill() {
+    let line = |held: Option<FixedEnd>, item: &str| {
+        let design = solved(&propped(None, held));
+        let bill = design.quantities;
+        let whole = bill.iter().find(|line| line.item == "Equipment for one bay").unwrap().mass_kg;
+        (bill.into_iter().find(|line| line.item == item), whole)
+    };
+    let (block, with_blocks) = line(kentledge(2.0, 20.0), "Block of kentledge");
+    let block = block.unwrap();
+    assert_eq!((block.owner, block.size.to_string()), (Some(Id(20)), "20.0 kN".to_owned()));
+    assert_eq!((block.count, block.pieces, block.unit), (2.0, 2.0, "no."));
+    assert_close("blocks", block.mass_kg, 2.0 * 2038.736, 1e-6);
+
+    let cast = CastAnchor { depth_m: 0.2, head_m: 0.1, rod_m: 0.02, edge_m: 1.0, strength_mpa: 16.0 };
+    let anchored = Some(FixedEnd { below_m: 2.0, by: HeldBy::Anchor(cast) });
+    let (anchor, _) = line(anchored, "Headed anchor, cast in");
+    let anchor = anchor.unwrap();
+    assert_eq!((anchor.count, anchor.size.to_string()), (2.0, "20 mm × 200 mm".to_owned()));
+    assert_close("anchors", anchor.mass_kg, 2.0 * 0.2 * 3.14159265 * 1e-4 * 7850.0, 1e-6);
+
+    let (none, without) = line(Some(FixedEnd { below_m: 2.0, by: HeldBy::Thrust }), "Block of kentledge");
+    assert_eq!(none, None);
+    assert_close("all equipment", with_blocks - without, block.mass_kg, 1e-9);
+}
+
 /// The notional load is a tenth of the shutter's weight at three quarters of its height: 2.25 / 2 of it on the props.
 #[test]
 fn the_notional_load_acts_with_the_working_wind() {
