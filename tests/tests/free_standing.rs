@@ -106,7 +106,7 @@ fn what_holds_fixed_ends_is_in_the_bill() {
     let (anchor, _) = line(anchored, "Headed anchor, cast in");
     let anchor = anchor.unwrap();
     assert_eq!((anchor.count, anchor.size.to_string()), (2.0, "20 mm × 200 mm".to_owned()));
-    assert_close("anchors", anchor.mass_kg, 2.0 * 0.2 * 3.14159265 * 1e-4 * 7850.0, 1e-6);
+    assert_close("anchors", anchor.mass_kg, 2.0 * 0.2 * std::f64::consts::PI * 1e-4 * 7850.0, 1e-6);
 
     let (none, without) = line(Some(FixedEnd { below_m: 2.0, by: HeldBy::Thrust }), "Block of kentledge");
     assert_eq!(none, None);
