@@ -30,45 +30,24 @@ impl Folds {
     /// On a narrow screen there is room for one of margin, title block and tray: the one opened last.
     pub fn keep_one_open(&self, store: Store) {
         let Self { pulled, data, .. } = *self;
-        let opened = |open: Box<dyn Fn() -> bool>, fold_others: Box<dyn Fn()>| {
-            Effect::new(move |was: Option<bool>| {
-                let now = open();
-                if now && was == Some(false) && narrow_screen() {
-                    fold_others();
+        Effect::new(move |was: Option<[bool; 3]>| {
+            let now = [pulled.get(), data.get(), store.tray_open()];
+            let opened = was.and_then(|was| (0..now.len()).find(|&part| now[part] && !was[part]));
+            if let Some(opened) = opened
+                && narrow_screen()
+            {
+                let folds = |part: usize| part != opened && now[part];
+                if folds(0) {
+                    pulled.set(false);
                 }
-                now
-            });
-        };
-        let fold = |open: RwSignal<bool>| {
-            if open.get_untracked() {
-                open.set(false);
+                if folds(1) {
+                    data.set(false);
+                }
+                if folds(2) {
+                    store.set_tray_open(false);
+                }
             }
-        };
-        let fold_tray = move || {
-            if untrack(|| store.tray_open()) {
-                store.set_tray_open(false);
-            }
-        };
-        opened(
-            Box::new(move || pulled.get()),
-            Box::new(move || {
-                fold(data);
-                fold_tray();
-            }),
-        );
-        opened(
-            Box::new(move || data.get()),
-            Box::new(move || {
-                fold(pulled);
-                fold_tray();
-            }),
-        );
-        opened(
-            Box::new(move || store.tray_open()),
-            Box::new(move || {
-                fold(data);
-                fold(pulled);
-            }),
-        );
+            now
+        });
     }
 }

@@ -5,7 +5,7 @@ use crate::units;
 use crate::widgets::{Form, Unit};
 use falsewright_core::results::StrikingTime;
 use falsewright_core::scheme::edit::Edit;
-use falsewright_core::scheme::{Cement, Hardening, Striking, Temperature};
+use falsewright_core::scheme::{Cement, Hardening, Striking, Temperature, TemperatureTextError};
 use leptos::prelude::*;
 
 const CEMENTS: &[(Cement, &str)] =
@@ -22,13 +22,18 @@ struct Written {
     temperature: String,
 }
 
-/// Fields of how concrete hardens. Text that is no temperature changes nothing.
+/// Fields of how concrete hardens. Text that is no temperature changes nothing, and is told of.
 pub fn fields(hardening: Memo<Vec<Hardening>>, put: impl Fn(Vec<Hardening>) + Send + Sync + 'static) -> impl IntoView {
     let write = |hardening: Hardening| Written { temperature: hardening.temperature.to_string(), hardening };
     let written = Memo::new(move |_| hardening.get().into_iter().map(write).collect::<Vec<_>>());
-    let read = |Written { mut hardening, temperature }: Written| {
-        if let Ok(temperature) = temperature.parse() {
-            hardening.temperature = temperature;
+    let store = Store::here();
+    let read = move |Written { mut hardening, temperature }: Written| {
+        match temperature.parse() {
+            Ok(temperature) => hardening.temperature = temperature,
+            Err(TemperatureTextError) => store.tell(Some(say!(
+                "“{}” is no temperature. Write one, or hours and temperatures such as 24 h 15, 48 h 8.",
+                temperature
+            ))),
         }
         hardening
     };
@@ -36,7 +41,7 @@ pub fn fields(hardening: Memo<Vec<Hardening>>, put: impl Fn(Vec<Hardening>) + Se
     view! {
         {form.number("Strength class fck", Unit::of("MPa", 1), |of| of.hardening.class_mpa, |of, value| of.hardening.class_mpa = value)}
         {form.choice("Cement class", CEMENTS, |of| of.hardening.cement, |of, value| of.hardening.cement = value)}
-        {form.text("°C, or hours and °C: 24 h 15, 48 h 8", |of| &of.temperature, |of, text| of.temperature = text)}
+        {form.text("Temperature in °C, or by hours: 24 h 15, 48 h 8", |of| &of.temperature, |of, text| of.temperature = text)}
     }
 }
 
