@@ -8,6 +8,7 @@ use crate::panels::{
 use crate::persistence::{self, Saved, open_dropped, save_to_file};
 use crate::store::Store;
 use crate::units::set_system;
+use crate::warming::warm_up;
 use crate::widgets::{focus_next, list};
 use falsewright_core::scheme::Scheme;
 use gloo_events::{EventListener, EventListenerOptions};
@@ -54,6 +55,7 @@ fn Page() -> impl IntoView {
     Effect::new(move || persistence::keep_laid(store.laid()));
     Effect::new(move || set_language_of_document(store.wording().language));
     Folds::provide();
+    warm_up();
     let newer = newer_version();
     let sheet = move |_| {
         view! {

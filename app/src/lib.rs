@@ -13,6 +13,7 @@ mod panels;
 mod persistence;
 mod store;
 mod units;
+mod warming;
 mod widgets;
 mod worked;
 

@@ -28,6 +28,7 @@ use options::Tray;
 pub use pane::{Laid, Pane};
 pub use printing::reduction_on_paper;
 use std::sync::Arc;
+pub use timing::now_ms;
 
 /// What the page is written in. Views are made anew when it changes.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

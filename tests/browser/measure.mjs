@@ -14,6 +14,8 @@ const MOVES = 120;
 const LEAST_SOLVED = MOVES / 2;
 const OPENINGS = 7;
 const TAB_MS = 1500;
+/** Nobody draws sooner; meanwhile the page rehearses (app/src/warming.rs). */
+const LOOK_MS = 2000;
 
 /** Where each drag takes hold, in metres of the demo's section, and how far it goes. */
 const DRAGS = {
@@ -116,6 +118,7 @@ async function motion(rate) {
       await page.getByTestId("start-demo").click();
       await page.locator("g.figure").first().waitFor();
       await stored(page);
+      await page.waitForTimeout(LOOK_MS);
       await slow(page, rate);
       await timings(page, "falsewright.solve");
       const paints = eventToPaint(await dragged(page, drag));
