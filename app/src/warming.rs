@@ -1,5 +1,5 @@
 //! Browsers translate a function of WebAssembly hastily when it is first called, and well once it has run often. So the
-//! page works the demo out and draws it to nothing while it idles: the first drag is then as smooth as those after it.
+//! page works the demo out while it idles, and draws it without showing it: the first drag is then as smooth as later ones.
 
 use crate::canvas::paint::{Shown, scene};
 use crate::store::now_ms;
@@ -22,9 +22,12 @@ const BEGINS: Duration = Duration::from_millis(500);
 
 /// Begins when the page stands.
 pub fn warm_up() {
-    let Ok(demo) = heron_lane() else { return };
-    let demo = Rc::new((demo, Catalogue::generic()));
-    set_timeout(move || run(demo, RUNS, ENOUGH_MS), BEGINS);
+    let begin = || {
+        if let Ok(demo) = heron_lane() {
+            run(Rc::new((demo, Catalogue::generic())), RUNS, ENOUGH_MS);
+        }
+    };
+    set_timeout(begin, BEGINS);
 }
 
 /// One run when there is nothing else to do, then the next.
