@@ -53,26 +53,21 @@ pub fn files(folder: &Path) -> Result<Vec<String>> {
 
 /// All styles, in the order of their links, in one file where the first one was: a page asks for fewer files so.
 fn with_one_style(html: &str, site: &Path) -> Result<String> {
-    let (mut page, mut styles) = (String::new(), String::new());
-    for (index, part) in html.split(STYLE).enumerate() {
-        if index == 0 {
-            page.push_str(part);
-            continue;
-        }
+    let mut parts = html.split(STYLE);
+    let mut page = parts.next().unwrap_or_default().to_owned();
+    let (place, mut styles) = (page.len(), String::new());
+    for part in parts {
         let linked = part.split_once('"').and_then(|(file, rest)| Some((file, rest.split_once('>')?.1)));
         let (file, rest) = linked.context("index.html links a style in a way that is not known")?;
         let file = site.join(file);
         styles.push_str(&fs::read_to_string(&file).with_context(|| format!("cannot read {}", file.display()))?);
         fs::remove_file(&file)?;
-        if index == 1 {
-            page.push_str("<link rel=\"stylesheet\" href=\"./STYLE\">");
-        }
         page.push_str(rest);
     }
-    let digest = Sha256::digest(&styles);
-    let name = format!("style-{}.css", hex(&digest[..8]));
+    let name = format!("style-{}.css", hex(&Sha256::digest(&styles)[..8]));
     fs::write(site.join(&name), styles)?;
-    Ok(page.replace("./STYLE", &format!("./{name}")))
+    page.insert_str(place, &format!("{STYLE}{name}\">"));
+    Ok(page)
 }
 
 fn hex(bytes: &[u8]) -> String {
