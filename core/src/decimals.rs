@@ -5,7 +5,12 @@ use std::fmt::{Display, Formatter, Result};
 
 /// Of more than this the standard library writes every figure.
 const GREATEST: f64 = 1e15;
-const MOST_PLACES: usize = 6;
+const MOST_PLACES: usize = 12;
+
+/// By how much of itself, and of a unit of its last place, a number may lie below a half that is meant: the rounding of
+/// sums.
+const HAIR: f64 = 1e-12;
+const HAIR_OF_UNIT: f64 = 1e-4;
 
 /// A number to be written with a count of decimals.
 #[derive(Clone, Copy, Debug)]
@@ -14,7 +19,8 @@ pub struct Decimals {
     places: usize,
 }
 
-/// `value` with `places` decimals, as `{value:.places$}`; half goes to the even figure.
+/// `value` with `places` decimals. A half goes away from nought, also where the rounding of a sum has left it a hair below,
+/// so that 55.625 reads 55.63 by whatever way it was worked out. What rounds to nought has no sign.
 pub fn decimals(value: f64, places: usize) -> Decimals {
     Decimals { value, places }
 }
@@ -23,7 +29,8 @@ impl Display for Decimals {
     fn fmt(&self, formatter: &mut Formatter) -> Result {
         let Self { value, places } = *self;
         let power = 10_u64.pow(places.min(MOST_PLACES) as u32);
-        let scaled = (value.abs() * power as f64).round_ties_even();
+        let exact = value.abs() * power as f64;
+        let scaled = (exact + (exact * HAIR).min(HAIR_OF_UNIT)).round();
         if places > MOST_PLACES || !scaled.is_finite() || scaled >= GREATEST {
             return write!(formatter, "{value:.places$}");
         }
@@ -41,7 +48,7 @@ impl Display for Decimals {
             rest /= 10;
             written += 1;
         }
-        if value.is_sign_negative() {
+        if value < 0.0 && scaled > 0.0 {
             start -= 1;
             text[start] = b'-';
         }
@@ -82,8 +89,27 @@ mod tests {
     use proptest::prelude::*;
 
     #[test]
-    fn written_as_the_standard_library_does() {
-        for value in [0.0, -0.0, 0.5, 1.5, -0.004, 0.125, 9.995, 1234.0, -1e-9, 1e14, 1e18, f64::INFINITY, f64::NAN] {
+    fn halves_go_away_from_nought_however_they_came_about() {
+        for value in [55.625, 55.62500000000016, 55.62499999999984] {
+            assert_eq!(decimals(value, 2).to_string(), "55.63", "{value}");
+            assert_eq!(decimals(-value, 2).to_string(), "-55.63", "{value}");
+        }
+        assert_eq!(decimals(55.6249, 2).to_string(), "55.62");
+        assert_eq!(decimals(9.995, 2).to_string(), "10.00");
+        assert_eq!(decimals(0.5, 0).to_string(), "1");
+    }
+
+    #[test]
+    fn nought_has_no_sign() {
+        for value in [-0.0, -0.004, -1e-9, 0.0] {
+            assert_eq!(decimals(value, 2).to_string(), "0.00", "{value}");
+        }
+        assert_eq!(decimals(-0.006, 2).to_string(), "-0.01");
+    }
+
+    #[test]
+    fn otherwise_as_the_standard_library_writes_it() {
+        for value in [0.0, 0.3, -1.7, 0.123456, 1234.0, 1e14, 1e18, f64::INFINITY, f64::NAN] {
             for places in 0..8 {
                 assert_eq!(decimals(value, places).to_string(), format!("{value:.places$}"), "{value} {places}");
             }
@@ -97,23 +123,25 @@ mod tests {
             let read: f64 = text.parse().unwrap();
             let unit = 0.1_f64.powi(places as i32);
             // What is scaled is rounded once before.
-            let rounding = value.abs() * f64::EPSILON;
-            prop_assert!((read - value).abs() <= unit * 0.5 * (1.0 + 1e-7) + rounding, "{} as {}", value, text);
-            prop_assert_eq!(text.len(), format!("{value:.places$}").len());
+            let rounding = value.abs() * 2.0 * HAIR;
+            prop_assert!((read - value).abs() <= unit * 0.5 * (1.0 + 3e-4) + rounding, "{} as {}", value, text);
+            let shown = format!("{read:.places$}");
+            prop_assert_eq!(&text, shown.strip_prefix('-').filter(|_| read == 0.0).unwrap_or(&shown));
         }
     }
 
     #[test]
     fn shortest_as_the_standard_library_writes_it() {
         for value in [0.0, -0.0, 1.65, 0.8, -1.1, 0.1 + 0.2, 1e-5, 2.0, 1e16, 123.4567, f64::NAN, f64::NEG_INFINITY] {
-            assert_eq!(shortest(value).to_string(), value.to_string());
+            assert_eq!(shortest(value).to_string(), (value + 0.0).to_string());
         }
     }
 
     proptest! {
         #[test]
         fn shortest_of_any(value in proptest::num::f64::ANY, cents in -10_000_000_i64..10_000_000) {
-            prop_assert_eq!(shortest(value).to_string(), value.to_string());
+            // Nought has no sign.
+            prop_assert_eq!(shortest(value).to_string(), (value + 0.0).to_string());
             let short = cents as f64 / 1e4;
             prop_assert_eq!(shortest(short).to_string(), short.to_string());
         }

@@ -11,6 +11,7 @@ pub use field::Unit;
 
 use crate::language;
 use customary::customary;
+use falsewright_core::decimals::decimals;
 use std::cell::Cell;
 
 /// Units of the page.
@@ -51,13 +52,8 @@ pub fn set_system(system: System) {
 }
 
 /// A number with so many decimals.
-pub fn number(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    // What rounds to nought has no sign.
-    let text = match text.strip_prefix('-') {
-        Some(digits) if digits.bytes().all(|digit| matches!(digit, b'0' | b'.')) => digits.to_owned(),
-        _ => text,
-    };
+pub fn number(value: f64, places: usize) -> String {
+    let text = decimals(value, places).to_string();
     match language::spoken().decimal_sign() {
         '.' => text,
         sign => text.replace('.', sign.encode_utf8(&mut [0; 4])),
