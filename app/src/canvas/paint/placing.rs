@@ -104,14 +104,20 @@ pub fn place<'a>(
 fn uncross(placed: &mut [PlacedTag]) {
     const ROUNDS: u32 = 3;
     const NEARER_PX: f64 = 1.0;
-    let far = |of: &PlacedTag, block: Block| libm::hypot(of.anchor.0 - block.centre.0, of.anchor.1 - block.centre.1);
+    let far = |of: &PlacedTag, block: Block| {
+        let (dx, dy) = (of.anchor.0 - block.centre.0, of.anchor.1 - block.centre.1);
+        (dx * dx + dy * dy).sqrt()
+    };
     for _ in 0..ROUNDS {
         let mut changed = false;
         for i in 0..placed.len() {
             for j in 0..i {
                 let (Some(a), Some(b)) = (placed[i].block, placed[j].block) else { continue };
+                if a.size != b.size {
+                    continue;
+                }
                 let now = far(&placed[i], a) + far(&placed[j], b);
-                if a.size == b.size && far(&placed[i], b) + far(&placed[j], a) < now - NEARER_PX {
+                if far(&placed[i], b) + far(&placed[j], a) < now - NEARER_PX {
                     (placed[i].block, placed[j].block) = (Some(b), Some(a));
                     changed = true;
                 }
