@@ -132,7 +132,9 @@ mod tests {
 
     #[test]
     fn shortest_as_the_standard_library_writes_it() {
-        for value in [0.0, -0.0, 1.65, 0.8, -1.1, 0.1 + 0.2, 1e-5, 2.0, 1e16, 123.4567, f64::NAN, f64::NEG_INFINITY] {
+        for value in
+            [0.0, -0.0, 1.65, 0.8, -1.1, 0.1 + 0.2, 1e-5, 2.0, 1e16, -57984721308264.3, f64::NAN, f64::NEG_INFINITY]
+        {
             assert_eq!(shortest(value).to_string(), (value + 0.0).to_string());
         }
     }
