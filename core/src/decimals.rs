@@ -118,13 +118,13 @@ mod tests {
 
     proptest! {
         #[test]
-        fn any_number_is_within_half_a_unit_of_its_last_place(value in -1e8..1e8_f64, places in 0_usize..=6) {
+        fn any_number_is_within_half_a_unit_of_its_last_place(value in -1e8..1e8_f64, places in 0_usize..=MOST_PLACES) {
             let text = decimals(value, places).to_string();
             let read: f64 = text.parse().unwrap();
             let unit = 0.1_f64.powi(places as i32);
             // What is scaled is rounded once before.
-            let rounding = value.abs() * 2.0 * HAIR;
-            prop_assert!((read - value).abs() <= unit * 0.5 * (1.0 + 3e-4) + rounding, "{} as {}", value, text);
+            let rounding = value.abs() * f64::EPSILON;
+            prop_assert!((read - value).abs() <= unit * (0.5 + HAIR_OF_UNIT) * (1.0 + 1e-7) + rounding, "{} as {}", value, text);
             let shown = format!("{read:.places$}");
             prop_assert_eq!(&text, shown.strip_prefix('-').filter(|_| read == 0.0).unwrap_or(&shown));
         }

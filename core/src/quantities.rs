@@ -1,6 +1,7 @@
 //! The bill of quantities, counted from the placed parts.
 
-use crate::catalogue::{Catalogue, Item, Kind, Origin};
+use crate::actions::KN_PER_KG;
+use crate::catalogue::{Catalogue, Item, Kind, Origin, STEEL_KG_M3};
 use crate::model::{Model, Part, PlacedTieRow, Role, Solid};
 use crate::scheme::{HeldBy, Id};
 use crate::sentence::{Sentence, item as named, length as metres, length_mm, number, word};
@@ -73,10 +74,10 @@ pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
         count: pour.volume_m3,
         unit: "m³",
         pieces: 0.0,
-        mass_kg: pour.weight_kn / GRAVITY,
+        mass_kg: pour.weight_kn / KN_PER_KG,
     }));
     let volume_m3 = model.pours.iter().map(|pour| pour.volume_m3).sum();
-    let concrete_kg = model.pours.iter().map(|pour| pour.weight_kn / GRAVITY).sum();
+    let concrete_kg = model.pours.iter().map(|pour| pour.weight_kn / KN_PER_KG).sum();
     bill.push(total(sentence!("Concrete in one bay, all pours"), "m³", volume_m3, concrete_kg));
     bill
 }
@@ -97,16 +98,10 @@ pub fn equipment(bill: &[Quantity]) -> Equipment {
     Equipment { mass_kg, pieces }
 }
 
-/// kN per kg.
-const GRAVITY: f64 = 9.81e-3;
-
 fn total(item: Sentence, unit: &'static str, count: f64, mass_kg: f64) -> Quantity {
     let (mark, size) = (String::new(), Sentence::default());
     Quantity { mark, owner: None, item, size, count, unit, pieces: 0.0, mass_kg }
 }
-
-/// Structural steel, kg/m³; from 77 to 78.5 kN/m³ in EN 1991-1-1, table A.4, from memory.
-const STEEL_KG_M3: f64 = 7850.0;
 
 /// What holds the fixed ends of a row, one at each: blocks of kentledge, or anchors, which stay in the concrete and of
 /// which the rod alone is weighed.
@@ -114,7 +109,7 @@ fn fixed_ends(row: &PlacedTieRow) -> Option<Quantity> {
     let (item, size, each_kg) = match row.held.filter(|_| row.to.is_none())?.by {
         HeldBy::Thrust => return None,
         HeldBy::Kentledge { weight_kn, .. } => {
-            (sentence!("Block of kentledge"), sentence!("{}", number(weight_kn, "kN", 1)), weight_kn / GRAVITY)
+            (sentence!("Block of kentledge"), sentence!("{}", number(weight_kn, "kN", 1)), weight_kn / KN_PER_KG)
         }
         HeldBy::Anchor(cast) => (
             sentence!("Headed anchor, cast in"),

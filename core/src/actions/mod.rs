@@ -9,3 +9,6 @@ pub mod horizontal;
 pub mod imposed;
 pub mod thermal;
 pub mod wind;
+
+/// Weight of a kilogram, kN.
+pub const KN_PER_KG: f64 = 9.81e-3;

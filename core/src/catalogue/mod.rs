@@ -26,7 +26,7 @@ pub use section::{STEEL_MODULUS_MPA, SectionProperties};
 pub use stack::{Joint, Stack, Stacked, Unstacked};
 pub use standard::{GRADES, standard_beam, standard_pair, standard_section, standard_sections};
 pub use timber_class::{Strengths, TimberClass};
-pub use tube::Tube;
+pub use tube::{STEEL_KG_M3, Tube};
 
 use crate::json;
 use crate::model::Role;

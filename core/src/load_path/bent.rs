@@ -2,13 +2,11 @@
 
 use super::chain::{BeamLoad, Chain};
 use super::wall_frame::STEEL_KPA;
+use crate::actions::KN_PER_KG;
 use crate::analysis::{Axis, Dof, Frame, LoadCase, Member, NodalLoad, Reaction, Removal, Solution, Support};
 use crate::catalogue::Item;
 use crate::model::{BracingBar, LegKind, PlacedFalsework};
 use crate::scheme::{Direction, Lateral};
-
-/// kN per kg.
-pub const GRAVITY: f64 = 9.81e-3;
 
 /// A bent ready to be loaded.
 pub struct Bent<'a> {
@@ -160,7 +158,7 @@ impl<'a> Bent<'a> {
             }
         }
         let mut hang = |node: usize, kg: f64| {
-            let kn = kg * GRAVITY;
+            let kn = kg * KN_PER_KG;
             case.nodal.push(NodalLoad { node, fx: 0.0, fy: -kn, mz: 0.0 });
             *(if self.in_top(node) { &mut own.on_heads_kn } else { &mut own.below_kn }) += kn;
         };
@@ -261,5 +259,5 @@ fn stiffness(item: &Item, count: f64) -> (f64, f64) {
 
 /// Own weight of a beam item, kN/m.
 pub fn weight_kn_m(item: &Item) -> f64 {
-    item.beam().map_or(0.0, |beam| beam.mass_kg_m * GRAVITY)
+    item.beam().map_or(0.0, |beam| beam.mass_kg_m * KN_PER_KG)
 }

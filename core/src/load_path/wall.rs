@@ -6,6 +6,7 @@ use super::record::{Bending, Record, Subject, at_level};
 use super::wall_facing::Path;
 use super::wall_frame::{self, Link, Unsolved, Upright};
 use super::{wall_ledger, wall_standing};
+use crate::actions::KN_PER_KG;
 use crate::actions::factors::factors;
 use crate::checks::stability::{Standing, check_uplift};
 use crate::geometry::Point;
@@ -17,8 +18,6 @@ use crate::sentence::{Sentence, number, word};
 
 /// Foot forces below this need no word, kN.
 pub(super) const WORTH_TELLING_KN: f64 = 0.5;
-/// Weight of a kilogram.
-const KN_PER_KG: f64 = 9.81e-3;
 
 /// Every pour: its shutters while they stand empty, and when it is full.
 pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
