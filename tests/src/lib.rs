@@ -9,6 +9,7 @@ pub fn assert_close(what: &str, actual: f64, expected: f64, rel: f64) {
 
 pub mod formula;
 pub mod frame_case;
+pub mod reference;
 pub mod simple;
 pub mod three_moments;
 pub mod twisting;

@@ -2,14 +2,11 @@
 //!
 //! Cases with γM 1.0 or another kmod are compared after the factor in which they differ, named at each place.
 
-#[allow(dead_code)]
-mod reference;
-
 use falsewright_core::catalogue::{Catalogue, Item, Kind, Plate, PlateMaterial, Tie, Timber};
 use falsewright_core::checks::{check_base, check_beam, check_board, check_deflection, check_tie};
 use falsewright_core::results::{CheckKind, Verdict};
 use falsewright_core::scheme::{Basis, Bearing, Ground};
-use falsewright_tests::assert_close;
+use falsewright_tests::{assert_close, reference};
 
 const WORKING: Basis = Basis::WorkingLoad;
 const B1: Basis = Basis::LimitStateB1;
@@ -17,7 +14,7 @@ const B2: Basis = Basis::LimitStateB2;
 const GROUND: Ground = Ground { level_m: 0.0, allowable_kpa: 200.0 };
 
 fn case(id: &str) -> reference::Case {
-    reference::case(include_str!("../data/reference/resistance.json"), id)
+    reference::case(include_str!("../../data/reference/resistance.json"), id)
 }
 
 fn generic(code: &str) -> Item {

@@ -1,12 +1,12 @@
 //! The reference cases, through the example that works them out.
 
 #[allow(dead_code)]
-#[path = "../../core/examples/reference.rs"]
+#[path = "../../../core/examples/reference.rs"]
 mod example;
 
 use serde_json::{Value, json};
 
-const CASES: &str = include_str!("../data/reference/cases.json");
+const CASES: &str = include_str!("../../data/reference/cases.json");
 
 #[test]
 fn every_case_passes() {

@@ -1,8 +1,6 @@
 //! What holds for every scheme that can be drawn: nothing lost, nothing undefined, no side preferred.
 
-mod drawn;
-
-use drawn::{Drawn, drawn};
+use super::drawn::{self, Drawn, drawn};
 use falsewright_core::Design;
 use falsewright_core::results::Results;
 use falsewright_core::scheme::{Corner, Cut, FaceRef, Id, Scheme};

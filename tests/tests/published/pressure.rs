@@ -1,14 +1,11 @@
 //! Fresh-concrete pressure against CIRIA Report 108 and against what any pressure must obey.
 
-#[allow(dead_code)]
-mod reference;
-
 use falsewright_core::actions::factors::factors;
 use falsewright_core::actions::fresh_concrete::{PressureLimit, pressure_limit, rise};
 use falsewright_core::scheme::{
     Basis, CementChemistry, Concrete, Consistency, Delivery, FormElement, Loads, PressureMethod,
 };
-use falsewright_tests::assert_close;
+use falsewright_tests::{assert_close, reference};
 use proptest::prelude::*;
 
 fn ciria(density: f64, temperature: f64, c1: f64, c2: f64) -> Concrete {
@@ -27,7 +24,7 @@ fn wall(temperature: f64, c2: f64, rise: f64, height: f64) -> PressureLimit {
 /// CIRIA Report 108: case 01 is a published calculation, the others are worked by hand. Printed to four figures.
 #[test]
 fn ciria_cases() {
-    let cases = reference::cases(include_str!("../data/reference/ciria_pressure.json"));
+    let cases = reference::cases(include_str!("../../data/reference/ciria_pressure.json"));
     assert_eq!(cases.len(), 8);
     for case in cases {
         let concrete = ciria(case.input("D_kN_m3"), case.input("T_C"), case.input("C1"), case.input("C2"));
@@ -40,7 +37,7 @@ fn ciria_cases() {
 #[test]
 fn ciria_table() {
     let table: serde_json::Value =
-        serde_json::from_str(include_str!("../data/reference/ciria_table.json")).expect("JSON");
+        serde_json::from_str(include_str!("../../data/reference/ciria_table.json")).expect("JSON");
     let columns = table["heights_and_rises"].as_array().expect("columns");
     let mut compared = 0;
     for row in table["rows"].as_array().expect("rows") {
@@ -121,7 +118,7 @@ fn rise_from_delivery() {
 /// EN 1990 and EN 12812 factors (from memory) on 10.5 and 1.5 kPa; none on the working-load basis.
 #[test]
 fn factors_on_loads() {
-    let case = reference::case(include_str!("../data/reference/resistance.json"), "A-ULS-01");
+    let case = reference::case(include_str!("../../data/reference/resistance.json"), "A-ULS-01");
     let total = |basis| factors(basis).permanent * case.input("G") + factors(basis).variable * case.input("Q");
     for basis in [Basis::LimitStateB1, Basis::LimitStateB2] {
         case.assert("w_d", total(basis));

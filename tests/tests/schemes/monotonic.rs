@@ -1,8 +1,6 @@
 //! More of what is wanted may not make a scheme look safer, and odd drawings may not break it.
 
-mod drawn;
-
-use drawn::{Drawn, drawn};
+use super::drawn::{self, Drawn, drawn};
 use falsewright_core::results::CheckKind;
 use falsewright_core::scheme::{Basis, Delivery, Id, TieEnd};
 use falsewright_tests::simple::{box_scheme, demand, face, falsework, solved, spaced};

@@ -1,8 +1,6 @@
 //! Braced bents before, during and after concreting, in wind and with what else pushes them, by statics.
 
-mod drawn;
-
-use drawn::drawn;
+use super::drawn::{self, drawn};
 use falsewright_core::Design;
 use falsewright_core::actions::wind::Terrain;
 use falsewright_core::catalogue::Catalogue;

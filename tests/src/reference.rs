@@ -43,7 +43,7 @@ impl Case {
     #[track_caller]
     pub fn assert_times(&self, name: &str, actual: f64, factor: f64) {
         let what = format!("{} {name} ({})", self.id, self.source);
-        falsewright_tests::assert_close(&what, actual, self.expected(name) * factor, self.tolerance);
+        crate::assert_close(&what, actual, self.expected(name) * factor, self.tolerance);
     }
 }
 

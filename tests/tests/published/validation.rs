@@ -17,6 +17,6 @@ fn every_value_is_within_its_tolerance() {
 
 #[test]
 fn committed_table_is_fresh() {
-    let committed = include_str!("../VALIDATION.md").replace("\r\n", "\n");
+    let committed = include_str!("../../VALIDATION.md").replace("\r\n", "\n");
     assert!(committed == markdown(&all()), "tests/VALIDATION.md is stale: run `cargo xtask validation`");
 }

@@ -7,7 +7,7 @@ use falsewright_core::model::Role;
 use falsewright_tests::assert_close;
 use std::collections::BTreeSet;
 
-const TEXT: &str = include_str!("../../core/src/catalogue/catalogue.json");
+const TEXT: &str = include_str!("../../../core/src/catalogue/catalogue.json");
 
 fn generic(code: &str) -> Item {
     Catalogue::generic().get(code).unwrap_or_else(|| panic!("no {code}")).clone()

@@ -1,0 +1,16 @@
+//! Whole schemes: their geometry, forces, quantities and files.
+
+mod bent;
+mod catalogue;
+mod concrete;
+mod demo;
+mod drawn;
+mod free_standing;
+mod geometry;
+mod ledger;
+mod malformed;
+mod monotonic;
+mod own_items;
+mod soffit_path;
+mod stages;
+mod wall_path;
