@@ -145,6 +145,7 @@ test("all that is placed, and its result, has a name", () => withPage(SCREENS.de
 
 test("a change is told once, with the worst ratio, and a drag is silent until it ends", () => withPage(SCREENS.desk, async ({ page }) => {
   await page.getByTestId("start-box").click();
+  await page.getByTestId("spoken").getByText(/^Draw section/).waitFor();
   await pen(page, "shutter");
   await page.evaluate(() => {
     window.told = [];
@@ -156,6 +157,7 @@ test("a change is told once, with the worst ratio, and a drag is silent until it
     new MutationObserver(log).observe(document.body, { subtree: true, childList: true, characterData: true });
   });
   const told = async () => {
+    await page.waitForFunction(() => window.told.length > 0);
     await page.waitForTimeout(900);
     return page.evaluate(() => window.told.splice(0));
   };
