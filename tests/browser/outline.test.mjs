@@ -119,6 +119,20 @@ test("haunch, batter, crown and joint are pulled with a live value, and a digit 
   assert.ok(Math.abs((await joint()) - level + 0.045) < 1e-9);
 }));
 
+test("the reason of snapping is in sight at the edge of a phone", () => withPage(SCREENS.phone, async ({ page }) => {
+  await page.getByTestId("start-outline").tap();
+  const sheet = await page.getByTestId("drawing").boundingBox();
+  await tap(page, [0, 0]);
+  const { x, y } = await screen(page, [0, 0]);
+  for (const across of [sheet.x + sheet.width - 30, x + 80]) {
+    await page.mouse.move(across, y);
+    const word = page.locator(".snap-word");
+    await word.waitFor();
+    const { x: left, width } = await word.boundingBox();
+    assert.ok(left >= sheet.x && left + width <= sheet.x + sheet.width, `from ${left} to ${left + width} on ${sheet.width}`);
+  }
+}));
+
 test("the reason of snapping is said, and a toggle suspends it on a tablet", () => withPage(SCREENS.tablet, async ({ page }) => {
   await page.getByTestId("start-box").tap();
   await pen(page, "outline");

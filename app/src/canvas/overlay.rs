@@ -48,10 +48,16 @@ pub fn Marks() -> impl IntoView {
             all.extend(overlay.boxed.map(|boxed| box_mark(&view, boxed)));
             all.push(Drawn::path("stroke", line(&view, &overlay.stroke)).keyed("stroke"));
             all.push(Drawn::path("preview", line(&view, &overlay.preview)).keyed("preview"));
-            snap_mark(&view, overlay, &mut all);
+            snap_mark(&view, overlay, letter, &mut all);
             all.extend(overlay.handles.iter().enumerate().map(|(index, of)| handle(&view, index, of)));
             let busy = overlay.readout.is_some() || overlay.entry.is_some();
-            all.extend(cursor.get().map(|(at, place, holds)| cursor_mark(view.to_screen(at), place, holds, busy)));
+            all.extend(cursor.get().map(|(at, place, holds)| {
+                let word = (!busy).then(|| {
+                    let words = format!("{}; {}", units::dimension(place.x), units::dimension(place.z));
+                    word(&view, letter, at, (14.0, -14.0), words)
+                });
+                cursor_mark(view.to_screen(at), holds).holding(word)
+            }));
             all.extend(readout(&view, overlay, letter));
         });
         kept.follow(&group, all, true);
@@ -82,7 +88,7 @@ fn line(view: &Viewport, points: &[Point]) -> String {
     path
 }
 
-fn snap_mark(view: &Viewport, overlay: &Overlay, all: &mut Vec<Drawn>) {
+fn snap_mark(view: &Viewport, overlay: &Overlay, letter: f64, all: &mut Vec<Drawn>) {
     let Some(snap) = overlay.snap.filter(|snap| snap.reason != SnapReason::Free) else { return };
     let mut guides = String::new();
     let mut guide = |from: Point| push_points(&mut guides, view, &[from, snap.point]);
@@ -95,11 +101,26 @@ fn snap_mark(view: &Viewport, overlay: &Overlay, all: &mut Vec<Drawn>) {
     let cross = format!("M{} {}h10m-5 -5v10", tenths(at.x - 5.0), tenths(at.y));
     all.push(Drawn::path("guide", guides).keyed("guide"));
     all.push(Drawn::path("snap", cross).keyed("snap"));
-    all.push(word(ScreenPoint::new(at.x + 12.0, at.y + 22.0), snap.reason.words()).keyed("snap-word"));
+    all.push(word(view, letter, snap.point, (12.0, 22.0), snap.reason.words()).keyed("snap-word"));
 }
 
-fn word(at: ScreenPoint, words: impl Into<String>) -> Drawn {
-    Drawn::new("text").set("class", "snap-word").set("x", tenths(at.x)).set("y", tenths(at.y)).saying(words)
+/// A word so far from a place: before it where there is no room behind, above it where there is none below.
+fn word(view: &Viewport, letter: f64, place: Point, (across, down): (f64, f64), words: String) -> Drawn {
+    let at = view.to_screen(place);
+    let fits = at.x + across + width_of(&words, letter) < view.width_px;
+    let (x, anchor) = if fits { (at.x + across, "start") } else { (at.x - across, "end") };
+    let y = if at.y + down < view.height_px { at.y + down } else { at.y - 14.0 };
+    Drawn::new("text")
+        .set("class", "snap-word")
+        .set("x", tenths(x))
+        .set("y", tenths(y))
+        .set("text-anchor", anchor)
+        .saying(words)
+}
+
+/// About what a line of writing takes.
+fn width_of(words: &str, letter: f64) -> f64 {
+    words.chars().count() as f64 * letter * 0.57
 }
 
 fn handle(view: &Viewport, index: usize, handle: &Handle) -> Drawn {
@@ -116,16 +137,14 @@ fn handle(view: &Viewport, index: usize, handle: &Handle) -> Drawn {
         .set("rx", if pulls { "4.5" } else { "0" })
 }
 
-fn cursor_mark(at: ScreenPoint, place: Point, holds: bool, busy: bool) -> Drawn {
-    let words = format!("{}; {}", units::dimension(place.x), units::dimension(place.z));
-    let word = (!busy).then(|| word(ScreenPoint::new(14.0, -14.0), words));
+fn cursor_mark(at: ScreenPoint, holds: bool) -> Drawn {
+    let place = format!("translate({} {})", tenths(at.x), tenths(at.y));
+    let cross = |class| Drawn::path(class, CURSOR.to_owned()).set("transform", place.clone());
     Drawn::new("g")
         .keyed("cursor")
         .set("class", if holds { "cursor holds" } else { "cursor" })
         .set("data-testid", "cursor")
-        .set("transform", format!("translate({} {})", tenths(at.x), tenths(at.y)))
-        .holding([Drawn::path("halo", CURSOR.to_owned()), Drawn::new("path").set("d", CURSOR)])
-        .holding(word)
+        .holding([cross("halo"), cross("cross")])
 }
 
 fn readout(view: &Viewport, overlay: &Overlay, letter: f64) -> Option<Drawn> {
@@ -148,7 +167,7 @@ fn readout(view: &Viewport, overlay: &Overlay, letter: f64) -> Option<Drawn> {
     };
     let ScreenPoint { x, y } = view.to_screen(at);
     let letter = letter.max(13.0);
-    let width = text.chars().count() as f64 * letter * 0.57 + 14.0;
+    let width = width_of(&text, letter) + 14.0;
     let (left, top) = (x.min(view.width_px - width - 20.0).max(-12.0) + 16.0, (y - 20.0 - 2.0 * letter).max(2.0));
     let ground = Drawn::new("rect").set("width", tenths(width)).set("height", tenths(letter * 1.85)).set("rx", "2");
     let text = Drawn::new("text").set("x", "7").set("y", tenths(letter * 1.3)).saying(text);

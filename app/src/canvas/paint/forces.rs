@@ -11,6 +11,8 @@ use falsewright_core::results::{Diagram, PressureDiagram, Results, Station};
 const GREATEST_PRESSURE_M: f64 = 0.22;
 /// Length on the drawing of the greatest moment or deflection.
 const GREATEST_M: f64 = 0.3;
+/// What is less would be written as 0, in mm and in kNm.
+const LEAST_WRITTEN: f64 = 0.05;
 
 /// A diagram with the place and text of its greatest value.
 pub struct Labelled {
@@ -18,8 +20,8 @@ pub struct Labelled {
     pub figure: Figure,
     /// Where its greatest value stands.
     pub at: Point,
-    /// The value with its unit.
-    pub text: String,
+    /// The value with its unit; none where it would be written as 0.
+    pub text: Option<String>,
 }
 
 /// Pressures, drawn in the concrete, pushing at each shutter.
@@ -45,7 +47,7 @@ pub fn pressures(model: &Model, results: &Results) -> Vec<Labelled> {
         }
         figure.stroke("pressure-area", area);
         figure.stroke("pressure-arrows", arrows);
-        Some(Labelled { figure, at: tail(greatest), text: units::quantity(greatest.1, "kPa", 0) })
+        Some(Labelled { figure, at: tail(greatest), text: Some(units::quantity(greatest.1, "kPa", 0)) })
     };
     results.pressures.iter().filter_map(diagram).collect()
 }
@@ -64,11 +66,8 @@ pub fn along_members(diagrams: &[Diagram], moments: bool) -> Vec<Labelled> {
             diagram.from + axis * station.s_m + axis.left() * (value(station) * GREATEST_M / greatest)
         };
         let peak = diagram.stations.iter().max_by(|a, b| value(a).abs().total_cmp(&value(b).abs()))?;
-        let text = if moments {
-            units::quantity(peak.moment_knm.abs(), "kNm", 1)
-        } else {
-            units::quantity(peak.deflection_m.abs() * 1e3, "mm", 1)
-        };
+        let (size, unit) = if moments { (peak.moment_knm.abs(), "kNm") } else { (peak.deflection_m.abs() * 1e3, "mm") };
+        let text = units::quantity(size, unit, 1);
         let kind = if moments { "moment" } else { "deflection" };
         let of = member(&diagram.member);
         let label = if moments {
@@ -87,7 +86,7 @@ pub fn along_members(diagrams: &[Diagram], moments: bool) -> Vec<Labelled> {
             path.line(shape);
         }
         figure.stroke(kind, path);
-        Some(Labelled { figure, at: place(peak), text })
+        Some(Labelled { figure, at: place(peak), text: (size >= LEAST_WRITTEN).then_some(text) })
     };
     diagrams.iter().filter_map(draw).collect()
 }

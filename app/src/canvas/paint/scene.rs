@@ -68,6 +68,7 @@ mod tests {
     use super::*;
     use crate::canvas::paint::{TagKind, tone};
     use falsewright_core::design;
+    use falsewright_core::results::Diagram;
     use falsewright_core::scheme::heron_lane;
     use std::collections::BTreeSet;
 
@@ -88,6 +89,16 @@ mod tests {
         tags.sort_unstable();
         let doubled: Vec<_> = tags.windows(2).filter(|pair| pair[0] == pair[1]).collect();
         assert!(doubled.is_empty(), "{doubled:?}");
+    }
+
+    #[test]
+    fn next_to_nothing_is_not_written_beside_a_diagram() {
+        let (design, scene) = demo(Shown { pressure: false, deflection: true, moment: true });
+        let still = |diagram: &Diagram| diagram.stations.iter().all(|station| station.deflection_m.abs() < 0.04e-3);
+        assert!(design.results.diagrams.iter().any(still), "all of the demo moves");
+        let values = scene.tags.iter().filter(|tag| tag.kind == TagKind::Value);
+        let nothing: Vec<_> = values.filter(|tag| tag.text.starts_with("0.0 ")).map(|tag| &tag.text).collect();
+        assert!(nothing.is_empty(), "{nothing:?}");
     }
 
     #[test]

@@ -52,14 +52,16 @@ pub enum TagKind {
 pub fn tags(view: &Whereabouts, values: &[Labelled]) -> Vec<Tag> {
     let mut tags: Vec<Tag> = rings(view).collect();
     tags.extend(ratios(view));
-    tags.extend(values.iter().map(|value| Tag {
-        key: format!("value-{}", value.figure.key),
-        kind: TagKind::Value,
-        at: value.at,
-        text: value.text.clone(),
-        label: value.figure.label.clone(),
-        owner: None,
-        urgent: false,
+    tags.extend(values.iter().filter_map(|value| {
+        Some(Tag {
+            key: format!("value-{}", value.figure.key),
+            kind: TagKind::Value,
+            at: value.at,
+            text: value.text.clone()?,
+            label: value.figure.label.clone(),
+            owner: None,
+            urgent: false,
+        })
     }));
     tags
 }
