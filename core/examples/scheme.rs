@@ -3,7 +3,8 @@
 //! `cargo run -q --release -p falsewright-core --example scheme -- FILE.json`
 
 use falsewright_core::catalogue::Catalogue;
-use falsewright_core::{Design, design, scheme};
+use falsewright_core::hold_points::hold_points;
+use falsewright_core::{design, scheme};
 use serde_json::json;
 use std::error::Error;
 use std::process::ExitCode;
@@ -25,14 +26,16 @@ fn run() -> Result<String, Box<dyn Error>> {
     let path = std::env::args().nth(1).ok_or("Name one scheme file.")?;
     let bytes = std::fs::read(&path).map_err(|error| format!("{path}: {error}"))?;
     let scheme = scheme::read_bytes(&bytes)?;
-    let Design { results, quantities, .. } = design(&scheme, &Catalogue::generic())?;
+    let design = design(&scheme, &Catalogue::generic())?;
+    let results = &design.results;
     Ok(serde_json::to_string_pretty(&json!({
         "checks": results.checks,
         "ties": results.ties,
         "legs": results.legs,
         "ledger": results.ledger,
         "striking": results.striking,
-        "quantities": quantities,
+        "quantities": design.quantities,
         "findings": results.findings,
+        "hold_points": hold_points(&scheme, &design),
     }))?)
 }

@@ -25,6 +25,7 @@ pub mod checks;
 pub mod decimals;
 mod findings;
 pub mod geometry;
+pub mod hold_points;
 pub mod json;
 pub mod layout;
 pub mod limits;

@@ -27,7 +27,7 @@ for (const [name, screen] of Object.entries(SCREENS)) {
     await page.locator("g.figure").first().waitFor();
     const scheme = await saved(page);
     const { shutters, falsework } = scheme;
-    const { checks, findings } = compute(scheme);
+    const { checks, findings, hold_points: holds } = compute(scheme);
     await page.getByTestId("drawing").focus();
     await page.keyboard.press("Control+0");
     const before = await mapping(page);
@@ -43,6 +43,9 @@ for (const [name, screen] of Object.entries(SCREENS)) {
       assert.equal(await page.locator(".board").evaluate((board) => board.clientWidth * board.clientHeight), 0);
       assert.equal(await seen(page, ".printed tbody tr:has(.ratio)"), checks.length);
       assert.equal(await seen(page, ".printed ol li"), findings.length);
+      const toSign = await page.locator(".to-sign tbody tr").allInnerTexts();
+      const spaced = toSign.map((text) => text.replaceAll("\u00a0", " ").trim());
+      assert.deepEqual(spaced, holds.flatMap(({ stage, points }) => [stage, ...points]));
       assert.ok(await seen(page, '.printed [data-testid="schedule"] td.mark button') > 10, "marks of the schedule");
       assert.equal(await page.locator("#hatch-fresh circle").first().evaluate((dot) => getComputedStyle(dot).visibility), "visible");
       const { sheets, wide } = await page.evaluate(() => {

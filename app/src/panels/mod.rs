@@ -8,6 +8,7 @@ mod folds;
 mod fresh_concrete;
 mod hardening;
 mod hint;
+mod hold_points;
 mod ledger;
 mod margin;
 mod notes;

@@ -1,6 +1,7 @@
 //! What is on paper: the drawings, and all that a checker and the site need.
 
 use super::hardening;
+use super::hold_points;
 use super::ledger::Ledger;
 use super::ratio::Ratio;
 use super::schedule::Schedule;
@@ -43,6 +44,7 @@ fn Sheets() -> impl IntoView {
                 {site_card::tables(store, Signal::stored(true))}
             </section>
             {striking}
+            {hold_points::sheet(store)}
             <section>
                 <h2>{t("Schedule")}</h2>
                 <Schedule/>

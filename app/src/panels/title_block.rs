@@ -3,6 +3,7 @@ use super::element::selected;
 use super::folds::Folds;
 use super::fresh_concrete::{self, Fillings};
 use super::hardening::StrikingTimes;
+use super::hold_points::HoldPoints;
 use super::margin::Leaf;
 use super::page_settings::PageSettings;
 use super::ratio::Ratio;
@@ -191,6 +192,7 @@ fn Settings() -> impl IntoView {
         </div>
         <Fillings/>
         <SiteCard/>
+        <HoldPoints/>
         <details class="further" data-testid="loads-and-limits">
             <summary>{t("Loads and limits")}</summary>
             <div class="fields">

@@ -7,6 +7,7 @@ mod demo;
 mod drawn;
 mod free_standing;
 mod geometry;
+mod hold_points;
 mod ledger;
 mod malformed;
 mod monotonic;
