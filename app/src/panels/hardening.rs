@@ -24,14 +24,14 @@ struct Written {
 
 /// Fields of how concrete hardens. Text that is no temperature changes nothing, and is told of.
 pub fn fields(hardening: Memo<Vec<Hardening>>, put: impl Fn(Vec<Hardening>) + Send + Sync + 'static) -> impl IntoView {
-    let write = |hardening: Hardening| Written { temperature: hardening.temperature.to_string(), hardening };
+    let write = |hardening: Hardening| Written { temperature: units::written(&hardening.temperature), hardening };
     let written = Memo::new(move |_| hardening.get().into_iter().map(write).collect::<Vec<_>>());
     let store = Store::here();
     let read = move |Written { mut hardening, temperature }: Written| {
         match temperature.parse() {
             Ok(temperature) => hardening.temperature = temperature,
             Err(TemperatureTextError) => store.tell(Some(say!(
-                "“{}” is no temperature. Write one, or hours and temperatures such as 24 h 15, 48 h 8.",
+                "“{}” is no temperature. Write one, or hours and temperatures such as 24 h 15; 48 h 8.",
                 temperature
             ))),
         }
@@ -41,7 +41,7 @@ pub fn fields(hardening: Memo<Vec<Hardening>>, put: impl Fn(Vec<Hardening>) + Se
     view! {
         {form.number("Strength class fck", Unit::of("MPa", 1), |of| of.hardening.class_mpa, |of, value| of.hardening.class_mpa = value)}
         {form.choice("Cement class", CEMENTS, |of| of.hardening.cement, |of, value| of.hardening.cement = value)}
-        {form.text("Temperature in °C, or by hours: 24 h 15, 48 h 8", |of| &of.temperature, |of, text| of.temperature = text)}
+        {form.text("Temperature in °C, or by hours: 24 h 15; 48 h 8", |of| &of.temperature, |of, text| of.temperature = text)}
     }
 }
 

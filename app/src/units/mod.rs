@@ -53,7 +53,15 @@ pub fn set_system(system: System) {
 
 /// A number with so many decimals.
 pub fn number(value: f64, places: usize) -> String {
-    let text = decimals(value, places).to_string();
+    with_sign(decimals(value, places).to_string())
+}
+
+/// Values as they are written with a point, with the decimal sign of the language.
+pub fn written(values: &impl ToString) -> String {
+    with_sign(values.to_string())
+}
+
+fn with_sign(text: String) -> String {
     match language::spoken().decimal_sign() {
         '.' => text,
         sign => text.replace('.', sign.encode_utf8(&mut [0; 4])),

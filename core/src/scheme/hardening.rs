@@ -50,7 +50,7 @@ tagged! { Temperature, "by", |fields| {
 
 /// Text that is no temperature and no list of hours and temperatures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("write one temperature, or hours and temperatures such as \"24 h 15, 48 h 8\"")]
+#[error("write one temperature, or hours and temperatures such as \"24 h 15; 48 h 8\"")]
 pub struct TemperatureTextError;
 
 impl fmt::Display for Temperature {
@@ -59,7 +59,7 @@ impl fmt::Display for Temperature {
             Self::Mean { celsius } => write!(f, "{celsius}"),
             Self::History { hours_celsius } => {
                 for (index, [hours, celsius]) in hours_celsius.iter().enumerate() {
-                    write!(f, "{}{hours} h {celsius}", if index > 0 { ", " } else { "" })?;
+                    write!(f, "{}{hours} h {celsius}", if index > 0 { "; " } else { "" })?;
                 }
                 Ok(())
             }
@@ -70,10 +70,12 @@ impl fmt::Display for Temperature {
 impl FromStr for Temperature {
     type Err = TemperatureTextError;
 
-    /// One temperature, or `hours h temperature` with commas between; `°C` may follow each.
+    /// One temperature, or `hours h temperature` with semicolons between; `°C` may follow each. Decimals follow a point or
+    /// a comma; where no semicolon stands, commas part the entries.
     fn from_str(text: &str) -> Result<Self, Self::Err> {
         let number = |text: &str| {
-            let value: f64 = text.trim().trim_end_matches("°C").trim().replace('−', "-").parse().ok()?;
+            let text = text.trim().trim_end_matches("°C").trim().replace('−', "-").replace(',', ".");
+            let value: f64 = text.parse().ok()?;
             value.is_finite().then_some(value)
         };
         let each = |part: &str| {
@@ -83,7 +85,8 @@ impl FromStr for Temperature {
         if let Some(celsius) = number(text) {
             return Ok(Self::Mean { celsius });
         }
-        let hours_celsius = text.split([',', ';']).map(each).collect::<Option<Vec<_>>>().ok_or(TemperatureTextError)?;
+        let between = if text.contains(';') { ';' } else { ',' };
+        let hours_celsius = text.split(between).map(each).collect::<Option<Vec<_>>>().ok_or(TemperatureTextError)?;
         Ok(Self::History { hours_celsius })
     }
 }
@@ -116,12 +119,16 @@ mod tests {
 
     #[test]
     fn temperatures_are_written_as_they_are_read() {
-        for text in ["12.5", "-3", "24 h 15, 48 h 8.5"] {
+        for text in ["12.5", "-3", "24 h 15; 48 h 8.5"] {
             assert_eq!(text.parse::<Temperature>().map(|read| read.to_string()), Ok(text.to_owned()));
         }
         let history = Temperature::History { hours_celsius: vec![[24.0, 15.0], [48.0, -2.0]] };
         assert_eq!("24h15 °C; 48 h −2".parse(), Ok(history));
-        for text in ["", "warm", "24 h", "24 h 15, 8", "inf"] {
+        let other = Temperature::History { hours_celsius: vec![[24.0, 15.5], [48.0, 8.0]] };
+        assert_eq!("24 h 15,5; 48 h 8".parse(), Ok(other.clone()));
+        assert_eq!("24 h 15.5, 48 h 8".parse(), Ok(other));
+        assert_eq!("12,5".parse(), Ok(Temperature::Mean { celsius: 12.5 }));
+        for text in ["", "warm", "24 h", "24 h 15, 8", "24 h 15,5, 48 h 8", "inf"] {
             assert_eq!(text.parse::<Temperature>(), Err(TemperatureTextError), "{text}");
         }
     }
