@@ -6,7 +6,7 @@
 use crate::Design;
 use crate::model::{PlacedFalsework, PlacedTieRow, Pour};
 use crate::results::{Severity, StruckForm};
-use crate::scheme::{Bearing, Delivery, PressureMethod, Scheme};
+use crate::scheme::{Bearing, Delivery, HeldBy, PressureMethod, Scheme};
 use crate::sentence::{Sentence, Value, length_mm, number};
 use serde::Serialize;
 
@@ -73,13 +73,14 @@ fn before(scheme: &Scheme, design: &Design, pour: &Pour) -> Vec<Sentence> {
         let (marks, count) = counted(&props);
         points.push(sentence!("Props {}: all {} stand, held at both ends.", marks, count));
     }
+    points.extend(ties.iter().chain(&props).filter_map(|row| held(row)));
     let shutters = || model.shutters.iter().filter(|shutter| shutter.pour == pour.id);
-    let held: Vec<&str> = shutters().filter(|shutter| shutter.foot_held).map(|shutter| shutter.mark.as_str()).collect();
-    if !held.is_empty() {
-        points.push(sentence!("The feet of {} cannot move sideways.", held.join(", ")));
+    let feet: Vec<&str> = shutters().filter(|shutter| shutter.foot_held).map(|shutter| shutter.mark.as_str()).collect();
+    if !feet.is_empty() {
+        points.push(sentence!("The feet of {} cannot move sideways.", feet.join(", ")));
     }
     points.extend(shutters().filter(|shutter| shutter.hold_down_kn > 0.0).map(|shutter| {
-        let force = number(shutter.hold_down_kn, "kN", 1);
+        let force = at_least(shutter.hold_down_kn, "kN", 1);
         sentence!("Each upright line of {} is held down for {}.", &shutter.mark, force)
     }));
     for falsework in model.falsework.iter().filter(|falsework| falsework.pour == pour.id) {
@@ -96,19 +97,35 @@ fn before(scheme: &Scheme, design: &Design, pour: &Pour) -> Vec<Sentence> {
     points
 }
 
+/// What holds the fixed ends of a row.
+fn held(row: &PlacedTieRow) -> Option<Sentence> {
+    let mark = &row.mark;
+    Some(match row.held?.by {
+        HeldBy::Thrust => sentence!("What {} pushes against bears it, as is shown.", mark),
+        HeldBy::Kentledge { weight_kn, .. } => {
+            sentence!("Each of {} is held by a block of {} or more.", mark, at_least(weight_kn, "kN", 1))
+        }
+        HeldBy::Anchor(anchor) => sentence!(
+            "The concrete that {} is anchored in is shown to have a strength of {}.",
+            mark,
+            at_least(anchor.strength_mpa, "N/mm²", 1)
+        ),
+    })
+}
+
 fn under(scheme: &Scheme, falsework: &PlacedFalsework) -> Vec<Sentence> {
     let mark = &falsework.mark;
     let mut points = vec![match (falsework.bearing, &falsework.slab) {
         (Bearing::Ground, _) => sentence!(
             "The ground under {} is shown to bear {}, and is drained.",
             mark,
-            number(scheme.ground.allowable_kpa, "kPa", 0)
+            at_least(scheme.ground.allowable_kpa, "kPa", 0)
         ),
         (Bearing::Slab { .. }, Some(slab)) => {
-            sentence!("The slab under {} is at least {} days old.", mark, number(slab.age_days.ceil(), "", 0))
+            sentence!("The slab under {} is at least {} days old.", mark, at_least(slab.age_days, "", 0))
         }
         (Bearing::Slab { strength_mpa }, None) => {
-            sentence!("The slab under {} is shown to have a strength of {}.", mark, number(strength_mpa, "N/mm²", 1))
+            sentence!("The slab under {} is shown to have a strength of {}.", mark, at_least(strength_mpa, "N/mm²", 1))
         }
     }];
     points.push(sentence!(
@@ -156,8 +173,8 @@ fn after(design: &Design, pour: &Pour) -> Vec<Sentence> {
     let mut points: Vec<Sentence> = times
         .iter()
         .map(|time| {
-            let strength = number(time.required_mpa, "N/mm²", 1);
-            let hours = time.hours.map(|hours| number(hours.ceil(), "", 0));
+            let strength = at_least(time.required_mpa, "N/mm²", 1);
+            let hours = time.hours.map(|hours| at_least(hours, "", 0));
             match (time.form, hours) {
                 (StruckForm::Walls, Some(hours)) => {
                     sentence!("The walls are proven to have {}, reckoned to take {} hours.", strength, hours)
@@ -189,11 +206,20 @@ fn counted(rows: &[&PlacedTieRow]) -> (String, usize) {
 
 /// Of concrete: what is colder presses more.
 fn least_temperature(scheme: &Scheme) -> Value {
-    number(scheme.concrete.temperature_c.ceil(), "°C", 0)
+    at_least(scheme.concrete.temperature_c, "°C", 0)
 }
 
-/// What must not be passed: never rounded up.
+/// What must not be passed: never rounded up, but for what rounding left.
 fn at_most(value: f64, unit: &'static str, decimals: usize) -> Value {
     let whole = f64::from(10_u32.pow(decimals as u32));
-    number((value * whole * (1.0 + 1e-12)).floor() / whole, unit, decimals)
+    number((value * whole + HAIR).floor() / whole, unit, decimals)
 }
+
+/// What must be reached: never rounded down, but for what rounding left.
+fn at_least(value: f64, unit: &'static str, decimals: usize) -> Value {
+    let whole = f64::from(10_u32.pow(decimals as u32));
+    number((value * whole - HAIR).ceil() / whole, unit, decimals)
+}
+
+/// Rounding of sums, by the last place that is written.
+const HAIR: f64 = 1e-9;

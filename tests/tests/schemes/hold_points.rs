@@ -3,7 +3,7 @@
 use falsewright_core::catalogue::Catalogue;
 use falsewright_core::hold_points::{HoldPoint, hold_points};
 use falsewright_core::results::StruckForm;
-use falsewright_core::scheme::{Bearing, Delivery, PressureMethod, Scheme, heron_lane};
+use falsewright_core::scheme::{Bearing, Delivery, HeldBy, PressureMethod, Scheme, heron_lane};
 use falsewright_core::{Design, design};
 use falsewright_tests::simple::box_scheme;
 
@@ -103,6 +103,22 @@ fn change_with_the_scheme() {
     scheme.concrete.method = PressureMethod::FullHead;
     let (_, all) = told(&scheme);
     assert!(!says(at(&all, "While P2 is concreted"), "At most"), "no rate presses more than the full head");
+}
+
+#[test]
+fn what_holds_the_props_is_seen() {
+    let mut scheme = heron_lane().expect("the demo is readable");
+    for (by, words) in [
+        (HeldBy::Thrust, "pushes against bears it"),
+        (HeldBy::Kentledge { weight_kn: 20.04, friction: 0.3 }, "is held by a block of 20.1 kN or more"),
+    ] {
+        let props = scheme.ties.iter_mut().filter_map(|row| row.held.as_mut());
+        let count = props.map(|end| end.by = by).count();
+        assert!(count > 0, "no prop of the demo is held");
+        let told = told(&scheme).1;
+        let said = told.iter().flat_map(|point| &point.points).filter(|text| text.contains(words)).count();
+        assert_eq!(said, count, "{words}");
+    }
 }
 
 #[test]
