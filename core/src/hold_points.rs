@@ -5,9 +5,9 @@
 
 use crate::Design;
 use crate::model::{PlacedFalsework, PlacedTieRow, Pour};
-use crate::results::{Severity, StruckForm};
+use crate::results::Severity;
 use crate::scheme::{Bearing, Delivery, HeldBy, PressureMethod, Scheme};
-use crate::sentence::{Sentence, Value, length_mm, number};
+use crate::sentence::{Sentence, Value, length_mm, number, word};
 use serde::Serialize;
 
 /// One stage of the work, and what must be so before or while it goes on.
@@ -173,17 +173,15 @@ fn after(design: &Design, pour: &Pour) -> Vec<Sentence> {
     let mut points: Vec<Sentence> = times
         .iter()
         .map(|time| {
-            let strength = at_least(time.required_mpa, "N/mm²", 1);
-            let hours = time.hours.map(|hours| at_least(hours, "", 0));
-            match (time.form, hours) {
-                (StruckForm::Walls, Some(hours)) => {
-                    sentence!("The walls are proven to have {}, reckoned to take {} hours.", strength, hours)
-                }
-                (StruckForm::Soffits, Some(hours)) => {
-                    sentence!("The soffits are proven to have {}, reckoned to take {} hours.", strength, hours)
-                }
-                (StruckForm::Walls, None) => sentence!("The walls are proven to have {}.", strength),
-                (StruckForm::Soffits, None) => sentence!("The soffits are proven to have {}.", strength),
+            let (form, strength) = (word(time.form.name()), at_least(time.required_mpa, "N/mm²", 1));
+            match time.hours {
+                Some(hours) => sentence!(
+                    "The {} are proven to have {}, reckoned to take {} hours.",
+                    form,
+                    strength,
+                    at_least(hours, "", 0)
+                ),
+                None => sentence!("The {} are proven to have {}.", form, strength),
             }
         })
         .collect();
@@ -211,15 +209,18 @@ fn least_temperature(scheme: &Scheme) -> Value {
 
 /// What must not be passed: never rounded up, but for what rounding left.
 fn at_most(value: f64, unit: &'static str, decimals: usize) -> Value {
-    let whole = f64::from(10_u32.pow(decimals as u32));
-    number((value * whole + HAIR).floor() / whole, unit, decimals)
+    rounded(value, unit, decimals, |places| (places + HAIR).floor())
 }
 
 /// What must be reached: never rounded down, but for what rounding left.
 fn at_least(value: f64, unit: &'static str, decimals: usize) -> Value {
-    let whole = f64::from(10_u32.pow(decimals as u32));
-    number((value * whole - HAIR).ceil() / whole, unit, decimals)
+    rounded(value, unit, decimals, |places| (places - HAIR).ceil())
 }
 
 /// Rounding of sums, by the last place that is written.
 const HAIR: f64 = 1e-9;
+
+fn rounded(value: f64, unit: &'static str, decimals: usize, round: impl Fn(f64) -> f64) -> Value {
+    let whole = f64::from(10_u32.pow(decimals as u32));
+    number(round(value * whole) / whole, unit, decimals)
+}

@@ -2,6 +2,7 @@
 
 use crate::language::{t, told};
 use crate::store::Store;
+use crate::widgets::unfolding;
 use falsewright_core::hold_points::{HoldPoint, hold_points};
 use falsewright_core::sentence::Sentence;
 use leptos::prelude::*;
@@ -10,23 +11,13 @@ use leptos::prelude::*;
 #[component]
 pub fn HoldPoints() -> impl IntoView {
     let store = Store::here();
-    let open = RwSignal::new(false);
-    let stages = move || {
+    let stages = move |open: Signal<bool>| {
         let design = &store.settled.get().design;
         let all = open.get().then(|| store.scheme.with_untracked(|scheme| hold_points(scheme, design)))?;
         let none = all.is_empty().then(|| view! { <p class="quiet">{t("No equipment stands yet.")}</p> }.into_any());
         Some(view! { {none} {all.into_iter().map(stage).collect_view()} }.into_any())
     };
-    view! {
-        <details
-            class="further hold-points"
-            data-testid="hold-points"
-            on:toggle=move |event| open.set(event_target::<web_sys::Element>(&event).has_attribute("open"))
-        >
-            <summary>{t("Hold points")}</summary>
-            {move || stages()}
-        </details>
-    }
+    unfolding("hold-points", t("Hold points"), |open| (move || stages(open)).into_any())
 }
 
 fn stage(HoldPoint { stage, points }: HoldPoint) -> AnyView {

@@ -4,6 +4,7 @@ use crate::language::{t, told};
 use crate::memo::Memo;
 use crate::store::Store;
 use crate::units;
+use crate::widgets::unfolding;
 use falsewright_core::limits::{Governing, Limit, PourLimits, TEMPERATURES_C, site_limits};
 use falsewright_core::scheme::PressureMethod;
 use leptos::prelude::*;
@@ -12,17 +13,9 @@ use leptos::prelude::*;
 #[component]
 pub fn SiteCard() -> impl IntoView {
     let store = Store::here();
-    let open = RwSignal::new(false);
-    view! {
-        <details
-            class="further site-card"
-            data-testid="site-card"
-            on:toggle=move |event| open.set(event_target::<web_sys::Element>(&event).has_attribute("open"))
-        >
-            <summary>{t("Limits of the pour for the site")}</summary>
-            <div class="tables">{tables(store, open.into())}</div>
-        </details>
-    }
+    unfolding("site-card", t("Limits of the pour for the site"), |open| {
+        view! { <div class="tables">{tables(store, open)}</div> }.into_any()
+    })
 }
 
 /// One table for each pour, while they are wanted.

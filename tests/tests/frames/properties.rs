@@ -99,8 +99,8 @@ fn solve(frame: &Frame, loads: &LoadCase) -> Solution {
     frame.factorise().expect("nothing is loose").solve(loads).expect("the loads lie on the frame")
 }
 
-/// Everything that a solution tells, kind by kind: shifts, rotations, forces, moments. Members at 5 places.
-fn values(frame: &Frame, solution: &Solution) -> [Vec<f64>; 4] {
+/// Shifts, rotations, forces and moments at the nodes.
+fn values_at_nodes(frame: &Frame, solution: &Solution) -> [Vec<f64>; 4] {
     let mut kinds: [Vec<f64>; 4] = Default::default();
     for node in 0..frame.nodes.len() {
         let (moved, reaction) = (solution.displacement(node), solution.reaction(node));
@@ -109,6 +109,12 @@ fn values(frame: &Frame, solution: &Solution) -> [Vec<f64>; 4] {
         kinds[2].extend([reaction.fx, reaction.fy]);
         kinds[3].push(reaction.mz);
     }
+    kinds
+}
+
+/// Everything that a solution tells, kind by kind: shifts, rotations, forces, moments. Members at 5 places.
+fn values(frame: &Frame, solution: &Solution) -> [Vec<f64>; 4] {
+    let mut kinds = values_at_nodes(frame, solution);
     for member in 0..frame.members.len() {
         for place in [0.07, 0.31, 0.5, 0.77, 0.94] {
             let x = place * length(frame, member);
@@ -574,17 +580,7 @@ proptest! {
         let (cut, _) = split(&frame, &loads, member, t);
         let (whole, parts) = (frame.solve_second_order(&loads), cut.solve_second_order(&loads));
         let (whole, parts) = (whole.expect("far from buckling"), parts.expect("far from buckling"));
-        let nodes = |solution: &Solution| {
-            let mut kinds: [Vec<f64>; 4] = Default::default();
-            for node in 0..frame.nodes.len() {
-                let (moved, reaction) = (solution.displacement(node), solution.reaction(node));
-                kinds[0].extend([moved.ux, moved.uy]);
-                kinds[1].push(moved.rz);
-                kinds[2].extend([reaction.fx, reaction.fy]);
-                kinds[3].push(reaction.mz);
-            }
-            kinds
-        };
+        let nodes = |solution: &Solution| values_at_nodes(&frame, solution);
         assert_same(&nodes(&whole), &nodes(&parts), 1e-6)?;
     }
 
