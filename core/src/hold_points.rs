@@ -189,6 +189,15 @@ fn after(design: &Design, pour: &Pour) -> Vec<Sentence> {
         points
             .push(sentence!("The strength that the designer of the concrete asks for is proven: none is given here."));
     }
+    let swings = design.results.swings.iter().filter_map(|swing| {
+        let shutter = design.model.shutter(swing.shutter).filter(|shutter| shutter.pour == pour.id)?;
+        Some(sentence!(
+            "The ties of {} are out, and nothing else stands where it swings: {} is to be kept.",
+            &shutter.mark,
+            length_mm(swing.wanted_m)
+        ))
+    });
+    points.extend(swings);
     let over_way = |falsework: &PlacedFalsework| falsework.pour == pour.id && falsework.opening.is_some();
     if design.model.falsework.iter().any(over_way) {
         points.push(sentence!("Nobody passes below what is being struck."));

@@ -7,6 +7,7 @@ mod ledger;
 mod pressure;
 mod striking;
 
+use crate::geometry::Point;
 use crate::scheme::Id;
 use crate::sentence::Sentence;
 pub(crate) use check::ratio;
@@ -36,6 +37,8 @@ pub struct Results {
     pub diagrams: Vec<Diagram>,
     /// The room in each opening.
     pub clearances: Vec<Clearance>,
+    /// How hinged shutters swing off their concrete.
+    pub swings: Vec<Swing>,
     /// When the forms of each pour may go, if the scheme says how its concrete hardens.
     pub striking: Vec<StrikingTime>,
     /// What can move without resistance.
@@ -81,4 +84,25 @@ pub struct Clearance {
     pub width_between: Sentence,
     /// What is lowest above the way.
     pub height_below: Sentence,
+}
+
+/// How a hinged shutter swings off its concrete, measured between outlines in the section.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Swing {
+    /// The shutter.
+    pub shutter: Id,
+    /// The line that it turns about.
+    pub hinge: Point,
+    /// Its parts where they come to rest, each an outline; as far as they get if something is in the way.
+    pub outlines: Vec<[Point; 4]>,
+    /// How far it could be swung until it meets something, degrees: none if it never does.
+    pub clear_deg: Option<f64>,
+    /// What meets what there.
+    pub meets: Option<Sentence>,
+    /// The gap that is asked for.
+    pub wanted_m: f64,
+    /// The least gap once it has been moved; nought if something is in the way.
+    pub gap_m: f64,
+    /// Between what.
+    pub between: Sentence,
 }

@@ -149,7 +149,9 @@ impl fmt::Display for Value {
         match self {
             Self::Word(word) => f.write_str(word),
             Self::Name(name) | Self::Member(name) | Self::Item(name) => f.write_str(name),
-            Self::Number { value, unit: "", decimals: places } => decimals(*value, *places).fmt(f),
+            Self::Number { value, unit: unit @ ("" | "°"), decimals: places } => {
+                write!(f, "{}{unit}", decimals(*value, *places))
+            }
             Self::Number { value, unit, decimals: places } => write!(f, "{} {unit}", decimals(*value, *places)),
             Self::Stated(value) => shortest(*value).fmt(f),
             Self::Length { metres, mm: true, decimals: places } => write!(f, "{} mm", decimals(metres * 1e3, *places)),

@@ -54,6 +54,10 @@ export async function eachState(page, look) {
   await look("an element");
   await page.locator(".checks summary").first().click();
   await look("an element's check");
+  await hinged(page, "S6");
+  await page.getByTestId("swing").scrollIntoViewIfNeeded();
+  await look("a hinged shutter");
+  await page.getByTestId("undo").click();
   await page.getByTestId("drawing").focus();
   await page.keyboard.press("Shift+F10");
   await page.getByTestId("menu").waitFor();
@@ -99,6 +103,15 @@ export async function eachState(page, look) {
     await part.locator("summary").click();
   }
   await look("title block");
+}
+
+/** Makes a shutter hinged and has its leaf up. */
+export async function hinged(page, mark) {
+  await page.locator(`.tag[data-testid="ratio-${mark}"]:has(rect)`).focus();
+  await page.keyboard.press("Enter");
+  await pull(page, "leaf-element");
+  await page.getByTestId("field-hinged").click();
+  await page.getByTestId("swing").waitFor();
 }
 
 /** Brings a leaf of the margin up. */

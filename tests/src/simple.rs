@@ -60,6 +60,7 @@ pub fn shutter(id: u32, face: FaceRef, arrangement: Arrangement) -> Shutter {
         above_m: 0.0,
         foot_held: false,
         hold_down_kn: None,
+        hinge: None,
     }
 }
 

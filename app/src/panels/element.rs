@@ -5,6 +5,7 @@ mod falsework;
 mod opening;
 mod several;
 mod shutter;
+mod swing;
 mod ties;
 mod used;
 

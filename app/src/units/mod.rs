@@ -104,7 +104,9 @@ pub fn amount_trimmed(value: f64, si: &str, decimals: usize) -> String {
 
 /// A value with its unit.
 pub fn quantity(value: f64, si: &'static str, decimals: usize) -> String {
-    format!("{} {}", amount(value, si, decimals), unit(si)).trim_end().to_owned()
+    let (amount, unit) = (amount(value, si, decimals), unit(si));
+    // The sign of an angle stands at its number.
+    if matches!(unit, "" | "°") { amount + unit } else { format!("{amount} {unit}") }
 }
 
 /// A value in a text, which stays on one line with its unit.

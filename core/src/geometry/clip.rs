@@ -1,4 +1,4 @@
-use super::{Edge, Point};
+use super::{Edge, Point, edges_of, encloses};
 
 /// The parts of a ring with holes between two levels, each an outer ring followed by its holes, for drawing. The solid
 /// lies to the left of every ring; rings neither cross nor overlap.
@@ -17,7 +17,9 @@ pub fn regions_between(outer: &[Point], holes: &[Vec<Point>], bottom: f64, top: 
     let (outers, holes): (Vec<_>, Vec<_>) = rings.into_iter().partition(|ring| area(ring) > 0.0);
     let mut regions: Vec<Vec<Vec<Point>>> = outers.into_iter().map(|ring| vec![ring]).collect();
     for hole in holes {
-        if let Some(region) = regions.iter_mut().find(|region| hole.first().is_some_and(|&p| encloses(&region[0], p))) {
+        if let Some(region) =
+            regions.iter_mut().find(|region| hole.first().is_some_and(|&p| encloses(edges_of(&region[0]), p)))
+        {
             region.push(hole);
         }
     }
@@ -74,16 +76,7 @@ fn joined(mut pieces: Vec<Vec<Point>>, bottom: f64) -> Vec<Vec<Point>> {
 
 /// Signed area, positive where the inside lies to the left.
 fn area(ring: &[Point]) -> f64 {
-    edges(ring).map(|edge| edge.from.cross(edge.to)).sum::<f64>() / 2.0
-}
-
-fn encloses(ring: &[Point], point: Point) -> bool {
-    let crossed = |edge: &Edge| (edge.from.z > point.z) != (edge.to.z > point.z) && edge.x_at(point.z) > point.x;
-    edges(ring).filter(crossed).count() % 2 == 1
-}
-
-fn edges(ring: &[Point]) -> impl Iterator<Item = Edge> {
-    ring.iter().zip(ring.iter().cycle().skip(1)).map(|(from, to)| Edge::new(*from, *to))
+    edges_of(ring).map(|edge| edge.from.cross(edge.to)).sum::<f64>() / 2.0
 }
 
 #[cfg(test)]

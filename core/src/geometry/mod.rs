@@ -3,9 +3,13 @@
 mod boundary;
 mod clip;
 mod edge;
+mod motion;
 mod point;
+mod ring;
 
 pub use boundary::{Boundary, Moments, Side};
 pub use clip::regions_between;
 pub use edge::{Connector, Edge};
+pub use motion::Motion;
 pub use point::Point;
+pub use ring::{edges_of, encloses};

@@ -22,6 +22,7 @@ mod soffit_slab;
 mod soffit_states;
 mod soffit_twisting;
 mod soffit_wind;
+mod swing;
 mod wall;
 mod wall_facing;
 mod wall_frame;
@@ -43,4 +44,5 @@ pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
     soffit::solve(scheme, model, record);
     slope_over::tell(scheme, model, record);
     clearance::measure(scheme, model, record);
+    swing::measure(scheme, model, record);
 }

@@ -118,6 +118,34 @@ pub enum Solid {
 }
 
 impl Solid {
+    /// The corners of what it takes up in the section, drawn in by `inset_m` on all sides.
+    pub fn outline(&self, inset_m: f64) -> [Point; 4] {
+        let (from, to, [right, left]) = match *self {
+            Self::Bar { from, to, size_m: [across, up], .. } => {
+                let (start, end) = (Point::new(from[0], from[2]), Point::new(to[0], to[2]));
+                if (end - start).length() > 1e-6 {
+                    (start, end, [-across / 2.0, across / 2.0])
+                } else {
+                    let half = Point::new(across / 2.0, 0.0);
+                    (start - half, start + half, [-up / 2.0, up / 2.0])
+                }
+            }
+            Self::Sheet { from, to, outward, thickness_m, .. } => {
+                let left = (to - from).left();
+                let way = if left.x.abs() > 1e-9 * left.length() { left.x } else { left.z };
+                (from, to, if way * outward < 0.0 { [-thickness_m, 0.0] } else { [0.0, thickness_m] })
+            }
+            Self::Plate { centre, width_m, thickness_m, .. } => {
+                let (top, half) = (Point::new(centre[0], centre[2]), Point::new(width_m / 2.0, 0.0));
+                (top - half, top + half, [-thickness_m, 0.0])
+            }
+        };
+        let along = (to - from).unit();
+        let (from, to) = (from + along * inset_m, to - along * inset_m);
+        let (right, left) = (along.left() * (right + inset_m), along.left() * (left - inset_m));
+        [from + right, to + right, to + left, from + left]
+    }
+
     /// Length of a bar, of a sheet across the bay, of a plate across the culvert.
     pub fn length_m(&self) -> f64 {
         match *self {

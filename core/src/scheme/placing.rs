@@ -1,4 +1,4 @@
-use super::{FaceRef, FixedEnd, Id, SlabAge};
+use super::{FaceRef, FixedEnd, Hinge, Id, SlabAge};
 use crate::json::tagged;
 use serde::{Deserialize, Serialize};
 
@@ -63,6 +63,9 @@ pub struct Shutter {
     /// What holds each upright line down, at its own permissible or design value, kN.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hold_down_kn: Option<f64>,
+    /// How it is swung off its concrete, if it is.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub hinge: Option<Hinge>,
 }
 
 impl Shutter {

@@ -14,4 +14,5 @@ mod monotonic;
 mod own_items;
 mod soffit_path;
 mod stages;
+mod swinging;
 mod wall_path;

@@ -5,7 +5,7 @@ use falsewright_core::catalogue::Kind;
 use falsewright_core::geometry::Point;
 use falsewright_core::layout::concrete::{faces, pours};
 use falsewright_core::scheme::{
-    Arrangement, Bearing, CastAnchor, Corner, Cut, Direction, FaceRef, Falsework, FixedEnd, HeldBy, Id, Joint,
+    Arrangement, Bearing, CastAnchor, Corner, Cut, Direction, FaceRef, Falsework, FixedEnd, HeldBy, Hinge, Id, Joint,
     LARGEST_FILE, Lateral, LegLine, Opening, ReadError, Scheme, SchemeError, Section, Shutter, SiteWind, Spacing,
     TieEnd, TieRow, Walls, read, read_bytes, write,
 };
@@ -28,6 +28,7 @@ fn shutter(id: u32, corner: u32) -> Shutter {
         above_m: 0.05,
         foot_held: false,
         hold_down_kn: Some(4.0),
+        hinge: Some(Hinge::default()),
     }
 }
 
@@ -288,7 +289,7 @@ fn hostile_files_are_refused_at_once() {
 #[test]
 fn numbers_out_of_all_reason() {
     type Case = (&'static str, f64, &'static str);
-    let cases: [Case; 29] = [
+    let cases: [Case; 32] = [
         ("/section/outline/2/x_m", 1e308, "Corner #3"),
         ("/section/outline/2/z_m", -1e308, "Corner #3"),
         ("/section/joints/0/z_m", 1e300, "Joint #100"),
@@ -309,6 +310,9 @@ fn numbers_out_of_all_reason() {
         ("/shutters/0/primaries/edge_m", -0.1, "Shutter #101"),
         ("/shutters/1/below_m", 1e9, "Shutter #102"),
         ("/shutters/0/hold_down_kn", -1.0, "Shutter #101"),
+        ("/shutters/0/hinge/off_m", -0.1, "Shutter #101"),
+        ("/shutters/0/hinge/angle_deg", 181.0, "Shutter #101"),
+        ("/shutters/0/hinge/gap_m", -0.01, "Shutter #101"),
         ("/loads/wind/basic_speed_m_s", 101.0, "Settings"),
         ("/loads/wind/working_speed_m_s", -1.0, "Settings"),
         ("/ties/0/z_m", 1e9, "Tie row #103"),

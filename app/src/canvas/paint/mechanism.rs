@@ -1,10 +1,10 @@
 //! What can move without resistance: its members dashed as they set out, and a ring where it moves most.
 
+use super::profile::ellipse;
 use super::{Figure, Path};
 use crate::language::told;
 use falsewright_core::geometry::Point;
 use falsewright_core::results::{Mechanism, MovingMember, Results};
-use std::f64::consts::TAU;
 
 /// Length on the drawing of the greatest movement.
 const GREATEST_M: f64 = 0.3;
@@ -26,10 +26,7 @@ fn draw(mechanism: &Mechanism) -> Figure {
     for member in mechanism.members.iter().filter(|member| moves(member)) {
         moved.line([member.from + member.from_moves * GREATEST_M, member.to + member.to_moves * GREATEST_M]);
     }
-    ring.ring((0..24).map(|i| {
-        let angle = TAU * f64::from(i) / 24.0;
-        mechanism.at + Point::new(libm::cos(angle), libm::sin(angle)) * RING_M
-    }));
+    ring.ring(ellipse(mechanism.at, Point::new(RING_M, RING_M)));
     figure.stroke("mechanism-moved", moved);
     figure.stroke("mechanism-ring", ring);
     figure

@@ -14,6 +14,7 @@ mod placing;
 mod plan;
 mod profile;
 mod scene;
+mod swing;
 mod tags;
 pub mod tone;
 mod whereabouts;

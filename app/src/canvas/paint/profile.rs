@@ -49,12 +49,7 @@ pub fn draw(path: &mut Path, view: View, part: &Part, item: Option<&Item>) {
             let [a, b] = corners;
             path.rectangle(Point::new(a.x.min(b.x), a.z.min(b.z)), Point::new(a.x.max(b.x), a.z.max(b.z)));
         }
-        Solid::Sheet { from, to, thickness_m, outward, .. } => {
-            let side = (to - from).unit().left();
-            let turned = if side.x.abs() > 1e-9 { side.x * outward < 0.0 } else { side.z * outward < 0.0 };
-            let out = side * if turned { -thickness_m } else { thickness_m };
-            path.ring([from, to, to + out, from + out]);
-        }
+        Solid::Sheet { .. } => _ = path.ring(part.solid.outline(0.0)),
         Solid::Plate { centre: [x, y, z], width_m, thickness_m, length_m } => {
             let low = view.project([x - width_m / 2.0, y - length_m / 2.0, z - thickness_m]);
             path.rectangle(low, view.project([x + width_m / 2.0, y + length_m / 2.0, z]));
@@ -107,7 +102,8 @@ fn end_on(path: &mut Path, centre: Point, size_m: [f64; 2], kind: Option<&Kind>)
     }
 }
 
-fn ellipse(centre: Point, half: Point) -> impl Iterator<Item = Point> {
+/// Corners of an ellipse about its centre.
+pub fn ellipse(centre: Point, half: Point) -> impl Iterator<Item = Point> {
     const CORNERS: u32 = 24;
     (0..CORNERS).map(move |corner| {
         let angle = std::f64::consts::TAU * f64::from(corner) / f64::from(CORNERS);

@@ -1,5 +1,5 @@
 use super::whereabouts::Whereabouts;
-use super::{Figure, Tag, concrete, equipment, forces, mechanism, opening, tags};
+use super::{Figure, Tag, concrete, equipment, forces, mechanism, opening, swing, tags};
 use crate::editor::{Seen, View};
 use falsewright_core::Design;
 use falsewright_core::catalogue::Catalogue;
@@ -56,6 +56,7 @@ pub fn scene(scheme: &Scheme, design: Option<&Design>, catalogue: &Catalogue, sh
     figures.extend(concrete::pours(model));
     figures.extend(opening::openings(View::Section, model, results));
     figures.extend(equipment::equipment(View::Section, model, results, catalogue, |_| true));
+    figures.extend(swing::swings(model, results));
     figures.extend(concrete::joints(scheme));
     let tags = tags::tags(&Whereabouts { seen: Seen::SECTION, model, results }, &values);
     figures.extend(values.into_iter().map(|value| value.figure));

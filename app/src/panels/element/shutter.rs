@@ -1,4 +1,4 @@
-use super::{edit_all, form_of, items};
+use super::{edit_all, form_of, items, swing};
 use crate::language::{key, t};
 use crate::memo::Memo;
 use crate::panels::checks::{Opened, Unfolding};
@@ -22,6 +22,7 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
     let upright = Memo::new(move |_| {
         values.with(|all| all.iter().all(|shutter| shutter.arrangement == Arrangement::UprightPrimaries))
     });
+    let hinged = Memo::new(move |_| values.with(|all| all.iter().all(|shutter| shutter.hinge.is_some())));
     let rows_m = RwSignal::new(1.0_f64);
     let rows = crate::widgets::Form::new(Memo::new(move |_| rows_m.get()), move |value| rows_m.set(value));
     let one = if let [one] = ids.as_slice() { Some(*one) } else { None };
@@ -48,6 +49,8 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
                 {form.number("Above the face", Unit::MM, |of| of.above_m, |of, value| of.above_m = value)}
                 {form.toggle("Foot held", |of| of.foot_held, |of, value| of.foot_held = value)}
                 {form.number("Each upright held down", Unit::of("kN", 1), |of| of.hold_down_kn.unwrap_or(0.0), |of, value| of.hold_down_kn = Some(value).filter(|kn| *kn != 0.0))}
+                {form.toggle("Hinged", |of| of.hinge.is_some(), |of, hinged| of.hinge = hinged.then(|| of.hinge.unwrap_or_default()))}
+                {move || hinged.get().then(|| swing::fields(store, form, one))}
                 {rows.number("Tie rows apart", Unit::MM, |value| *value, |value, new| *value = new)}
                 <button data-testid="place-rows" on:click=place_rows>{t("Place tie rows anew")}</button>
                 {pressures}

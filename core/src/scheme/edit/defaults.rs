@@ -75,6 +75,7 @@ pub(super) fn shutter(id: Id, face: &Face) -> Shutter {
         above_m: if face.kind == FaceKind::OuterWall { 0.1 } else { 0.0 },
         foot_held: true,
         hold_down_kn: None,
+        hinge: None,
     }
 }
 

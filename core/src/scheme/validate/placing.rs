@@ -50,6 +50,13 @@ impl Errors {
         if let Some(hold_down_kn) = shutter.hold_down_kn {
             self.range(subject, "a hold-down of each upright", hold_down_kn, (0.0, 1000.0), "kN");
         }
+        if let Some(hinge) = &shutter.hinge {
+            self.range(subject, "a hinge above its top", hinge.above_top_m, (-100.0, 100.0), "m");
+            self.range(subject, "a hinge off its face", hinge.off_m, (0.0, 100.0), "m");
+            self.range(subject, "a swing", hinge.angle_deg, (0.0, 180.0), "°");
+            self.range(subject, "a drop", hinge.drop_m, (0.0, 100.0), "m");
+            self.range(subject, "a gap when swung", hinge.gap_m, (0.0, 100.0), "m");
+        }
     }
 
     fn check_ties(&mut self, row: &TieRow, bay_m: f64) {

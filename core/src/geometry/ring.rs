@@ -1,0 +1,12 @@
+use super::{Edge, Point};
+
+/// The edges of a closed ring.
+pub fn edges_of(ring: &[Point]) -> impl Iterator<Item = Edge> + '_ {
+    ring.iter().zip(ring.iter().cycle().skip(1)).map(|(from, to)| Edge::new(*from, *to))
+}
+
+/// Whether a point lies within closed rings, given by all their edges.
+pub fn encloses(rings: impl Iterator<Item = Edge>, point: Point) -> bool {
+    let crossed = |edge: &Edge| (edge.from.z > point.z) != (edge.to.z > point.z) && edge.x_at(point.z) > point.x;
+    rings.filter(crossed).count() % 2 == 1
+}

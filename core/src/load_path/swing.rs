@@ -1,0 +1,230 @@
+//! Whether hinged shutters swing clear: outlines in the section, moved until they meet what stands still.
+
+use super::record::{Record, Subject};
+use crate::checks::Comparison;
+use crate::geometry::{Connector, Edge, Motion, Point, edges_of, encloses};
+use crate::model::{Model, Part, PlacedFalsework, PlacedShutter, Role};
+use crate::results::{CheckKind, Swing};
+use crate::scheme::{Hinge, Id, Scheme};
+use crate::sentence::{Sentence, Value, length_mm, member, number, term};
+
+/// What overlaps by no more only touches, m.
+const TOUCHING_M: f64 = 1e-3;
+
+/// How far the ground is taken to reach beyond the section, m.
+const GROUND_M: f64 = 100.0;
+
+/// Swings every hinged shutter and checks the gap that is asked for.
+pub fn measure(scheme: &Scheme, model: &Model, record: &mut Record) {
+    for drawn in &scheme.shutters {
+        if let Some((hinge, shutter)) = drawn.hinge.as_ref().zip(model.shutter(drawn.id)) {
+            one(scheme, model, hinge, shutter, record);
+        }
+    }
+}
+
+/// A part that moves.
+struct Mover<'a> {
+    part: &'a Part,
+    outline: [Point; 4],
+    /// Drawn in by what counts as touching.
+    core: [Point; 4],
+}
+
+/// Something that stands still.
+struct Still {
+    name: Sentence,
+    edges: Vec<Edge>,
+}
+
+/// Where something is in the way.
+struct Meeting {
+    /// How far the motion goes until then.
+    after: f64,
+    at: Point,
+    what: Sentence,
+}
+
+fn one(scheme: &Scheme, model: &Model, hinge: &Hinge, shutter: &PlacedShutter, record: &mut Record) {
+    let level_m = shutter.top_m + hinge.above_top_m;
+    let about = Point::new(shutter.face.x_at(level_m) + shutter.outward * hinge.off_m, level_m);
+    let below = 2.0 * level_m >= shutter.bottom_m + shutter.top_m;
+    let turn = Motion::Turn { about, way: if below { shutter.outward } else { -shutter.outward } };
+    let drop = Motion::Drop { way: 1.0 };
+    let angle = hinge.angle_deg.to_radians();
+
+    let movers = movers(model, shutter);
+    let stills = stills(scheme, model, hinge, shutter);
+    let first = meeting(turn, &movers, &stills);
+    let mut rest = moved(&movers, turn, first.as_ref().map_or(angle, |meeting| meeting.after.min(angle)));
+    let mut in_the_way = first.as_ref().filter(|meeting| meeting.after < angle).map(|meeting| {
+        let [turned, of] = [meeting.after.to_degrees(), hinge.angle_deg].map(|angle| number(angle, "°", 1));
+        let what = match meeting.after {
+            0.0 => meeting.what.clone(),
+            _ => sentence!("{} after {} of {}", &meeting.what, turned, of),
+        };
+        (meeting.at, what)
+    });
+    if in_the_way.is_none() {
+        let low = meeting(drop, &rest, &stills).filter(|meeting| meeting.after < hinge.drop_m);
+        rest = moved(&rest, drop, low.as_ref().map_or(hinge.drop_m, |meeting| meeting.after));
+        in_the_way = low.map(|meeting| {
+            let [lowered, of] = [meeting.after, hinge.drop_m].map(length_mm);
+            (meeting.at, sentence!("{} when lowered by {} of {}", &meeting.what, lowered, of))
+        });
+    }
+    let (gap_m, at, between) = match in_the_way {
+        Some((at, what)) => (0.0, at, what),
+        None => {
+            let Some((way, what)) = gap(&rest, &stills) else { return };
+            (way.length(), way.middle(), what)
+        }
+    };
+
+    let case = sentence!("swung by {}, lowered by {}", number(hinge.angle_deg, "°", 1), length_mm(hinge.drop_m));
+    let name = format!("{} {}", shutter.mark, term("gap when swung"));
+    let subject = Subject { owner: shutter.id, member: &name, case: &case, place: &between, at };
+    let comparison = Comparison {
+        check: CheckKind::Clearance,
+        demand: hinge.gap_m,
+        resistance: gap_m,
+        unit: "m",
+        source: "measured between outlines in the section; common practice".into(),
+    };
+    let numbers = formula!("{} / {}", number(hinge.gap_m, "m", 3), number(gap_m, "m", 3));
+    record.check(&subject, [comparison.verdict("wanted / clear", numbers)]);
+    record.results.swings.push(Swing {
+        shutter: shutter.id,
+        hinge: about,
+        outlines: rest.iter().map(|mover| mover.outline).collect(),
+        clear_deg: first.as_ref().map(|meeting| meeting.after.to_degrees()),
+        meets: first.map(|meeting| meeting.what),
+        wanted_m: hinge.gap_m,
+        gap_m,
+        between,
+    });
+}
+
+fn named(part: &Part) -> Value {
+    member(&format!("{} {}", part.mark, part.role.name()))
+}
+
+/// Outlines behind each other once.
+fn movers<'a>(model: &'a Model, shutter: &PlacedShutter) -> Vec<Mover<'a>> {
+    let mut movers: Vec<Mover> = Vec::new();
+    for part in model.parts.iter().filter(|part| part.owner == shutter.id) {
+        let outline = part.solid.outline(0.0);
+        if movers.iter().all(|mover| mover.outline != outline) {
+            movers.push(Mover { part, outline, core: part.solid.outline(TOUCHING_M) });
+        }
+    }
+    movers
+}
+
+/// The concrete up to the shutter's pour, the ground, and other equipment of the pour: that of earlier ones has been
+/// struck.
+fn stills(scheme: &Scheme, model: &Model, hinge: &Hinge, shutter: &PlacedShutter) -> Vec<Still> {
+    let own = model.pours.iter().position(|pour| pour.id == shutter.pour).map_or(0, |index| index + 1);
+    let concrete = model.pours[..own].iter().map(|pour| Still {
+        name: sentence!("the concrete of {}", &pour.mark),
+        edges: pour.regions.iter().flatten().flat_map(|ring| edges_of(ring)).collect(),
+    });
+    let [left, right] = [-GROUND_M, GROUND_M].map(|x| Point::new(x, scheme.ground.level_m));
+    let ground = Still { name: sentence!("the ground"), edges: vec![Edge::new(left, right)] };
+    let mut stills: Vec<Still> = concrete.chain([ground]).collect();
+    let (owners, mut seen) = (equipment(model, hinge, shutter), Vec::new());
+    for part in model.parts.iter().filter(|part| part.role != Role::Tie && owners.contains(&part.owner)) {
+        let outline = part.solid.outline(0.0);
+        if !seen.contains(&outline) {
+            seen.push(outline);
+            stills.push(Still { name: sentence!("{}", named(part)), edges: edges_of(&outline).collect() });
+        }
+    }
+    stills
+}
+
+/// What stands when a shutter is swung, but the shutter itself and what holds it.
+fn equipment(model: &Model, hinge: &Hinge, shutter: &PlacedShutter) -> Vec<Id> {
+    let beside = |of: &&PlacedShutter| of.id != shutter.id && of.pour == shutter.pour;
+    let mut owners: Vec<Id> = model.shutters.iter().filter(beside).map(|of| of.id).collect();
+    let rows = model.ties.iter().filter(|row| row.to != Some(shutter.id) && owners.contains(&row.shutter));
+    let rows: Vec<Id> = rows.map(|row| row.id).collect();
+    owners.extend(rows);
+    let stands = |falsework: &&PlacedFalsework| falsework.pour == shutter.pour && !hinge.falsework_out;
+    for falsework in model.falsework.iter().filter(stands) {
+        owners.push(falsework.id);
+        owners.extend(falsework.legs.iter().map(|leg| leg.owner));
+        owners.extend(falsework.opening.as_ref().map(|opening| opening.drawn.id));
+    }
+    owners
+}
+
+fn moved<'a>(movers: &[Mover<'a>], motion: Motion, by: f64) -> Vec<Mover<'a>> {
+    let all = |outline: [Point; 4]| outline.map(|point| motion.moved(point, by));
+    let moved = |mover: &Mover<'a>| Mover { part: mover.part, outline: all(mover.outline), core: all(mover.core) };
+    movers.iter().map(moved).collect()
+}
+
+/// Where the motion first brings one of the parts onto something; at once if they overlap as they are.
+fn meeting(motion: Motion, movers: &[Mover], stills: &[Still]) -> Option<Meeting> {
+    let mut first: Option<(f64, Point, &Mover, &Still)> = None;
+    for (mover, still) in movers.iter().flat_map(|mover| stills.iter().map(move |still| (mover, still))) {
+        let mut meet = |after: f64, at: Point| {
+            if first.is_none_or(|(known, ..)| after < known) {
+                first = Some((after, at, mover, still));
+            }
+        };
+        if let Some(at) = overlap(&mover.core, &still.edges) {
+            meet(0.0, at);
+            continue;
+        }
+        for edge in &still.edges {
+            for point in mover.core {
+                if let Some(by) = motion.until_on(point, edge) {
+                    meet(by, motion.moved(point, by));
+                }
+            }
+            for own in edges_of(&mover.core) {
+                if let Some(by) = motion.reversed().until_on(edge.from, &own) {
+                    meet(by, edge.from);
+                }
+            }
+        }
+    }
+    let (after, at, mover, still) = first?;
+    let what = match after {
+        0.0 => sentence!("{} overlaps {} as they stand", named(mover.part), &still.name),
+        _ => sentence!("{} meets {}", named(mover.part), &still.name),
+    };
+    Some(Meeting { after, at, what })
+}
+
+/// A place that an outline and closed rings have in common.
+fn overlap(outline: &[Point; 4], still: &[Edge]) -> Option<Point> {
+    let crossing = still.iter().find_map(|edge| edges_of(outline).find_map(|own| own.meeting(edge)));
+    let within = || outline.iter().copied().find(|point| encloses(still.iter().copied(), *point));
+    let around = || still.iter().map(|edge| edge.from).find(|point| encloses(edges_of(outline), *point));
+    crossing.or_else(within).or_else(around)
+}
+
+/// The shortest way between the parts and anything that stands still.
+fn gap(movers: &[Mover], stills: &[Still]) -> Option<(Connector, Sentence)> {
+    let mut least: Option<(Connector, f64, &Mover, &Still)> = None;
+    for mover in movers {
+        for still in stills {
+            if let Some(at) = overlap(&mover.outline, &still.edges) {
+                least = Some((Connector { from: at, to: at }, 0.0, mover, still));
+            }
+            for (own, edge) in edges_of(&mover.outline).flat_map(|own| still.edges.iter().map(move |edge| (own, edge)))
+            {
+                for way in own.connectors(edge) {
+                    let length = way.length();
+                    if least.as_ref().is_none_or(|(_, known, ..)| length < *known) {
+                        least = Some((way, length, mover, still));
+                    }
+                }
+            }
+        }
+    }
+    least.map(|(way, _, mover, still)| (way, sentence!("{} and {}", named(mover.part), &still.name)))
+}
