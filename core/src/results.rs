@@ -91,8 +91,6 @@ pub struct Clearance {
 pub struct Swing {
     /// The shutter.
     pub shutter: Id,
-    /// The line that it turns about.
-    pub hinge: Point,
     /// Its parts where they come to rest, each an outline; as far as they get if something is in the way.
     pub outlines: Vec<[Point; 4]>,
     /// How far it could be swung until it meets something, degrees: none if it never does.

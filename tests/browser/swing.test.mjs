@@ -1,7 +1,7 @@
 // A hinged shutter: what it tells, where it is drawn, what it leaves to be seen to.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { compute, fill, saved } from "./desk.mjs";
+import { compute, drag, dragByFinger, fill, saved } from "./desk.mjs";
 import { SCREENS, withPage } from "./harness.mjs";
 import { pull, hinged } from "./states.mjs";
 
@@ -37,6 +37,27 @@ for (const name of ["desk", "tablet"]) {
     for (let undone = 0; undone < 4; undone += 1) await page.getByTestId("undo").click();
     await swung.waitFor({ state: "detached" });
     await told.waitFor({ state: "detached" });
+  }));
+}
+
+for (const name of ["desk", "tablet"]) {
+  test(`the hinge and the end that swings are pulled on a ${name}`, () => withPage(SCREENS[name], async ({ page, context }) => {
+    await page.getByTestId("start-demo").click();
+    await hinged(page, "S6");
+    const pull = (from, to) => (name === "tablet" ? dragByFinger(page, context, from, to) : drag(page, from, to));
+    const hinge = async () => (await saved(page)).shutters.find(({ hinge }) => hinge).hinge;
+    // S6 stands on the face at x = 0.45 from 0.55 to 4.8, swung about (0.6, 4.95) to the right.
+    const end = (degrees) => {
+      const [turn, arm] = [(degrees * Math.PI) / 180, [-0.15, -4.4]];
+      return [0.6 + arm[0] * Math.cos(turn) - arm[1] * Math.sin(turn), 4.95 + arm[0] * Math.sin(turn) + arm[1] * Math.cos(turn)];
+    };
+    await fill(page, "swung-by", 30);
+    await pull(end(30), end(24));
+    const swung = await hinge();
+    assert.ok(Math.abs(swung.angle_deg - 24) <= 0.5 && (2 * swung.angle_deg) % 1 === 0, JSON.stringify(swung));
+    await pull([0.6, 4.95], [0.8, 5.15]);
+    const { off_m, above_top_m } = await hinge();
+    assert.ok(Math.abs(off_m - 0.35) < 0.051 && Math.abs(above_top_m - 0.35) < 0.051, JSON.stringify({ off_m, above_top_m }));
   }));
 }
 

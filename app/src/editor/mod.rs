@@ -22,6 +22,7 @@ mod places;
 mod quantity;
 mod snap;
 mod state;
+mod swinging;
 mod target;
 mod tool;
 mod tools;

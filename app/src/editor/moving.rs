@@ -4,7 +4,7 @@ use super::along;
 use super::outline_moves::{crown, edge_end, haunch, joint, move_edge, scaled_cut};
 use super::places::Places;
 use super::snap::Snapper;
-use super::{Readout, Side, Snap, Target};
+use super::{Readout, Side, Snap, Target, swinging};
 use crate::language::key;
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::edit::Edit;
@@ -58,6 +58,8 @@ pub fn drag(places: &Places, snapper: &Snapper, target: Target, from: Point, to:
             snap: moved.snap.filter(|_| places.seen.is_section()),
             ..moved
         }),
+        Target::Hinge(id) => swinging::hinge(places, snapper, id, by),
+        Target::Swing(id) => swinging::swing(places, snapper, id, by),
         other => equipment(places, snapper, other, by).map(Moved::from),
     }
 }
@@ -118,6 +120,7 @@ pub fn nudge(places: &Places, target: Target, by: Point) -> Option<Edit> {
             let (below_m, above_m) = ((shutter.below_m + below).max(0.0), (shutter.above_m + above).max(0.0));
             Edit::MoveShutterEnds { shutter: id, below_m, above_m }
         }
+        Target::Hinge(id) => swinging::moved_hinge(places, id, by, |value| value)?,
         Target::Opening(id) => Edit::MoveOpening { opening: id, left_m: places.opening(id)?.left_m + along? },
         Target::OpeningEdge(id, side) => resized(places.opening(id)?, side, by, |value| value),
         Target::Transfer(id) => {

@@ -2,7 +2,7 @@
 
 use super::moving;
 use super::places::Places;
-use super::{Bounds, Selection, Side, Snap, Target};
+use super::{Bounds, Selection, Side, Snap, Target, swinging};
 use falsewright_core::geometry::Point;
 use falsewright_core::scheme::Id;
 
@@ -154,7 +154,7 @@ pub(super) fn handles(places: &Places, selection: Selection, px_m: f64) -> Vec<H
             let joint = places.scheme.section.joints.iter().find(|joint| joint.id == id);
             vec![middle(joint.and_then(|joint| places.joint_line(joint)), selected)]
         }
-        Target::Shutter(id) | Target::ShutterEnd(id, _) => {
+        Target::Shutter(id) | Target::ShutterEnd(id, _) | Target::Hinge(id) | Target::Swing(id) => {
             let shutter =
                 places.shutter(id).and_then(|shutter| places.board(shutter).zip(places.shutter_bounds(shutter)));
             let end = |side, z: f64, bounds: Bounds| {
@@ -162,7 +162,10 @@ pub(super) fn handles(places: &Places, selection: Selection, px_m: f64) -> Vec<H
                 Some(Handle { at, target: Target::ShutterEnd(id, side) })
             };
             shutter.map_or_else(Vec::new, |([foot, head], bounds)| {
-                vec![end(Side::Bottom, foot.z, bounds), end(Side::Top, head.z, bounds)]
+                [end(Side::Bottom, foot.z, bounds), end(Side::Top, head.z, bounds)]
+                    .into_iter()
+                    .chain(swinging::handles(places, id))
+                    .collect()
             })
         }
         Target::TieRow(id) => vec![middle(places.row(id).and_then(|row| places.row_line(row)), selected)],

@@ -30,6 +30,10 @@ pub enum Target {
     Shutter(Id),
     /// The upper or lower end of a shutter.
     ShutterEnd(Id, Side),
+    /// The hinge of a shutter.
+    Hinge(Id),
+    /// The handle by which a hinged shutter is swung.
+    Swing(Id),
     /// A row of ties or props.
     TieRow(Id),
     /// Soffit falsework.
@@ -51,7 +55,7 @@ impl Target {
     pub fn whole(self) -> Self {
         match self {
             Self::Haunch(corner) => Self::Corner(corner),
-            Self::ShutterEnd(id, _) => Self::Shutter(id),
+            Self::ShutterEnd(id, _) | Self::Hinge(id) | Self::Swing(id) => Self::Shutter(id),
             Self::OpeningEdge(id, _) | Self::Transfer(id) => Self::Opening(id),
             other => other,
         }
@@ -65,7 +69,9 @@ impl Target {
             Self::Cut(_) => [key("haunch or chamfer"), key("haunches or chamfers")],
             Self::Face(_) => [key("face"), key("faces")],
             Self::Joint(_) => [key("construction joint"), key("construction joints")],
-            Self::Shutter(_) | Self::ShutterEnd(..) => [key("shutter"), key("shutters")],
+            Self::Shutter(_) | Self::ShutterEnd(..) | Self::Hinge(_) | Self::Swing(_) => {
+                [key("shutter"), key("shutters")]
+            }
             Self::TieRow(_) => [key("row of ties"), key("rows of ties")],
             Self::Falsework(_) => [key("soffit falsework"), key("soffit falseworks")],
             Self::LegLine(_) => [key("leg line"), key("leg lines")],
@@ -81,6 +87,7 @@ impl Target {
             Self::Corner(id) | Self::Cut(id) | Self::Joint(id) | Self::Shutter(id) | Self::ShutterEnd(id, _) => {
                 Some(id)
             }
+            Self::Hinge(id) | Self::Swing(id) => Some(id),
             Self::TieRow(id) | Self::Falsework(id) | Self::LegLine(id) => Some(id),
             Self::Opening(id) | Self::OpeningEdge(id, _) | Self::Transfer(id) => Some(id),
             Self::Face(face) => Some(face.corner),

@@ -38,7 +38,9 @@ pub fn Element() -> impl IntoView {
             Target::Corner(id) | Target::Cut(id) | Target::Haunch(id) => concrete::corner(store, id),
             Target::Face(face) => concrete::face(store, face),
             Target::Joint(id) => concrete::joint(store, id),
-            Target::Shutter(id) | Target::ShutterEnd(id, _) => shutter::fields(store, vec![id]),
+            Target::Shutter(id) | Target::ShutterEnd(id, _) | Target::Hinge(id) | Target::Swing(id) => {
+                shutter::fields(store, vec![id])
+            }
             Target::TieRow(id) => ties::fields(store, vec![id]),
             Target::Falsework(id) => falsework::fields(store, vec![id]),
             Target::LegLine(id) => falsework::leg_line(store, id),
@@ -96,7 +98,7 @@ pub fn title(store: Store, target: &Target) -> String {
             Target::Cut(_) | Target::Haunch(_) => t("Haunch or chamfer"),
             Target::Face(_) => t("Face"),
             Target::Joint(_) => t("Construction joint"),
-            Target::Shutter(_) | Target::ShutterEnd(..) => t("Wall shutter"),
+            Target::Shutter(_) | Target::ShutterEnd(..) | Target::Hinge(_) | Target::Swing(_) => t("Wall shutter"),
             Target::TieRow(_) => t("Row of ties"),
             Target::Falsework(_) => t("Soffit falsework"),
             Target::LegLine(_) => t("Line of legs"),

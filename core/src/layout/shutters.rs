@@ -65,6 +65,7 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue, model: &mut Model, findings
             primaries_m,
             foot_held: drawn.foot_held,
             hold_down_kn: drawn.hold_down_kn.unwrap_or(0.0),
+            hinge: drawn.hinge,
         });
     }
 }

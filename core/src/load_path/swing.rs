@@ -16,8 +16,8 @@ const GROUND_M: f64 = 100.0;
 
 /// Swings every hinged shutter and checks the gap that is asked for.
 pub fn measure(scheme: &Scheme, model: &Model, record: &mut Record) {
-    for drawn in &scheme.shutters {
-        if let Some((hinge, shutter)) = drawn.hinge.as_ref().zip(model.shutter(drawn.id)) {
+    for shutter in &model.shutters {
+        if let Some(hinge) = &shutter.hinge {
             one(scheme, model, hinge, shutter, record);
         }
     }
@@ -46,11 +46,7 @@ struct Meeting {
 }
 
 fn one(scheme: &Scheme, model: &Model, hinge: &Hinge, shutter: &PlacedShutter, record: &mut Record) {
-    let level_m = shutter.top_m + hinge.above_top_m;
-    let about = Point::new(shutter.face.x_at(level_m) + shutter.outward * hinge.off_m, level_m);
-    let below = 2.0 * level_m >= shutter.bottom_m + shutter.top_m;
-    let turn = Motion::Turn { about, way: if below { shutter.outward } else { -shutter.outward } };
-    let drop = Motion::Drop { way: 1.0 };
+    let (turn, drop) = (shutter.turn(hinge), Motion::Drop { way: 1.0 });
     let angle = hinge.angle_deg.to_radians();
 
     let movers = movers(model, shutter);
@@ -95,7 +91,6 @@ fn one(scheme: &Scheme, model: &Model, hinge: &Hinge, shutter: &PlacedShutter, r
     record.check(&subject, [comparison.verdict("wanted / clear", numbers)]);
     record.results.swings.push(Swing {
         shutter: shutter.id,
-        hinge: about,
         outlines: rest.iter().map(|mover| mover.outline).collect(),
         clear_deg: first.as_ref().map(|meeting| meeting.after.to_degrees()),
         meets: first.map(|meeting| meeting.what),

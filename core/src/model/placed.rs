@@ -1,7 +1,7 @@
 use super::Face;
 use crate::catalogue::Item;
-use crate::geometry::Point;
-use crate::scheme::{Arrangement, Bearing, Direction, FixedEnd, HeldBy, Id, Lateral, Opening, SlabAge};
+use crate::geometry::{Motion, Point};
+use crate::scheme::{Arrangement, Bearing, Direction, FixedEnd, HeldBy, Hinge, Id, Lateral, Opening, SlabAge};
 
 /// A shutter on its face.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,6 +36,8 @@ pub struct PlacedShutter {
     pub foot_held: bool,
     /// What holds each upright line down, as the user says, kN.
     pub hold_down_kn: f64,
+    /// How it is swung off its concrete, if it is.
+    pub hinge: Option<Hinge>,
 }
 
 impl PlacedShutter {
@@ -43,6 +45,28 @@ impl PlacedShutter {
     pub fn square(&self) -> [f64; 2] {
         let stretch = self.face.stretch();
         [self.outward / stretch, -self.face.lean() * self.outward / stretch]
+    }
+
+    /// Where a hinge of it lies.
+    pub fn hinge_at(&self, hinge: &Hinge) -> Point {
+        let z = self.top_m + hinge.above_top_m;
+        Point::new(self.face.x_at(z) + self.outward * hinge.off_m, z)
+    }
+
+    /// How it turns about a hinge: what is longer of it, below the hinge or above, goes off the concrete.
+    pub fn turn(&self, hinge: &Hinge) -> Motion {
+        let way = if self.hangs_from(hinge) { self.outward } else { -self.outward };
+        Motion::Turn { about: self.hinge_at(hinge), way }
+    }
+
+    /// The end of its board that is farther from a hinge.
+    pub fn far_end(&self, hinge: &Hinge) -> Point {
+        let z = if self.hangs_from(hinge) { self.bottom_m } else { self.top_m };
+        Point::new(self.face.x_at(z), z)
+    }
+
+    fn hangs_from(&self, hinge: &Hinge) -> bool {
+        2.0 * (self.top_m + hinge.above_top_m) >= self.bottom_m + self.top_m
     }
 }
 

@@ -134,10 +134,11 @@ proptest! {
         let level = scheme.ground.level_m;
         let ground = [[-100.0, level], [100.0, level], [100.0, level - 1e-9], [-100.0, level - 1e-9]];
         stills.push(polygon(ground.map(|[x, z]| falsewright_core::geometry::Point::new(x, z))));
-        let about = Point::new(swing.hinge.x, swing.hinge.z);
         // The shutter is at the left of the cell: what is below its hinge swings to the right.
         let shutter = &model.shutters[0];
-        let way = if 2.0 * swing.hinge.z >= shutter.bottom_m + shutter.top_m { 1.0 } else { -1.0 };
+        let (hinge_x, hinge_z) = (shutter.face.x_at(shutter.top_m + above_top_m) + off_m, shutter.top_m + above_top_m);
+        let about = Point::new(hinge_x, hinge_z);
+        let way = if 2.0 * hinge_z >= shutter.bottom_m + shutter.top_m { 1.0 } else { -1.0 };
         let meets = |turned: f64| {
             let moved: Vec<_> = of(201, 1e-3).iter().map(|part| part.rotate_around_point(way * turned, about)).collect();
             moved.iter().any(|part| stills.iter().any(|still| still.intersects(part)))

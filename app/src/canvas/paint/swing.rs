@@ -15,13 +15,14 @@ pub fn swings(model: &Model, results: &Results) -> Vec<Figure> {
 }
 
 fn draw(model: &Model, swing: &Swing) -> Option<Figure> {
-    let (mark, name) = (&model.shutter(swing.shutter)?.mark, equipment::name_of(model, swing.shutter)?);
-    let mut figure = Figure::new(format!("swing-{mark}"), say!("{}, swung", name), Some(swing.shutter));
+    let (shutter, name) = (model.shutter(swing.shutter)?, equipment::name_of(model, swing.shutter)?);
+    let at = shutter.hinge_at(shutter.hinge.as_ref()?);
+    let mut figure = Figure::new(format!("swing-{}", shutter.mark), say!("{}, swung", name), Some(swing.shutter));
     let (mut swung, mut hinge) = (Path::default(), Path::default());
     for outline in &swing.outlines {
         swung.ring(*outline);
     }
-    hinge.ring(ellipse(swing.hinge, Point::new(HINGE_M, HINGE_M)));
+    hinge.ring(ellipse(at, Point::new(HINGE_M, HINGE_M)));
     let short = swing.gap_m < swing.wanted_m;
     figure.stroke(if short { "swung short" } else { "swung" }, swung);
     figure.stroke("hinge", hinge);

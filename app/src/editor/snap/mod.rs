@@ -86,6 +86,11 @@ impl Snapper {
         if self.suspended { value } else { (value / self.grid_m).round() * self.grid_m }
     }
 
+    /// The nearest half of a degree.
+    pub fn degrees(&self, value: f64) -> f64 {
+        if self.suspended { value } else { (value * 2.0).round() / 2.0 }
+    }
+
     /// A level: that of a corner if near, else in equal spacing, else on the grid; and why.
     pub fn level(&self, z: f64) -> (f64, SnapReason) {
         let points: Vec<Point> = self.points().collect();
