@@ -10,6 +10,7 @@ mod clearance;
 mod filling;
 mod line;
 mod record;
+mod run_through;
 mod slope_over;
 mod soffit;
 mod soffit_balance;
@@ -43,6 +44,7 @@ pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
     wall::solve(scheme, model, record);
     soffit::solve(scheme, model, record);
     slope_over::tell(scheme, model, record);
+    run_through::tell(model, record);
     clearance::measure(scheme, model, record);
     swing::measure(scheme, model, record);
 }

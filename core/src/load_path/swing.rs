@@ -3,13 +3,10 @@
 use super::record::{Record, Subject};
 use crate::checks::Comparison;
 use crate::geometry::{Connector, Edge, Motion, Point, edges_of, encloses};
-use crate::model::{Model, Part, PlacedFalsework, PlacedShutter, Role};
+use crate::model::{Model, Part, PlacedFalsework, PlacedShutter, Role, TOUCHING_M};
 use crate::results::{CheckKind, Swing};
 use crate::scheme::{Hinge, Id, Scheme};
 use crate::sentence::{Sentence, Value, length_mm, member, number, term};
-
-/// What overlaps by no more only touches, m.
-const TOUCHING_M: f64 = 1e-3;
 
 /// How far the ground is taken to reach beyond the section, m.
 const GROUND_M: f64 = 100.0;

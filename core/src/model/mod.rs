@@ -5,7 +5,7 @@ mod part;
 mod placed;
 
 pub use concrete::{Face, FaceKind, Pour};
-pub use part::{Part, Role, Solid};
+pub use part::{Part, Role, Solid, TOUCHING_M};
 pub use placed::{BracingBar, Leg, LegKind, PlacedFalsework, PlacedOpening, PlacedShutter, PlacedTieRow};
 
 use crate::geometry::Boundary;

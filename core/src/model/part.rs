@@ -2,6 +2,9 @@ use crate::geometry::Point;
 use crate::scheme::Id;
 use std::sync::Arc;
 
+/// Parts that overlap by no more only touch, m.
+pub const TOUCHING_M: f64 = 1e-3;
+
 /// A physical item in its place.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Part {

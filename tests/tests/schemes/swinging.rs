@@ -3,7 +3,7 @@
 use falsewright_core::Design;
 use falsewright_core::model::{FaceKind, Pour};
 use falsewright_core::results::{CheckKind, Severity, Swing};
-use falsewright_core::scheme::{Arrangement, Direction, Hinge, Id, Scheme, Section, Walls};
+use falsewright_core::scheme::{Arrangement, Direction, Hinge, Id, Joint, Scheme, Section, Walls};
 use falsewright_tests::simple;
 use geo::{Coord, Distance, Euclidean, Intersects, LineString, Point, Polygon, Rotate};
 use proptest::prelude::*;
@@ -83,20 +83,43 @@ fn what_is_longer_goes_off_the_concrete_and_sides_mirror_each_other() {
     }
 }
 
-#[test]
-fn falsework_of_the_pour_stands_in_the_way_until_it_is_out() {
+/// Walls and roof in one pour, a shutter at the left of the cell, and falsework.
+fn whole(direction: Direction) -> Scheme {
     let mut whole = simple::box_scheme(4.0, 3.0, 0.0);
     let soffit = simple::face(&whole, FaceKind::Soffit, 900, 2.4);
     let wall = simple::face(&whole, FaceKind::InnerWall, 900, -5.0);
-    whole.falsework = vec![simple::falsework(210, soffit, Direction::Across, &[1.0, 2.4, 3.8])];
-    let hinge = Hinge { above_top_m: -0.1, off_m: 0.4, angle_deg: 20.0, ..HINGE };
+    whole.falsework = vec![simple::falsework(210, soffit, direction, &[1.0, 2.4, 3.8])];
     whole.shutters = vec![simple::shutter(201, wall, Arrangement::UprightPrimaries)];
+    whole
+}
+
+#[test]
+fn falsework_of_the_pour_stands_in_the_way_until_it_is_out() {
+    let hinge = Hinge { above_top_m: -0.1, off_m: 0.4, angle_deg: 20.0, ..HINGE };
+    let mut whole = whole(Direction::Across);
     whole.shutters[0].hinge = Some(hinge);
     let (_, standing) = swing(&whole);
     assert_eq!(standing.between.to_string(), "S1 facing overlaps F1 facing as they stand");
     whole.shutters[0].hinge = Some(Hinge { falsework_out: true, ..hinge });
     let (_, out) = swing(&whole);
     assert!(!out.between.contains("F1") && !out.between.contains("L1"), "{}", out.between);
+}
+
+#[test]
+fn falsework_that_runs_through_a_shutter_is_told() {
+    let told = |scheme: &Scheme| {
+        let findings = simple::solved(scheme).results.findings;
+        findings.into_iter().map(|finding| finding.text.to_string()).find(|text| text.contains("run through"))
+    };
+    for (direction, members) in [(Direction::Across, "primaries"), (Direction::Along, "secondaries")] {
+        let text = told(&whole(direction)).expect("it runs through the shutter");
+        assert!(text.starts_with(&format!("The {members} of F1")) && text.ends_with("run through S1."), "{text}");
+    }
+    // The wall is concreted before the roof, and its shutter is gone by then.
+    let mut walls_first = whole(Direction::Across);
+    walls_first.section.joints.push(Joint { id: Id(901), z_m: 3.4 });
+    walls_first.falsework[0].soffit = simple::face(&walls_first, FaceKind::Soffit, 901, 2.4);
+    assert_eq!(told(&walls_first), None);
 }
 
 fn polygon(points: impl IntoIterator<Item = falsewright_core::geometry::Point>) -> Polygon {
