@@ -12,6 +12,30 @@ const MOST_PLACES: usize = 12;
 const HAIR: f64 = 1e-12;
 const HAIR_OF_UNIT: f64 = 1e-4;
 
+/// Rounding of sums, by the last place that is written, that takes nothing past a limit.
+const HAIR_OF_PLACE: f64 = 1e-9;
+
+/// The way to which a limit is rounded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Bound {
+    /// Down: what must not be passed.
+    Lower,
+    /// Up: what must be reached.
+    Upper,
+}
+
+impl Bound {
+    /// The number with `places` decimals on this side of a value, but for what rounding left of it.
+    pub fn of(self, value: f64, places: usize) -> f64 {
+        let power = 10_u64.pow(places.min(MOST_PLACES) as u32) as f64;
+        let scaled = value * power;
+        match self {
+            Self::Lower => (scaled + HAIR_OF_PLACE).floor() / power,
+            Self::Upper => (scaled - HAIR_OF_PLACE).ceil() / power,
+        }
+    }
+}
+
 /// A number to be written with a count of decimals.
 #[derive(Clone, Copy, Debug)]
 pub struct Decimals {

@@ -7,7 +7,7 @@ use crate::Design;
 use crate::model::{PlacedFalsework, PlacedTieRow, Pour};
 use crate::results::Severity;
 use crate::scheme::{Bearing, Delivery, HeldBy, PressureMethod, Scheme};
-use crate::sentence::{Sentence, Value, length_mm, number, word};
+use crate::sentence::{Sentence, Value, at_least, at_most, length_mm, word};
 use serde::Serialize;
 
 /// One stage of the work, and what must be so before or while it goes on.
@@ -214,22 +214,4 @@ fn counted(rows: &[&PlacedTieRow]) -> (String, usize) {
 /// Of concrete: what is colder presses more.
 fn least_temperature(scheme: &Scheme) -> Value {
     at_least(scheme.concrete.temperature_c, "°C", 0)
-}
-
-/// What must not be passed: never rounded up, but for what rounding left.
-fn at_most(value: f64, unit: &'static str, decimals: usize) -> Value {
-    rounded(value, unit, decimals, |places| (places + HAIR).floor())
-}
-
-/// What must be reached: never rounded down, but for what rounding left.
-fn at_least(value: f64, unit: &'static str, decimals: usize) -> Value {
-    rounded(value, unit, decimals, |places| (places - HAIR).ceil())
-}
-
-/// Rounding of sums, by the last place that is written.
-const HAIR: f64 = 1e-9;
-
-fn rounded(value: f64, unit: &'static str, decimals: usize, round: impl Fn(f64) -> f64) -> Value {
-    let whole = f64::from(10_u32.pow(decimals as u32));
-    number(round(value * whole) / whole, unit, decimals)
 }

@@ -1,7 +1,7 @@
 //! Sentences with values in them. [`Display`](fmt::Display) writes them in English and in SI; a view may write them in
 //! another language, which may want its words in another order, and in other units.
 
-use crate::decimals::{decimals, shortest};
+use crate::decimals::{Bound, decimals, shortest};
 use serde::{Serialize, Serializer};
 use std::fmt::{self, Write};
 use std::sync::Arc;
@@ -34,6 +34,18 @@ pub enum Value {
         unit: &'static str,
         /// As it is written in that unit.
         decimals: usize,
+    },
+    /// What must not be passed, never rounded up, or what must be reached, never rounded down, in whatever unit it is
+    /// written.
+    Limit {
+        /// In its unit.
+        value: f64,
+        /// Of SI; empty for a number alone.
+        unit: &'static str,
+        /// As it is written in that unit.
+        decimals: usize,
+        /// Which way it is rounded.
+        to: Bound,
     },
     /// A number alone as it is stated, with no more decimals than it has.
     Stated(f64),
@@ -83,6 +95,16 @@ pub fn item(name: &str) -> Value {
 /// A number in a unit of SI, empty for a number alone.
 pub const fn number(value: f64, unit: &'static str, decimals: usize) -> Value {
     Value::Number { value, unit, decimals }
+}
+
+/// What must not be passed.
+pub const fn at_most(value: f64, unit: &'static str, decimals: usize) -> Value {
+    Value::Limit { value, unit, decimals, to: Bound::Lower }
+}
+
+/// What must be reached.
+pub const fn at_least(value: f64, unit: &'static str, decimals: usize) -> Value {
+    Value::Limit { value, unit, decimals, to: Bound::Upper }
 }
 
 /// A length, written in metres.
@@ -149,10 +171,12 @@ impl fmt::Display for Value {
         match self {
             Self::Word(word) => f.write_str(word),
             Self::Name(name) | Self::Member(name) | Self::Item(name) => f.write_str(name),
-            Self::Number { value, unit: unit @ ("" | "°"), decimals: places } => {
-                write!(f, "{}{unit}", decimals(*value, *places))
+            Self::Number { value, unit, decimals: places } => {
+                // The sign of an angle stands at its number.
+                let between = if matches!(*unit, "" | "°") { "" } else { " " };
+                write!(f, "{}{between}{unit}", decimals(*value, *places))
             }
-            Self::Number { value, unit, decimals: places } => write!(f, "{} {unit}", decimals(*value, *places)),
+            Self::Limit { value, unit, decimals, to } => number(to.of(*value, *decimals), unit, *decimals).fmt(f),
             Self::Stated(value) => shortest(*value).fmt(f),
             Self::Length { metres, mm: true, decimals: places } => write!(f, "{} mm", decimals(metres * 1e3, *places)),
             Self::Length { metres, mm: false, decimals: places } => write!(f, "{} m", decimals(*metres, *places)),

@@ -77,7 +77,7 @@ fn visit(sentence: &Sentence, told: &mut impl FnMut(&str)) {
             Value::List(parts) => parts.iter().for_each(|part| visit(part, told)),
             Value::Sentence(inner) => visit(inner, told),
             Value::Item(name) => told(name),
-            Value::Name(_) | Value::Number { .. } | Value::Stated(_) | Value::Length { .. } => {}
+            Value::Name(_) | Value::Number { .. } | Value::Limit { .. } | Value::Stated(_) | Value::Length { .. } => {}
         }
     }
 }

@@ -122,6 +122,7 @@ fn written(value: &Value) -> String {
         Value::Member(name) => member(name),
         Value::Item(name) => look_up(name).unwrap_or(name).to_owned(),
         Value::Number { value, unit, decimals } => units::unbroken(units::quantity(*value, unit, *decimals)),
+        Value::Limit { value, unit, decimals, to } => units::unbroken(units::limit(*value, unit, *decimals, *to)),
         Value::Stated(_) => value.to_string(),
         Value::Length { metres, mm, decimals } => units::unbroken(units::length(*metres, *mm, *decimals)),
         Value::List(parts) => parts.iter().map(told).collect::<Vec<_>>().join(", "),

@@ -11,7 +11,7 @@ pub use field::Unit;
 
 use crate::language;
 use customary::customary;
-use falsewright_core::decimals::decimals;
+use falsewright_core::decimals::{Bound, decimals};
 use std::cell::Cell;
 
 /// Units of the page.
@@ -88,25 +88,32 @@ pub fn unit(si: &'static str) -> &'static str {
 
 /// A value in a unit of SI as the page shows it, without its unit; `decimals` are those in SI.
 pub fn amount(value: f64, si: &str, decimals: usize) -> String {
-    match customary(si) {
-        Some(shown) => number(shown.shown(value), shown.decimals(decimals)),
-        None => number(value, decimals),
-    }
+    let (value, decimals) = shown(value, si, decimals);
+    number(value, decimals)
 }
 
 /// The same without trailing zeros.
 pub fn amount_trimmed(value: f64, si: &str, decimals: usize) -> String {
-    match customary(si) {
-        Some(shown) => trimmed(shown.shown(value), shown.decimals(decimals)),
-        None => trimmed(value, decimals),
-    }
+    let (value, decimals) = shown(value, si, decimals);
+    trimmed(value, decimals)
 }
 
 /// A value with its unit.
 pub fn quantity(value: f64, si: &'static str, decimals: usize) -> String {
-    let (amount, unit) = (amount(value, si, decimals), unit(si));
-    // The sign of an angle stands at its number.
-    if matches!(unit, "" | "°") { amount + unit } else { format!("{amount} {unit}") }
+    with_unit(amount(value, si, decimals), si)
+}
+
+/// A value and its decimals in the unit that it is shown in.
+fn shown(value: f64, si: &str, decimals: usize) -> (f64, usize) {
+    customary(si).map_or((value, decimals), |unit| (unit.shown(value), unit.decimals(decimals)))
+}
+
+fn with_unit(amount: String, si: &'static str) -> String {
+    match unit(si) {
+        // The sign of an angle stands at its number.
+        sign @ ("" | "°") => amount + sign,
+        unit => format!("{amount} {unit}"),
+    }
 }
 
 /// A value in a text, which stays on one line with its unit.
@@ -114,12 +121,16 @@ pub fn unbroken(value: String) -> String {
     value.replace(' ', "\u{a0}")
 }
 
-/// What something may be at most, rounded down in the unit that it is shown in, so that it is never shown too great.
+/// What must not be passed or must be reached, with its unit, rounded to that side in the unit that it is shown in.
+pub fn limit(value: f64, si: &'static str, decimals: usize, to: Bound) -> String {
+    let (value, decimals) = shown(value, si, decimals);
+    with_unit(number(to.of(value, decimals), decimals), si)
+}
+
+/// What something may be at most, without its unit.
 pub fn at_most(value: f64, si: &str, decimals: usize) -> String {
-    let (shown, decimals) =
-        customary(si).map_or((value, decimals), |shown| (shown.shown(value), shown.decimals(decimals)));
-    let tens = 10_f64.powi(decimals as i32);
-    number((shown * tens).floor() / tens, decimals)
+    let (value, decimals) = shown(value, si, decimals);
+    number(Bound::Lower.of(value, decimals), decimals)
 }
 
 /// A length as dimensions say it: whole millimetres without their unit, or feet and inches.
@@ -259,6 +270,10 @@ mod tests {
             let shown_ft_h: f64 = at_most(rise_m_h, "m/h", 1).parse().expect("a number");
             assert!(shown_ft_h * 0.3048 <= rise_m_h + 1e-12 && (rise_m_h - shown_ft_h * 0.3048) < 0.1 * 0.3048);
         }
+        // 1.67 m/h is 5.479 ft/h, and 12 °C 53.6 °F.
+        assert_eq!(limit(1.67, "m/h", 2, Bound::Lower), "5.47 ft/h");
+        assert_eq!(limit(12.0, "°C", 0, Bound::Upper), "54 °F");
         set_system(System::Metric);
+        assert_eq!(limit(0.1 + 0.2, "m/h", 1, Bound::Upper), "0.3 m/h");
     }
 }
