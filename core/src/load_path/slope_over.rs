@@ -6,7 +6,7 @@ use crate::layout::takes_shutter;
 use crate::model::{Face, FaceKind, Model};
 use crate::results::{Finding, Severity};
 use crate::scheme::Scheme;
-use crate::sentence::number;
+use crate::sentence::{at_least, number};
 
 /// Tells how hard fresh concrete lifts a form on each of them as a fluid, and what has to hold it down.
 pub fn tell(scheme: &Scheme, model: &Model, record: &mut Record) {
@@ -29,7 +29,7 @@ pub fn tell(scheme: &Scheme, model: &Model, record: &mut Record) {
             &pour.mark,
             number(uplift, "kN", 1),
             number(thrust, "kN", 1),
-            number(forces.hold_down(scheme.basis), "kN", 1),
+            at_least(forces.hold_down(scheme.basis), "kN", 1),
             number(middle.x, "m", 2),
             number(middle.z, "m", 2)
         );

@@ -8,7 +8,7 @@ use crate::checks::{StrutForces, check_base, check_leg, check_stack};
 use crate::geometry::Point;
 use crate::model::LegKind;
 use crate::results::{LegForce, Severity};
-use crate::sentence::number;
+use crate::sentence::at_least;
 
 /// Greatest effects on each leg.
 pub struct LegPeaks {
@@ -127,7 +127,7 @@ impl Run<'_> {
                 own.map_or(0.0, |(_, force_kn)| *force_kn)
             };
             if let Some(state) = lifting.reduce(|a, b| if hold_down_kn(b) > hold_down_kn(a) { b } else { a }) {
-                let (case, force) = (self.table.case_in_words(state.front), number(hold_down_kn(state), "kN", 1));
+                let (case, force) = (self.table.case_in_words(state.front), at_least(hold_down_kn(state), "kN", 1));
                 let text = if state.pushed.is_some() {
                     sentence!(
                         "{} lifts off its base {}, pushed sideways; {} would hold it down. What else bears is checked \
