@@ -12,4 +12,4 @@ pub use clip::regions_between;
 pub use edge::{Connector, Edge};
 pub use motion::Motion;
 pub use point::Point;
-pub use ring::{edges_of, encloses};
+pub use ring::{apart, around, edges_of, encloses};

@@ -39,6 +39,18 @@ impl Motion {
         }
     }
 
+    /// Between which distances from its middle, or places across it, an edge is: only what has some in common with another
+    /// is ever brought onto it.
+    pub fn track(self, edge: &Edge) -> [f64; 2] {
+        match self {
+            Self::Turn { about, .. } => {
+                let farthest = (edge.from - about).length().max((edge.to - about).length());
+                [(edge.nearest(about) - about).length(), farthest]
+            }
+            Self::Drop { .. } => [edge.from.x.min(edge.to.x), edge.from.x.max(edge.to.x)],
+        }
+    }
+
     /// How far it goes until it first brings a point onto an edge; a turn ends after a whole one. None: it never does.
     pub fn until_on(self, point: Point, edge: &Edge) -> Option<f64> {
         match self {

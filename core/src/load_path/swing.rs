@@ -2,7 +2,7 @@
 
 use super::record::{Record, Subject};
 use crate::checks::Comparison;
-use crate::geometry::{Connector, Edge, Motion, Point, edges_of, encloses};
+use crate::geometry::{Connector, Edge, Motion, Point, apart, around, edges_of, encloses};
 use crate::model::{Model, Part, PlacedFalsework, PlacedShutter, Role, TOUCHING_M};
 use crate::results::{CheckKind, Swing};
 use crate::scheme::{Hinge, Id, Scheme};
@@ -32,6 +32,16 @@ struct Mover<'a> {
 struct Still {
     name: Sentence,
     edges: Vec<Edge>,
+    /// The box around it.
+    around: [Point; 2],
+}
+
+impl Still {
+    fn new(name: Sentence, edges: impl Iterator<Item = Edge>) -> Self {
+        let edges: Vec<Edge> = edges.collect();
+        let around = around(edges.iter().flat_map(|edge| [edge.from, edge.to]));
+        Self { name, edges, around }
+    }
 }
 
 /// Where something is in the way.
@@ -117,19 +127,19 @@ fn movers<'a>(model: &'a Model, shutter: &PlacedShutter) -> Vec<Mover<'a>> {
 /// struck.
 fn stills(scheme: &Scheme, model: &Model, hinge: &Hinge, shutter: &PlacedShutter) -> Vec<Still> {
     let own = model.pours.iter().position(|pour| pour.id == shutter.pour).map_or(0, |index| index + 1);
-    let concrete = model.pours[..own].iter().map(|pour| Still {
-        name: sentence!("the concrete of {}", &pour.mark),
-        edges: pour.regions.iter().flatten().flat_map(|ring| edges_of(ring)).collect(),
+    let concrete = model.pours[..own].iter().map(|pour| {
+        let edges = pour.regions.iter().flatten().flat_map(|ring| edges_of(ring));
+        Still::new(sentence!("the concrete of {}", &pour.mark), edges)
     });
     let [left, right] = [-GROUND_M, GROUND_M].map(|x| Point::new(x, scheme.ground.level_m));
-    let ground = Still { name: sentence!("the ground"), edges: vec![Edge::new(left, right)] };
+    let ground = Still::new(sentence!("the ground"), [Edge::new(left, right)].into_iter());
     let mut stills: Vec<Still> = concrete.chain([ground]).collect();
     let (owners, mut seen) = (equipment(model, hinge, shutter), Vec::new());
     for part in model.parts.iter().filter(|part| part.role != Role::Tie && owners.contains(&part.owner)) {
         let outline = part.solid.outline(0.0);
         if !seen.contains(&outline) {
             seen.push(outline);
-            stills.push(Still { name: sentence!("{}", named(part)), edges: edges_of(&outline).collect() });
+            stills.push(Still::new(sentence!("{}", named(part)), edges_of(&outline)));
         }
     }
     stills
@@ -166,11 +176,16 @@ fn meeting(motion: Motion, movers: &[Mover], stills: &[Still]) -> Option<Meeting
                 first = Some((after, at, mover, still));
             }
         };
-        if let Some(at) = overlap(&mover.core, &still.edges) {
+        if let Some(at) = overlap(&mover.core, still) {
             meet(0.0, at);
             continue;
         }
-        for edge in &still.edges {
+        let track = edges_of(&mover.core).map(|edge| motion.track(&edge)).reduce(both).unwrap_or_default();
+        let met = |edge: &&Edge| {
+            let [near, far] = motion.track(edge);
+            near <= track[1] && track[0] <= far
+        };
+        for edge in still.edges.iter().filter(met) {
             for point in mover.core {
                 if let Some(by) = motion.until_on(point, edge) {
                     meet(by, motion.moved(point, by));
@@ -191,12 +206,20 @@ fn meeting(motion: Motion, movers: &[Mover], stills: &[Still]) -> Option<Meeting
     Some(Meeting { after, at, what })
 }
 
-/// A place that an outline and closed rings have in common.
-fn overlap(outline: &[Point; 4], still: &[Edge]) -> Option<Point> {
-    let crossing = still.iter().find_map(|edge| edges_of(outline).find_map(|own| own.meeting(edge)));
-    let within = || outline.iter().copied().find(|point| encloses(still.iter().copied(), *point));
-    let around = || still.iter().map(|edge| edge.from).find(|point| encloses(edges_of(outline), *point));
-    crossing.or_else(within).or_else(around)
+/// The range that holds two ranges.
+fn both(a: [f64; 2], b: [f64; 2]) -> [f64; 2] {
+    [a[0].min(b[0]), a[1].max(b[1])]
+}
+
+/// A place that an outline and what stands still have in common.
+fn overlap(outline: &[Point; 4], still: &Still) -> Option<Point> {
+    if apart(around(outline.iter().copied()), still.around) > 0.0 {
+        return None;
+    }
+    let crossing = still.edges.iter().find_map(|edge| edges_of(outline).find_map(|own| own.meeting(edge)));
+    let within = || outline.iter().copied().find(|point| encloses(still.edges.iter().copied(), *point));
+    let holding = || still.edges.iter().map(|edge| edge.from).find(|point| encloses(edges_of(outline), *point));
+    crossing.or_else(within).or_else(holding)
 }
 
 /// The shortest way between the parts and anything that stands still.
@@ -204,7 +227,11 @@ fn gap(movers: &[Mover], stills: &[Still]) -> Option<(Connector, Sentence)> {
     let mut least: Option<(Connector, f64, &Mover, &Still)> = None;
     for mover in movers {
         for still in stills {
-            if let Some(at) = overlap(&mover.outline, &still.edges) {
+            let known = least.as_ref().map_or(f64::INFINITY, |(_, known, ..)| *known);
+            if apart(around(mover.outline.iter().copied()), still.around) >= known {
+                continue;
+            }
+            if let Some(at) = overlap(&mover.outline, still) {
                 least = Some((Connector { from: at, to: at }, 0.0, mover, still));
             }
             for (own, edge) in edges_of(&mover.outline).flat_map(|own| still.edges.iter().map(move |edge| (own, edge)))
