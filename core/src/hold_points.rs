@@ -191,11 +191,17 @@ fn after(design: &Design, pour: &Pour) -> Vec<Sentence> {
     }
     let swings = design.results.swings.iter().filter_map(|swing| {
         let shutter = design.model.shutter(swing.shutter).filter(|shutter| shutter.pour == pour.id)?;
-        Some(sentence!(
-            "The ties of {} are out, and nothing else stands where it swings: {} is to be kept.",
-            &shutter.mark,
-            length_mm(swing.wanted_m)
-        ))
+        let (mark, gap) = (&shutter.mark, length_mm(swing.wanted_m));
+        Some(if shutter.hinge?.falsework_out {
+            sentence!(
+                "The ties of {} and the falsework of its pour are out, and nothing else stands where it swings: {} is to be \
+                 kept.",
+                mark,
+                gap
+            )
+        } else {
+            sentence!("The ties of {} are out, and nothing else stands where it swings: {} is to be kept.", mark, gap)
+        })
     });
     points.extend(swings);
     let over_way = |falsework: &PlacedFalsework| falsework.pour == pour.id && falsework.opening.is_some();

@@ -1,7 +1,7 @@
 //! The files of words against the sources and against each other.
 
 use falsewright_core::catalogue::Catalogue;
-use falsewright_core::scheme::heron_lane;
+use falsewright_core::scheme::{Hinge, heron_lane};
 use falsewright_core::sentence::{Sentence, Value};
 use falsewright_tests::words;
 use std::collections::{BTreeMap, BTreeSet};
@@ -92,7 +92,7 @@ fn read_once() -> &'static Words {
 fn results_say_nothing_that_has_no_words() {
     let demo = heron_lane().expect("the demo");
     let mut schemes = vec![demo.clone()];
-    for change in 0..8 {
+    for change in 0..10 {
         let mut scheme = demo.clone();
         match change {
             0 => scheme.ties.clear(),
@@ -102,6 +102,10 @@ fn results_say_nothing_that_has_no_words() {
             4 => scheme.falsework.iter_mut().flat_map(|of| &mut of.leg_lines).for_each(|line| line.braced = false),
             5 => scheme.openings.iter_mut().for_each(|of| of.width_m += 0.5),
             6 => scheme.concrete.temperature_c = 2.0,
+            7 | 8 => {
+                let hinge = Hinge { falsework_out: change == 8, drop_m: 0.5, ..Hinge::default() };
+                scheme.shutters.iter_mut().for_each(|of| of.hinge = Some(hinge));
+            }
             _ => scheme.ties.iter_mut().for_each(|row| row.held = None),
         }
         schemes.push(scheme);
@@ -136,6 +140,10 @@ fn results_say_nothing_that_has_no_words() {
         for room in &results.clearances {
             visit(&room.width_between, &mut told);
             visit(&room.height_below, &mut told);
+        }
+        for swing in &results.swings {
+            visit(&swing.between, &mut told);
+            swing.meets.iter().for_each(|meets| visit(meets, &mut told));
         }
         for line in &design.quantities {
             visit(&line.item, &mut told);

@@ -1,6 +1,7 @@
 //! Hinged shutters: by hand, and against `geo`, a general library of plane geometry, for any hinge.
 
 use falsewright_core::Design;
+use falsewright_core::hold_points::hold_points;
 use falsewright_core::model::{FaceKind, Pour};
 use falsewright_core::results::{CheckKind, Severity, Swing};
 use falsewright_core::scheme::{Arrangement, Direction, Hinge, Id, Joint, Scheme, Section, Walls};
@@ -101,7 +102,11 @@ fn falsework_of_the_pour_stands_in_the_way_until_it_is_out() {
     let (_, standing) = swing(&whole);
     assert_eq!(standing.between.to_string(), "S1 facing overlaps F1 facing as they stand");
     whole.shutters[0].hinge = Some(Hinge { falsework_out: true, ..hinge });
-    let (_, out) = swing(&whole);
+    let (design, out) = swing(&whole);
+    let holds = hold_points(&whole, &design);
+    assert!(
+        holds.iter().flat_map(|hold| &hold.points).any(|point| point.starts_with("The ties of S1 and the falsework"))
+    );
     assert!(!out.between.contains("F1") && !out.between.contains("L1"), "{}", out.between);
 }
 

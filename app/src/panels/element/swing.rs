@@ -2,6 +2,7 @@ use crate::language::{key, t, told};
 use crate::store::Store;
 use crate::units;
 use crate::widgets::{Form, Unit};
+use falsewright_core::decimals::Bound;
 use falsewright_core::scheme::{Hinge, Id, Shutter};
 use leptos::prelude::*;
 
@@ -23,7 +24,7 @@ pub fn fields(store: Store, form: Form<Shutter>, one: Option<Id>) -> AnyView {
         Some(match (swing.clear_deg, &swing.meets) {
             (Some(0.0), Some(meets)) => say!("Cannot swing: {}.", told(meets)),
             (Some(clear), Some(meets)) => {
-                say!("Swings clear up to {}, where {}.", units::at_most(clear, "°", 1) + "°", told(meets))
+                say!("Swings clear up to {}, where {}.", units::limit(clear, "°", 1, Bound::Lower), told(meets))
             }
             _ => t("Nothing is in the way of its swing.").to_owned(),
         })
