@@ -1,7 +1,7 @@
 // The page on paper: drawing, title block, notes, limits, schedule, path of loads and every check, from any screen and look.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { compute, mapping, saved } from "./desk.mjs";
+import { compute, fill, mapping, openTitleBlock, saved } from "./desk.mjs";
 import { SCREENS, withPage } from "./harness.mjs";
 
 /** What an A4 sheet has between margins of 10 mm, px. */
@@ -25,7 +25,10 @@ for (const [name, screen] of Object.entries(SCREENS)) {
   test(`everything is on paper, from a ${name}`, () => withPage({ ...screen, colorScheme: "dark" }, async ({ page }) => {
     await page.getByTestId("start-demo").click();
     await page.locator("g.figure").first().waitFor();
+    await openTitleBlock(page);
+    await fill(page, "revision", "C2");
     const scheme = await saved(page);
+    assert.equal(scheme.revision, "C2");
     const { shutters, falsework } = scheme;
     const { checks, findings, hold_points: holds } = compute(scheme);
     await page.getByTestId("drawing").focus();
@@ -68,7 +71,7 @@ for (const [name, screen] of Object.entries(SCREENS)) {
       assert.equal(new Set(sheets.map((sheet) => sheet.heading)).size, sheets.length, "each is drawn once");
       for (const { all, bar, drawing, figures, heading, scale, summary, text } of sheets) {
         assert.ok(all.height <= PAPER.height, `${heading}: ${all.height} px high`);
-        assert.match(text, /Heron Lane subway[^]*No substitute/);
+        assert.match(text, /Heron Lane subway[^]*Revision C2[^]*No substitute/);
         assert.ok(summary.top >= drawing.bottom - 1, "the title block stands under the drawing");
         // 277 mm of paper are `PAPER.width` px.
         const [, metres, reduction] = scale.match(/^([\d.]+) m, 1 : (\d+) on A4$/).map(Number);

@@ -58,6 +58,11 @@ for (const name of ["desk", "tablet"]) {
     await pull([0.6, 4.95], [0.8, 5.15]);
     const { off_m, above_top_m } = await hinge();
     assert.ok(Math.abs(off_m - 0.35) < 0.051 && Math.abs(above_top_m - 0.35) < 0.051, JSON.stringify({ off_m, above_top_m }));
+    // Delete takes away what is selected: the hinge, not its shutter.
+    await page.getByTestId("drawing").focus();
+    await page.keyboard.press("Delete");
+    await page.locator('g.figure[data-testid="swing-S6"]').waitFor({ state: "detached" });
+    assert.equal((await saved(page)).shutters.length, 8);
   }));
 }
 

@@ -47,6 +47,7 @@ pub fn label(edit: &Edit) -> &'static str {
         Edit::MoveOpening { .. } => key("Move opening"),
         Edit::ResizeOpening { .. } | Edit::SetOpening(_) => key("Change opening"),
         Edit::SetName(_) | Edit::SetOption(_) => key("Rename"),
+        Edit::SetRevision(_) => key("Change the revision"),
         Edit::SetConcrete(_) => key("Change concrete"),
         Edit::SetBasis(_) => key("Change basis"),
         Edit::SetBays(_) => key("Change bays"),

@@ -9,7 +9,7 @@ use crate::language::key;
 use falsewright_core::geometry::{Motion, Point};
 use falsewright_core::model::PlacedShutter;
 use falsewright_core::scheme::edit::Edit;
-use falsewright_core::scheme::{Hinge, Id};
+use falsewright_core::scheme::{Hinge, Id, Scheme, Shutter};
 
 /// A shutter where it is placed, with its hinge as it is drawn, on the section.
 fn hinged<'a>(places: &Places<'a>, id: Id) -> Option<(&'a PlacedShutter, Hinge)> {
@@ -56,8 +56,12 @@ pub fn swing(places: &Places, snapper: &Snapper, id: Id, by: Point) -> Option<Mo
     Some(Moved { edit: set(places, id, hinge)?, snap: None, readout: Some(readout) })
 }
 
+/// The edit that takes a shutter's hinge away.
+pub fn unhinged(scheme: &Scheme, id: Id) -> Option<Edit> {
+    let shutter = scheme.shutters.iter().find(|shutter| shutter.id == id)?.clone();
+    Some(Edit::SetShutter(Shutter { hinge: None, ..shutter }))
+}
+
 fn set(places: &Places, id: Id, hinge: Hinge) -> Option<Edit> {
-    let mut shutter = places.shutter(id)?.clone();
-    shutter.hinge = Some(hinge);
-    Some(Edit::SetShutter(shutter))
+    Some(Edit::SetShutter(Shutter { hinge: Some(hinge), ..places.shutter(id)?.clone() }))
 }

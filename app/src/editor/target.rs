@@ -63,15 +63,14 @@ impl Target {
 
     /// What things of its kind are called: one, and several.
     pub fn kind(self) -> [&'static str; 2] {
-        match self.whole() {
+        match self {
             Self::Corner(_) | Self::Haunch(_) => [key("corner"), key("corners")],
             Self::EdgeEnd { .. } | Self::EdgeMiddle(_) => [key("edge"), key("edges")],
             Self::Cut(_) => [key("haunch or chamfer"), key("haunches or chamfers")],
             Self::Face(_) => [key("face"), key("faces")],
             Self::Joint(_) => [key("construction joint"), key("construction joints")],
-            Self::Shutter(_) | Self::ShutterEnd(..) | Self::Hinge(_) | Self::Swing(_) => {
-                [key("shutter"), key("shutters")]
-            }
+            Self::Shutter(_) | Self::ShutterEnd(..) => [key("shutter"), key("shutters")],
+            Self::Hinge(_) | Self::Swing(_) => [key("hinge"), key("hinges")],
             Self::TieRow(_) => [key("row of ties"), key("rows of ties")],
             Self::Falsework(_) => [key("soffit falsework"), key("soffit falseworks")],
             Self::LegLine(_) => [key("leg line"), key("leg lines")],

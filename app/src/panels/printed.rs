@@ -82,9 +82,10 @@ fn heading(store: Store) -> impl IntoView {
     let name = if scheme.name.is_empty() { t("Temporary works").to_owned() } else { scheme.name.clone() };
     let named = store.job(|job| !job.is_single()) || !scheme.option.is_empty();
     let option = named.then(|| say!("Option {}", store.option_name(store.in_hand())));
+    let revision = (!scheme.revision.is_empty()).then(|| say!("Revision {}", scheme.revision));
     let basis = BASES.iter().find(|(basis, _)| *basis == scheme.basis).map(|(_, name)| t(name).to_owned());
     let today = js_sys::Date::new_0().to_locale_date_string("default", &wasm_bindgen::JsValue::UNDEFINED).into();
-    let parts: Vec<String> = [option, basis, Some(today)].into_iter().flatten().collect();
+    let parts: Vec<String> = [option, revision, basis, Some(today)].into_iter().flatten().collect();
     view! {
         <header>
             <h2>{name}</h2>

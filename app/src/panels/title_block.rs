@@ -166,6 +166,8 @@ fn Settings() -> impl IntoView {
     let store = Store::here();
     let part = move |of: fn(&Scheme) -> String| Memo::new(move |_| store.scheme.with(|scheme| of(scheme)));
     let name = Form::new(part(|scheme| scheme.name.clone()), move |name| store.edit(Edit::SetName(name)));
+    let revision = part(|scheme| scheme.revision.clone());
+    let revision = Form::new(revision, move |revision| store.edit(Edit::SetRevision(revision)));
     let bays = Form::new(Memo::new(move |_| store.scheme.with(|scheme| scheme.bays)), move |bays| {
         store.edit(Edit::SetBays(bays));
     });
@@ -185,6 +187,7 @@ fn Settings() -> impl IntoView {
     view! {
         <div class="fields">
             {name.text("Scheme", |name| name, |name, text| *name = text)}
+            {revision.text("Revision", |revision| revision, |revision, text| *revision = text)}
             {bays.number("Bay length", Unit::M, |bays: &Bays| bays.length_m, |bays, value| bays.length_m = value)}
             {bays.number("Bays", Unit::NONE, |bays: &Bays| f64::from(bays.count), |bays, value| bays.count = value.round().max(0.0) as u32)}
             {fresh_concrete::fields(concrete, fresh)}

@@ -56,6 +56,9 @@ pub struct Scheme {
     pub schema: u32,
     /// What the job is called on the drawing.
     pub name: String,
+    /// What its drawings are marked with, so that an old print is known from a new one; empty before the first issue.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub revision: String,
     /// What this option of the job is called; empty for one that was not named.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub option: String,

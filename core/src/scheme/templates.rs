@@ -136,6 +136,7 @@ impl Scheme {
         Self {
             schema: SCHEMA,
             name: String::new(),
+            revision: String::new(),
             option: String::new(),
             section,
             bays: Bays { length_m: 10.0, count: 6 },

@@ -108,6 +108,7 @@ impl Errors {
             self.count(Subject::Element("Falsework", falsework.id), "leg lines", falsework.leg_lines.len(), 200);
         }
         self.text(Subject::Scheme, "name", &scheme.name, LONGEST_NAME);
+        self.text(Subject::Scheme, "revision", &scheme.revision, LONGEST_CODE);
     }
 
     fn check_settings(&mut self, scheme: &Scheme) {

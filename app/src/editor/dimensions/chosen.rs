@@ -9,7 +9,7 @@ use falsewright_core::scheme::Id;
 
 /// Whether a dimension is one of the selected element.
 pub fn belongs(places: &Places, selection: Selection, dimension: &Dimension) -> bool {
-    let Some(selected) = selection else { return false };
+    let Some(selected) = selection.map(Target::whole) else { return false };
     match (dimension.key, selected) {
         (key, Target::Dimension(chosen)) => key == chosen,
         (DimensionKey::Rise(id), _) => edges_of(places, selected).contains(&id),
@@ -19,7 +19,7 @@ pub fn belongs(places: &Places, selection: Selection, dimension: &Dimension) -> 
         (DimensionKey::Edges { .. }, _) => ends_of(places, selected).iter().any(|p| ends_at(dimension, *p)),
         (DimensionKey::Width | DimensionKey::Height, _) => false,
         (DimensionKey::Joint(id), _) => selected == Target::Joint(id),
-        (DimensionKey::TieRow(id), Target::Shutter(shutter) | Target::ShutterEnd(shutter, _)) => {
+        (DimensionKey::TieRow(id), Target::Shutter(shutter)) => {
             places.row(id).is_some_and(|row| row.holds(shutter) || places.seen.is_elevation_of(shutter))
         }
         (DimensionKey::TieRow(id), Target::TieRow(row)) => {
@@ -34,12 +34,12 @@ pub fn belongs(places: &Places, selection: Selection, dimension: &Dimension) -> 
         }
         (
             DimensionKey::OpeningWidth(id) | DimensionKey::OpeningHeight(id) | DimensionKey::OpeningLeft(id),
-            Target::Opening(opening) | Target::OpeningEdge(opening, _) | Target::Transfer(opening),
+            Target::Opening(opening),
         ) => id == opening,
         (DimensionKey::AlongEnd(id) | DimensionKey::Along(id), _) => {
             along::spaced(places, selected).is_some_and(|(of, _)| of.element() == id)
         }
-        (DimensionKey::ShutterHeight(id), Target::Shutter(shutter) | Target::ShutterEnd(shutter, _)) => id == shutter,
+        (DimensionKey::ShutterHeight(id), Target::Shutter(shutter)) => id == shutter,
         _ => false,
     }
 }

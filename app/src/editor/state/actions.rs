@@ -2,7 +2,7 @@
 
 use super::{Editor, Outcome, Refusal, find};
 use crate::editor::label::label;
-use crate::editor::{Target, counted};
+use crate::editor::{Target, counted, swinging};
 use crate::language::key;
 use falsewright_core::scheme::edit::{Align, Edit, Excerpt};
 
@@ -211,11 +211,14 @@ impl Editor {
 
     /// Removes all that is selected as one step; none: nothing can be.
     pub(super) fn remove_chosen(&mut self, verb: &str) -> Option<Outcome> {
-        let cut = |target: &Target| if let Target::Cut(corner) = target { Some(*corner) } else { None };
-        let cuts: Vec<_> = self.chosen.iter().filter_map(cut).collect();
+        let part = |target: &Target| match *target {
+            Target::Cut(corner) => Some((corner, Edit::SetCut { corner, cut: None })),
+            Target::Hinge(id) | Target::Swing(id) => Some((id, swinging::unhinged(&self.document.scheme, id)?)),
+            _ => None,
+        };
+        let (parts, mut edits): (Vec<_>, Vec<Edit>) = self.chosen.iter().filter_map(part).unzip();
         let mut ids = self.chosen_ids();
-        ids.retain(|id| !cuts.contains(id));
-        let mut edits: Vec<Edit> = cuts.iter().map(|corner| Edit::SetCut { corner: *corner, cut: None }).collect();
+        ids.retain(|id| !parts.contains(id));
         match ids.as_slice() {
             [] => {}
             [one] => edits.push(Edit::Remove(*one)),

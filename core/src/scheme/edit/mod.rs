@@ -255,6 +255,8 @@ pub enum Edit {
     SetOpening(Opening),
     /// Renames the scheme.
     SetName(String),
+    /// Marks the drawings with a revision.
+    SetRevision(String),
     /// Renames this option of the job.
     SetOption(String),
     /// Sets the concrete and its delivery.
@@ -384,6 +386,7 @@ fn change(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {
         }
         Edit::SetOpening(opening) => opening::set(scheme, opening)?,
         Edit::SetName(name) => scheme.name.clone_from(name),
+        Edit::SetRevision(revision) => scheme.revision.clone_from(revision),
         Edit::SetOption(option) => scheme.option.clone_from(option),
         Edit::SetConcrete(concrete) => scheme.concrete = *concrete,
         Edit::SetBasis(basis) => scheme.basis = *basis,
