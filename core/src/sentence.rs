@@ -117,6 +117,11 @@ pub const fn length_mm(metres: f64) -> Value {
     Value::Length { metres, mm: true, decimals: 0 }
 }
 
+/// What stands between a number and its unit: nothing before the sign of an angle.
+pub fn space_before(unit: &str) -> &'static str {
+    if matches!(unit, "" | "°") { "" } else { " " }
+}
+
 impl Sentence {
     /// A text that no view can translate.
     pub fn plain(text: String) -> Self {
@@ -172,9 +177,7 @@ impl fmt::Display for Value {
             Self::Word(word) => f.write_str(word),
             Self::Name(name) | Self::Member(name) | Self::Item(name) => f.write_str(name),
             Self::Number { value, unit, decimals: places } => {
-                // The sign of an angle stands at its number.
-                let between = if matches!(*unit, "" | "°") { "" } else { " " };
-                write!(f, "{}{between}{unit}", decimals(*value, *places))
+                write!(f, "{}{}{unit}", decimals(*value, *places), space_before(unit))
             }
             Self::Limit { value, unit, decimals, to } => number(to.of(*value, *decimals), unit, *decimals).fmt(f),
             Self::Stated(value) => shortest(*value).fmt(f),

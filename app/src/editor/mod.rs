@@ -31,6 +31,7 @@ mod viewport;
 
 pub use dimensions::{Dimension, DimensionKey};
 pub use document::{Document, StepName};
+pub use falsewright_core::geometry::Bounds;
 pub use input::{Button, Key, KeyInput, Modifiers, PointerInput, PointerKind, Wheel};
 pub use job::{Job, OptionId, TrayStep, called};
 pub use overlay::{Boxed, Handle, LengthEntry, Overlay, Readout};
@@ -41,7 +42,7 @@ pub use state::{Action, Editor, Outcome, Refusal};
 pub use target::{Selection, Side, Target, counted};
 pub use tool::Tool;
 pub use view::{Seen, View, lower_end};
-pub use viewport::{Bounds, ScreenPoint, Viewport};
+pub use viewport::{ScreenPoint, Viewport};
 
 #[cfg(test)]
 mod tests;

@@ -1,6 +1,6 @@
 //! What part of the section is on the screen.
 
-use falsewright_core::geometry::Point;
+use falsewright_core::geometry::{Bounds, Point};
 
 /// A point on the screen, CSS px from the top left corner of the drawing.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -26,30 +26,6 @@ impl ScreenPoint {
     /// The point halfway to another.
     pub fn middle(self, other: Self) -> Self {
         Self::new((self.x + other.x) / 2.0, (self.y + other.y) / 2.0)
-    }
-}
-
-/// An upright rectangle in the section.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Bounds {
-    /// Lower left corner.
-    pub min: Point,
-    /// Upper right corner.
-    pub max: Point,
-}
-
-impl Bounds {
-    /// Around all points; none for no points.
-    pub fn around(points: impl IntoIterator<Item = Point>) -> Option<Self> {
-        points.into_iter().fold(None, |bounds: Option<Self>, p| {
-            Some(match bounds {
-                None => Self { min: p, max: p },
-                Some(b) => Self {
-                    min: Point::new(b.min.x.min(p.x), b.min.z.min(p.z)),
-                    max: Point::new(b.max.x.max(p.x), b.max.z.max(p.z)),
-                },
-            })
-        })
     }
 }
 

@@ -12,6 +12,7 @@ pub use field::Unit;
 use crate::language;
 use customary::customary;
 use falsewright_core::decimals::{Bound, decimals};
+use falsewright_core::sentence::space_before;
 use std::cell::Cell;
 
 /// Units of the page.
@@ -109,11 +110,8 @@ fn shown(value: f64, si: &str, decimals: usize) -> (f64, usize) {
 }
 
 fn with_unit(amount: String, si: &'static str) -> String {
-    match unit(si) {
-        // The sign of an angle stands at its number.
-        sign @ ("" | "°") => amount + sign,
-        unit => format!("{amount} {unit}"),
-    }
+    let unit = unit(si);
+    format!("{amount}{}{unit}", space_before(unit))
 }
 
 /// A value in a text, which stays on one line with its unit.

@@ -2,7 +2,7 @@
 
 use super::record::{Record, Subject};
 use crate::checks::Comparison;
-use crate::geometry::{Connector, Edge, Motion, Point, apart, around, edges_of, encloses};
+use crate::geometry::{Bounds, Connector, Edge, Motion, Point, edges_of, encloses};
 use crate::model::{Model, Part, PlacedFalsework, PlacedShutter, Role, TOUCHING_M};
 use crate::results::{CheckKind, Swing};
 use crate::scheme::{Hinge, Id, Scheme};
@@ -32,15 +32,20 @@ struct Mover<'a> {
 struct Still {
     name: Sentence,
     edges: Vec<Edge>,
-    /// The box around it.
-    around: [Point; 2],
+    /// Around it; none where there is nothing of it.
+    bounds: Option<Bounds>,
 }
 
 impl Still {
     fn new(name: Sentence, edges: impl Iterator<Item = Edge>) -> Self {
         let edges: Vec<Edge> = edges.collect();
-        let around = around(edges.iter().flat_map(|edge| [edge.from, edge.to]));
-        Self { name, edges, around }
+        let bounds = Bounds::around(edges.iter().flat_map(|edge| [edge.from, edge.to]));
+        Self { name, edges, bounds }
+    }
+
+    /// How far it is from an outline at least.
+    fn apart(&self, outline: &[Point; 4]) -> f64 {
+        Bounds::around(*outline).zip(self.bounds).map_or(f64::INFINITY, |(own, other)| own.apart(&other))
     }
 }
 
@@ -170,30 +175,33 @@ fn moved<'a>(movers: &[Mover<'a>], motion: Motion, by: f64) -> Vec<Mover<'a>> {
 /// Where the motion first brings one of the parts onto something; at once if they overlap as they are.
 fn meeting(motion: Motion, movers: &[Mover], stills: &[Still]) -> Option<Meeting> {
     let mut first: Option<(f64, Point, &Mover, &Still)> = None;
-    for (mover, still) in movers.iter().flat_map(|mover| stills.iter().map(move |still| (mover, still))) {
-        let mut meet = |after: f64, at: Point| {
-            if first.is_none_or(|(known, ..)| after < known) {
-                first = Some((after, at, mover, still));
-            }
-        };
-        if let Some(at) = overlap(&mover.core, still) {
-            meet(0.0, at);
-            continue;
-        }
-        let track = edges_of(&mover.core).map(|edge| motion.track(&edge)).reduce(both).unwrap_or_default();
+    for mover in movers {
+        let own = edges_of(&mover.core);
+        let track = own.clone().map(|edge| motion.track(&edge)).reduce(both).unwrap_or_default();
         let met = |edge: &&Edge| {
             let [near, far] = motion.track(edge);
             near <= track[1] && track[0] <= far
         };
-        for edge in still.edges.iter().filter(met) {
-            for point in mover.core {
-                if let Some(by) = motion.until_on(point, edge) {
-                    meet(by, motion.moved(point, by));
+        for still in stills {
+            let mut meet = |after: f64, at: Point| {
+                if first.is_none_or(|(known, ..)| after < known) {
+                    first = Some((after, at, mover, still));
                 }
+            };
+            if let Some(at) = overlap(&mover.core, still) {
+                meet(0.0, at);
+                continue;
             }
-            for own in edges_of(&mover.core) {
-                if let Some(by) = motion.reversed().until_on(edge.from, &own) {
-                    meet(by, edge.from);
+            for edge in still.edges.iter().filter(met) {
+                for point in mover.core {
+                    if let Some(by) = motion.until_on(point, edge) {
+                        meet(by, motion.moved(point, by));
+                    }
+                }
+                for own in own.clone() {
+                    if let Some(by) = motion.reversed().until_on(edge.from, &own) {
+                        meet(by, edge.from);
+                    }
                 }
             }
         }
@@ -213,7 +221,7 @@ fn both(a: [f64; 2], b: [f64; 2]) -> [f64; 2] {
 
 /// A place that an outline and what stands still have in common.
 fn overlap(outline: &[Point; 4], still: &Still) -> Option<Point> {
-    if apart(around(outline.iter().copied()), still.around) > 0.0 {
+    if still.apart(outline) > 0.0 {
         return None;
     }
     let crossing = still.edges.iter().find_map(|edge| edges_of(outline).find_map(|own| own.meeting(edge)));
@@ -224,26 +232,24 @@ fn overlap(outline: &[Point; 4], still: &Still) -> Option<Point> {
 
 /// The shortest way between the parts and anything that stands still.
 fn gap(movers: &[Mover], stills: &[Still]) -> Option<(Connector, Sentence)> {
-    let mut least: Option<(Connector, f64, &Mover, &Still)> = None;
-    for mover in movers {
-        for still in stills {
-            let known = least.as_ref().map_or(f64::INFINITY, |(_, known, ..)| *known);
-            if apart(around(mover.outline.iter().copied()), still.around) >= known {
-                continue;
-            }
-            if let Some(at) = overlap(&mover.outline, still) {
-                least = Some((Connector { from: at, to: at }, 0.0, mover, still));
-            }
-            for (own, edge) in edges_of(&mover.outline).flat_map(|own| still.edges.iter().map(move |edge| (own, edge)))
-            {
-                for way in own.connectors(edge) {
-                    let length = way.length();
-                    if least.as_ref().is_none_or(|(_, known, ..)| length < *known) {
-                        least = Some((way, length, mover, still));
-                    }
-                }
-            }
+    let mut least: Option<(Connector, &Mover, &Still)> = None;
+    for (mover, still) in movers.iter().flat_map(|mover| stills.iter().map(move |still| (mover, still))) {
+        let known = least.map_or(f64::INFINITY, |(way, ..)| way.length());
+        if still.apart(&mover.outline) < known
+            && let Some(way) = shortest(&mover.outline, still)
+            && way.length() < known
+        {
+            least = Some((way, mover, still));
         }
     }
-    least.map(|(way, _, mover, still)| (way, sentence!("{} and {}", named(mover.part), &still.name)))
+    least.map(|(way, mover, still)| (way, sentence!("{} and {}", named(mover.part), &still.name)))
+}
+
+/// The shortest way between an outline and what stands still: none at all where they overlap.
+fn shortest(outline: &[Point; 4], still: &Still) -> Option<Connector> {
+    if let Some(at) = overlap(outline, still) {
+        return Some(Connector { from: at, to: at });
+    }
+    let ways = edges_of(outline).flat_map(|own| still.edges.iter().flat_map(move |edge| own.connectors(edge)));
+    ways.min_by(|a, b| a.length().total_cmp(&b.length()))
 }
