@@ -37,15 +37,16 @@ impl Unknowns {
         for contact in frame.contacts.iter().filter(|contact| contact.k.is_infinite()) {
             held[contact.node][contact.dof as usize] = true;
         }
-        let is_unknown = |node: usize, dof: usize| free[node][dof] && !held[node][dof];
-        let order = reverse_cuthill_mckee(frame);
-        let count = order.iter().map(|&node| (0..3).filter(|&dof| is_unknown(node, dof)).count()).sum();
+        for (free, held) in free.as_flattened_mut().iter_mut().zip(held.as_flattened()) {
+            *free &= !held;
+        }
+        let count = free.as_flattened().iter().map(|free| usize::from(*free)).sum();
         let mut of_node = vec![[count; 3]; frame.nodes.len()];
         let mut next = 0;
-        for node in order {
-            for (_, unknown) in of_node[node].iter_mut().enumerate().filter(|(dof, _)| is_unknown(node, *dof)) {
-                *unknown = next;
-                next += 1;
+        for node in reverse_cuthill_mckee(frame) {
+            for (unknown, free) in of_node[node].iter_mut().zip(free[node]) {
+                *unknown = if free { next } else { count };
+                next += usize::from(free);
             }
         }
         Self { of_node, held, count }
@@ -70,8 +71,8 @@ impl Unknowns {
         let x = &x[..self.count];
         let of = |unknown: usize| x.get(unknown).map_or(0.0, |movement| *movement);
         let mut movements: Vec<_> = self.of_node.iter().map(|unknowns| unknowns.map(of)).collect();
-        let held = self.held.iter().flatten().zip(ground.iter().flatten());
-        for (movement, (held, ground)) in movements.iter_mut().flatten().zip(held) {
+        let held = self.held.as_flattened().iter().zip(ground.as_flattened());
+        for (movement, (held, ground)) in movements.as_flattened_mut().iter_mut().zip(held) {
             if *held {
                 *movement = *ground;
             }
@@ -79,14 +80,22 @@ impl Unknowns {
         movements
     }
 
-    /// A matrix with room for the frame's stiffness.
+    /// A matrix with room for the frame's stiffness: the rows of a node begin at the first unknown of all that it is
+    /// joined to.
     pub fn matrix(&self, elements: &[Element]) -> Skyline {
-        let mut first: Vec<usize> = (0..=self.count).collect();
-        for unknowns in &self.of_node {
-            reach(unknowns, &mut first);
-        }
+        let own = |unknowns: &[usize; 3]| unknowns[0].min(unknowns[1]).min(unknowns[2]);
+        let firsts: Vec<usize> = self.of_node.iter().map(own).collect();
+        let mut reached = firsts.clone();
         for element in elements {
-            reach(&self.of_ends(element), &mut first);
+            let [i, j] = element.nodes;
+            reached[i] = reached[i].min(firsts[j]);
+            reached[j] = reached[j].min(firsts[i]);
+        }
+        let mut first = vec![0; self.count + 1];
+        for (unknowns, reached) in self.of_node.iter().zip(reached) {
+            for &unknown in unknowns {
+                first[unknown] = reached;
+            }
         }
         first.truncate(self.count);
         Skyline::new(first)
@@ -102,14 +111,6 @@ impl Unknowns {
         for (node, dof, k) in springs.chain(contacts) {
             matrix.add(&[self.of(node)[dof as usize]], &[[k]]);
         }
-    }
-}
-
-/// Lets the rows of these unknowns begin at the first of them.
-fn reach(unknowns: &[usize], first: &mut [usize]) {
-    let least = unknowns.iter().fold(usize::MAX, |least, unknown| least.min(*unknown));
-    for &unknown in unknowns {
-        first[unknown] = first[unknown].min(least);
     }
 }
 

@@ -20,7 +20,7 @@ pub(super) struct Bending {
 impl Bending {
     /// Of a member whose ends do not slide across it.
     pub fn of(element: &Element) -> Self {
-        let per_length = 1.0 / element.length;
+        let per_length = element.per_length;
         let (alpha, beta) = if element.hinged == [true, true] { (0.0, 0.0) } else { rotational(element) };
         let (alpha, beta) = match element.hinged {
             [false, false] => ([alpha, alpha], beta),
@@ -36,7 +36,7 @@ impl Bending {
 /// Shear deforms after Timoshenko; the shear that an axial force adds is that of the slope, after Engesser (S. P.
 /// Timoshenko, J. M. Gere, *Theory of Elastic Stability*, 2nd ed. 1961, section 2.17).
 fn rotational(element: &Element) -> (f64, f64) {
-    let (l, unit) = (element.length, element.ei / element.length);
+    let (l, unit) = (element.length, element.ei * element.per_length);
     let section = element.section;
     if section.is_plain() {
         return (4.0 * unit, 2.0 * unit);
@@ -97,8 +97,8 @@ impl Element {
 
     /// Negative eigenvalues of the stiffness of the movements that releases let an end make, the rest held.
     fn negative_released(&self, alpha: f64, beta: f64) -> usize {
-        let gamma = (alpha + beta) / self.length;
-        let delta = (2.0 * gamma + self.section.tension) / self.length;
+        let gamma = (alpha + beta) * self.per_length;
+        let delta = (2.0 * gamma + self.section.tension) * self.per_length;
         let clamped = [
             [delta, gamma, -delta, gamma],
             [gamma, alpha, -gamma, beta],

@@ -8,6 +8,7 @@ use super::{Axis, Frame, Member};
 pub(super) struct Element {
     pub nodes: [usize; 2],
     pub length: f64,
+    pub per_length: f64,
     pub cosine: f64,
     pub sine: f64,
     pub ei: f64,
@@ -31,6 +32,7 @@ impl Element {
         Self {
             nodes: [member.i, member.j],
             length,
+            per_length: 1.0 / length,
             cosine,
             sine,
             ei: member.ei,
@@ -89,7 +91,7 @@ impl Element {
             return self.stiffness_by_columns();
         }
         let Bending { alpha, beta, gamma, delta } = Bending::of(self);
-        let (c, s, axial) = (self.cosine, self.sine, self.ea / self.length);
+        let (c, s, axial) = (self.cosine, self.sine, self.ea * self.per_length);
         let (xx, xy, yy) = (axial * c * c + delta * s * s, (axial - delta) * c * s, axial * s * s + delta * c * c);
         let [gi, gj] = gamma;
         [
@@ -130,7 +132,7 @@ impl Element {
 
     fn any_start(&self, movement: [f64; 6], end: &State) -> State {
         let [u_i, v_i, turn_i, u_j, v_j, turn_j] = movement;
-        let (mut axial, mut along) = (self.ea * (u_j - u_i - end.along) / self.length, u_i);
+        let (mut axial, mut along) = (self.ea * (u_j - u_i - end.along) * self.per_length, u_i);
         if self.axial_release != [false; 2] {
             axial = if self.axial_release[0] { 0.0 } else { -end.axial };
             if self.axial_release[0] {
@@ -138,7 +140,7 @@ impl Element {
             }
         }
         if self.ei == 0.0 {
-            let slope = (v_j - v_i - end.deflection) / self.length;
+            let slope = (v_j - v_i - end.deflection) * self.per_length;
             let transverse = -self.section.tension * slope;
             return State { axial, transverse, moment: 0.0, slope, deflection: v_i, along };
         }
@@ -181,7 +183,7 @@ impl Element {
     /// Slope-deflection equations: moments on the ends by what both turn from the chord.
     #[inline]
     fn plain_start(&self, [u_i, v_i, turn_i, u_j, v_j, turn_j]: [f64; 6], end: &State) -> State {
-        let per_length = 1.0 / self.length;
+        let per_length = self.per_length;
         let unit = 2.0 * self.ei * per_length;
         let chord = (v_j - end.deflection - v_i) * per_length;
         let (mut at_i, mut at_j) = (turn_i - chord, turn_j - end.slope - chord);

@@ -317,7 +317,6 @@ impl Extremes {
             return;
         }
         let bent = Polynomial([slope, c * moment, 0.5 * c * transverse, c * q * (1.0 / 6.0), c * dq * (1.0 / 24.0)]);
-        let from_chord = bent.plus(-chord.1);
         let at = |x: f64| deflection + bent.integral(x);
         if !loaded {
             self.widen_unloaded(piece.x, &bent, (deflection, length), chord, told);
@@ -329,12 +328,17 @@ impl Extremes {
         }
         let bending = Polynomial([moment, transverse, 0.5 * q, dq * (1.0 / 6.0), 0.0]);
         turns = Roots::of(&bending, &turns, length);
-        if told == Told::Deflections {
-            for &x in Roots::of(&bent, &turns, length).all() {
+        let off = if told == Told::Deflections {
+            let [turned, off] = Roots::at_levels(&bent, [0.0, chord.1], &turns, length);
+            for &x in turned.all() {
                 self.widen_deflection(at(x), piece.x + x);
             }
-        }
-        for &x in Roots::of(&from_chord, &turns, length).all() {
+            off
+        } else {
+            let [off] = Roots::at_levels(&bent, [chord.1], &turns, length);
+            off
+        };
+        for &x in off.all() {
             raise(&mut self.deflection_from_chord, off_chord(at(x), piece.x + x, chord), piece.x + x);
         }
     }

@@ -203,7 +203,7 @@ impl Factorised<'_> {
     ) -> Result<Solution, FrameError> {
         let Frame { springs, contacts, .. } = self.frame;
         let greatest = applied.max(greatest_size(forces.as_flattened())).max(greatest_size(loads.nodes.as_flattened()));
-        for (force, load) in forces.iter_mut().flatten().zip(loads.nodes.iter().flatten()) {
+        for (force, load) in forces.as_flattened_mut().iter_mut().zip(loads.nodes.as_flattened()) {
             *force -= load;
         }
         let mut reactions = vec![[0.0; 3]; self.frame.nodes.len()];

@@ -15,40 +15,38 @@ impl Polynomial {
         Self([a + constant, b, c, d, e])
     }
 
-    /// Places after some steps of Halley's method from the first `count` of `x`, and Newton's steps before the last: for
-    /// two at once, as a processor would wait most of the time for one.
+    /// Moves places by some steps of Halley's method to where the function has these values, and returns Newton's steps
+    /// before the last: for several at once, as a processor would wait most of the time for one.
     #[inline]
-    fn approach(&self, mut x: [f64; 4], count: usize) -> ([f64; 4], [f64; 4]) {
-        let mut newton = [0.0; 4];
-        for (x, newton) in x.chunks_exact_mut(2).zip(newton.chunks_exact_mut(2)).take(count.div_ceil(2)) {
-            for _ in 0..STEPS {
-                for (x, newton) in x.iter_mut().zip(&mut *newton) {
-                    let step = self.step(*x);
-                    *newton = step.value / step.slope;
-                    *x -= step.halley;
-                }
+    fn approach(&self, x: &mut Lanes, levels: &Lanes) -> Lanes {
+        let mut newton = [0.0; LANES];
+        for _ in 0..STEPS {
+            for ((x, level), newton) in x.iter_mut().zip(levels).zip(&mut newton) {
+                let step = self.step(*x, *level);
+                *newton = step.value / step.slope;
+                *x -= step.halley;
             }
         }
-        (x, newton)
+        newton
     }
 
-    /// Root between two places, begun at `x`, by Halley's method kept between them.
+    /// Where the function has a value between two places, begun at `x`, by Halley's method kept between them.
     #[cold]
-    fn kept_root(&self, low: f64, high: f64, x: f64) -> f64 {
+    fn kept_root(&self, [low, high]: [f64; 2], level: f64, x: f64) -> f64 {
         let back = |x| {
-            let Step { value, slope, halley } = self.step(x);
+            let Step { value, slope, halley } = self.step(x, level);
             // Where all is flat Halley's steps are short far from a root.
             let newton = value / slope;
             (value, if halley.abs() < 0.5 * newton.abs() { newton } else { halley })
         };
-        root(low, high, self.at(low) < 0.0, x, HALLEY, back)
+        root(low, high, self.at(low) < level, x, HALLEY, back)
     }
 
     #[inline]
-    fn step(&self, x: f64) -> Step {
+    fn step(&self, x: f64, level: f64) -> Step {
         let [a, b, c, d, e] = self.0;
         let square = x * x;
-        let value = (a + b * x) + square * ((c + d * x) + square * e);
+        let value = ((a - level) + b * x) + square * ((c + d * x) + square * e);
         let slope = (b + 2.0 * c * x) + square * (3.0 * d + 4.0 * e * x);
         let half_bend = (c + 3.0 * d * x) + 6.0 * e * square;
         Step { value, slope, halley: value * slope / (slope * slope - value * half_bend) }
@@ -118,33 +116,83 @@ impl Roots {
             }
             return roots;
         }
+        let [roots] = Self::at_levels(function, [0.0], derivative, length);
+        roots
+    }
+
+    /// Where a polynomial has each of these values between 0 and `length`, given the roots of its derivative.
+    #[inline]
+    pub fn at_levels<const N: usize>(
+        function: &Polynomial,
+        levels: [f64; N],
+        derivative: &Self,
+        length: f64,
+    ) -> [Self; N] {
         let turns = derivative.all();
-        let (mut begun, mut bounds, mut count) = ([0.0; 4], [[0.0; 2]; 4], 0);
-        let mut from = (0.0, a);
+        let mut roots = [Self::default(); N];
+        let mut crossings = Crossings::default();
+        let mut from = (0.0, function.0[0]);
         for part in 0..=turns.len() {
             let to = turns.get(part).map_or(length, |turn| *turn);
             let here = function.at(to);
-            if from.1 * here < 0.0 && count < 4 {
-                let share = from.1 / (from.1 - here);
-                // At a turn it begins or ends like a parabola.
-                let share = match (part > 0, part < turns.len()) {
-                    (true, false) => share.sqrt(),
-                    (false, true) => 1.0 - (1.0 - share).sqrt(),
-                    _ => share,
-                };
-                (begun[count], bounds[count]) = (from.0 + (to - from.0) * share, [from.0, to]);
-                count += 1;
+            for (index, level) in levels.into_iter().enumerate() {
+                let (before, after) = (from.1 - level, here - level);
+                if before * after < 0.0 {
+                    let share = before / (before - after);
+                    // At a turn it begins or ends like a parabola.
+                    let share = match (part > 0, part < turns.len()) {
+                        (true, false) => share.sqrt(),
+                        (false, true) => 1.0 - (1.0 - share).sqrt(),
+                        _ => share,
+                    };
+                    if crossings.count == LANES {
+                        crossings.take(function, length, &mut roots);
+                    }
+                    crossings.push(from.0 + (to - from.0) * share, [from.0, to], (index, level));
+                }
             }
             from = (to, here);
         }
-        let (near, newton) = function.approach(begun, count);
-        for k in 0..count {
-            let [low, high] = bounds[k];
-            let found = low < near[k] && near[k] < high && newton[k].abs() < HALLEY * high;
-            let x = if found { near[k] } else { function.kept_root(low, high, begun[k]) };
-            roots.push(x, length);
-        }
+        crossings.take(function, length, &mut roots);
         roots
+    }
+}
+
+/// Places at which a function is sought at once.
+const LANES: usize = 4;
+type Lanes = [f64; LANES];
+
+/// Stretches in each of which a function comes to a value.
+#[derive(Default)]
+struct Crossings {
+    count: usize,
+    /// A place to begin at.
+    begun: Lanes,
+    bounds: [[f64; 2]; LANES],
+    levels: Lanes,
+    /// Number of the value.
+    of: [usize; LANES],
+}
+
+impl Crossings {
+    fn push(&mut self, begun: f64, bounds: [f64; 2], (index, level): (usize, f64)) {
+        let k = self.count;
+        (self.begun[k], self.bounds[k], self.levels[k], self.of[k]) = (begun, bounds, level, index);
+        self.count += 1;
+    }
+
+    /// Finds the places and leaves none.
+    #[inline]
+    fn take(&mut self, function: &Polynomial, length: f64, roots: &mut [Roots]) {
+        let mut near = self.begun;
+        let newton = function.approach(&mut near, &self.levels);
+        for k in 0..self.count {
+            let [low, high] = self.bounds[k];
+            let found = low < near[k] && near[k] < high && newton[k].abs() < HALLEY * high;
+            let x = if found { near[k] } else { function.kept_root(self.bounds[k], self.levels[k], self.begun[k]) };
+            roots[self.of[k]].push(x, length);
+        }
+        self.count = 0;
     }
 }
 
@@ -214,7 +262,8 @@ mod tests {
         // x⁴ = 1e-9, begun where all derivatives all but vanish.
         let function = Polynomial([-1e-9, 0.0, 0.0, 0.0, 1.0]);
         let expected = 1e-9_f64.sqrt().sqrt();
-        let (near, _) = function.approach([1e-9; 4], 1);
+        let mut near = [1e-9; LANES];
+        function.approach(&mut near, &[0.0; LANES]);
         assert!((near[0] - expected).abs() > 1e-3, "{near:?}");
         let roots = Roots::of(&function, &Roots::default(), 1.0);
         assert_eq!(roots.all().len(), 1);

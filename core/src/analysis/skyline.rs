@@ -59,9 +59,11 @@ impl Skyline {
         for (k, (&row, values)) in rows.iter().zip(part).enumerate() {
             let Some(diagonal) = self.diagonal.get_mut(row) else { continue };
             *diagonal += values[k];
-            let (first, own) = (self.first[row], &mut self.lower[self.starts[row]..self.starts[row + 1]]);
-            for (&column, value) in rows.iter().zip(values).filter(|(column, _)| **column < row) {
-                own[column - first] += value;
+            let end = self.starts[row + 1];
+            for (&column, value) in rows.iter().zip(values) {
+                if column < row {
+                    self.lower[end - (row - column)] += value;
+                }
             }
         }
     }
