@@ -2,11 +2,15 @@
 
 import json
 import math
+import os
 import statistics
 import subprocess
 import sys
 import time
 import warnings
+
+# Its other threads would spin on after each call and take time from what is measured next.
+os.environ["OPENBLAS_NUM_THREADS"] = "1"
 
 import numpy
 import scipy.linalg

@@ -121,7 +121,7 @@ impl Element {
     }
 
     /// State at node i for the local movements of both ends, given what the loads do to the member.
-    #[inline]
+    #[inline(always)]
     pub fn start(&self, movement: [f64; 6], response: &Response) -> State {
         if self.is_plain() {
             self.plain_start(movement, &response.end)
@@ -130,6 +130,7 @@ impl Element {
         }
     }
 
+    #[cold]
     fn any_start(&self, movement: [f64; 6], end: &State) -> State {
         let [u_i, v_i, turn_i, u_j, v_j, turn_j] = movement;
         let (mut axial, mut along) = (self.ea * (u_j - u_i - end.along) * self.per_length, u_i);

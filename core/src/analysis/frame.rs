@@ -306,11 +306,13 @@ impl Frame {
             if member.is_loose() {
                 return Err(FrameError::LooseMember { member: index });
             }
-            let (length, ..) = self.direction(member);
-            if !length.is_finite() {
+            let [from, to] = self.ends(member);
+            let (dx, dy) = (to.x - from.x, to.y - from.y);
+            let square = dx * dx + dy * dy;
+            if !square.is_finite() {
                 return Err(FrameError::NonFinite { what: "member", index });
             }
-            if length < LEAST_LENGTH {
+            if square < LEAST_LENGTH * LEAST_LENGTH {
                 return Err(FrameError::ZeroLength { member: index });
             }
         }
