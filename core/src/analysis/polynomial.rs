@@ -184,6 +184,9 @@ impl Crossings {
     /// Finds the places and leaves none.
     #[inline]
     fn take(&mut self, function: &Polynomial, length: f64, roots: &mut [Roots]) {
+        if self.count == 0 {
+            return;
+        }
         let mut near = self.begun;
         let newton = function.approach(&mut near, &self.levels);
         for k in 0..self.count {
@@ -255,6 +258,22 @@ mod tests {
         }
         let part = Roots::of(&function, &Roots::of(&chain[1], &Roots::of(&chain[2], &Roots::default(), 0.5), 0.5), 0.5);
         assert_eq!(part.all().len(), 2);
+    }
+
+    #[test]
+    fn finds_where_two_values_are_come_to_more_often_than_places_are_sought_at_once() {
+        // (x − 0.1)(x − 0.2)(x − 0.7)(x − 0.9)
+        let function = Polynomial([0.0126, -0.221, 1.13, -1.9, 1.0]);
+        let chain = [function.derivative().derivative(), function.derivative()];
+        let turns = chain.iter().fold(Roots::default(), |roots, function| Roots::of(function, &roots, 1.0));
+        let level = 2e-4;
+        let found = Roots::at_levels(&function, [0.0, level], &turns, 1.0);
+        for (roots, level) in found.iter().zip([0.0, level]) {
+            assert_eq!(roots.all().len(), 4, "{level}");
+            for &x in roots.all() {
+                assert!((function.at(x) - level).abs() < 1e-15, "{x} {level}");
+            }
+        }
     }
 
     #[test]
