@@ -1,12 +1,15 @@
-//! The room in an opening, measured between the placed parts.
+//! The room in an opening, measured between the outlines of the placed parts in the section.
 
 use super::record::{Record, Subject};
 use crate::checks::Comparison;
-use crate::geometry::Point;
-use crate::model::{Model, Part, PlacedFalsework, PlacedOpening, Solid};
+use crate::geometry::{Point, sides_between};
+use crate::model::{Model, Part, PlacedFalsework, PlacedOpening};
 use crate::results::{Check, CheckKind, Clearance};
 use crate::scheme::Scheme;
-use crate::sentence::{Sentence, length_mm, member, number};
+use crate::sentence::{Sentence, Value, length_mm, member, number};
+
+/// What stands no higher above the floor stands on it, m.
+const FLAT_M: f64 = 1e-9;
 
 /// Measures every opening and checks what is asked for.
 pub fn measure(scheme: &Scheme, model: &Model, record: &mut Record) {
@@ -17,63 +20,80 @@ pub fn measure(scheme: &Scheme, model: &Model, record: &mut Record) {
     }
 }
 
-/// What a part takes up in the section.
-struct Extent<'a> {
-    part: &'a Part,
-    left: f64,
-    right: f64,
-    bottom: f64,
-    top: f64,
+/// How a part is called.
+pub(super) fn named(part: &Part) -> Value {
+    member(&format!("{} {}", part.mark, part.role.name()))
 }
 
-fn extent(part: &Part) -> Extent<'_> {
-    let (left, right, bottom, top) = match part.solid {
-        Solid::Bar { from, to, size_m: [across, up], .. } => {
-            let [level, upright] = [from[2] == to[2], from[0] == to[0]];
-            let (dx, dz) = (if upright { across / 2.0 } else { 0.0 }, if level || !upright { up / 2.0 } else { 0.0 });
-            (from[0].min(to[0]) - dx, from[0].max(to[0]) + dx, from[2].min(to[2]) - dz, from[2].max(to[2]) + dz)
+/// What comes nearest to the way, and where.
+struct Nearest<'a> {
+    part: &'a Part,
+    at: Point,
+}
+
+/// What is nearest to the left and right of a place between two levels. What reaches across it is above the way instead.
+fn nearest_beside(model: &Model, middle: f64, [floor, ceiling]: [f64; 2]) -> [Option<Nearest<'_>>; 2] {
+    let mut nearest: [Option<Nearest>; 2] = [None, None];
+    for part in &model.parts {
+        let ends = sides_between(&part.solid.outline(0.0), |p| p.z, floor + FLAT_M, ceiling - FLAT_M);
+        let side = usize::from(ends.iter().any(|p| p.x > middle));
+        if side == 1 && ends.iter().any(|p| p.x < middle) {
+            continue;
         }
-        Solid::Sheet { from, to, .. } => (from.x.min(to.x), from.x.max(to.x), from.z.min(to.z), from.z.max(to.z)),
-        Solid::Plate { centre, width_m, thickness_m, .. } => {
-            (centre[0] - width_m / 2.0, centre[0] + width_m / 2.0, centre[2] - thickness_m, centre[2])
+        let off = |p: Point| (p.x - middle).abs();
+        let closest = ends.into_iter().min_by(|a, b| off(*a).total_cmp(&off(*b)).then(a.z.total_cmp(&b.z)));
+        let Some(at) = closest else { continue };
+        if nearest[side].as_ref().is_none_or(|found| off(at) < off(found.at)) {
+            nearest[side] = Some(Nearest { part, at });
         }
+    }
+    nearest
+}
+
+/// The lowest part above the floor between two places.
+fn lowest_above<'a>(model: &'a Model, [left, right]: [f64; 2], floor: f64) -> Option<Nearest<'a>> {
+    let lowest = |part: &'a Part| {
+        let ends = sides_between(&part.solid.outline(0.0), |p| p.x, left, right);
+        let stands = ends.iter().any(|p| p.z > floor + FLAT_M);
+        ends.into_iter().filter(|_| stands).min_by(|a, b| a.z.total_cmp(&b.z)).map(|at| Nearest { part, at })
     };
-    Extent { part, left, right, bottom, top }
+    model.parts.iter().filter_map(lowest).min_by(|a, b| a.at.z.total_cmp(&b.at.z))
+}
+
+/// The highest place of the floor under the way, which need not be level.
+fn highest_floor(model: &Model, falsework: &PlacedFalsework, [left, right]: [f64; 2]) -> f64 {
+    let up = model.faces.iter().filter(|face| face.normal.z > 0.0);
+    let ends = up.flat_map(|face| sides_between(&[face.from, face.to], |p| p.x, left, right));
+    ends.map(|p| p.z).filter(|z| *z < falsework.head_m).fold(falsework.floor_m, f64::max)
 }
 
 fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &PlacedOpening, record: &mut Record) {
     let drawn = &opening.drawn;
     let tolerance = scheme.limits.access_tolerance_m;
-    let (floor, ceiling) = (falsework.floor_m, falsework.floor_m + drawn.height_m);
-    let (left, right) = (drawn.left_m, drawn.left_m + drawn.width_m);
-    let middle = (left + right) / 2.0;
-    let parts: Vec<Extent> = model.parts.iter().map(extent).collect();
-    let beside = |extent: &&Extent| extent.bottom < ceiling - 1e-9 && extent.top > floor + 1e-9;
-    let nearest_left =
-        parts.iter().filter(beside).filter(|extent| extent.right <= middle).max_by(|a, b| a.right.total_cmp(&b.right));
-    let nearest_right =
-        parts.iter().filter(beside).filter(|extent| extent.left >= middle).min_by(|a, b| a.left.total_cmp(&b.left));
-    let above = parts.iter().filter(|extent| extent.right > left && extent.left < right && extent.top > floor + 1e-9);
-    let lowest = above.min_by(|a, b| a.bottom.total_cmp(&b.bottom));
-    let (Some(at_left), Some(at_right), Some(lowest)) = (nearest_left, nearest_right, lowest) else { return };
+    let way = [drawn.left_m, drawn.left_m + drawn.width_m];
+    let middle = f64::midpoint(way[0], way[1]);
+    let floor = highest_floor(model, falsework, way);
+    let ceiling = floor + drawn.height_m;
+    let [Some(at_left), Some(at_right)] = nearest_beside(model, middle, [floor, ceiling]) else { return };
+    let Some(lowest) = lowest_above(model, way, floor) else { return };
 
     let sag = sag_over(record, opening);
-    let width_m = at_right.left - at_left.right - 2.0 * drawn.guard_m - tolerance;
-    let height_m = lowest.bottom - floor - sag - tolerance;
-    let name = |extent: &Extent| member(&format!("{} {}", extent.part.mark, extent.part.role.name()));
-    let level = |extent: &Extent| number(extent.bottom.max(floor) - floor, "m", 2);
+    let between_m = at_right.at.x - at_left.at.x;
+    let width_m = between_m - 2.0 * drawn.guard_m - tolerance;
+    let height_m = lowest.at.z - floor - sag - tolerance;
+    let level = |nearest: &Nearest| number((nearest.at.z - floor).max(0.0), "m", 2);
     let clearance = Clearance {
         opening: drawn.id,
         width_m,
         height_m,
         width_between: sentence!(
             "{} at {} and {} at {} above the floor",
-            name(at_left),
-            level(at_left),
-            name(at_right),
-            level(at_right)
+            named(at_left.part),
+            level(&at_left),
+            named(at_right.part),
+            level(&at_right)
         ),
-        height_below: sentence!("{}, less {} deflection", name(lowest), length_mm(sag)),
+        height_below: sentence!("{}, less {} deflection", named(lowest.part), length_mm(sag)),
     };
     let case = sentence!("measured");
     let mut check = |member: String, place: &Sentence, at, wanted: f64, got: f64, taken: String| {
@@ -94,7 +114,7 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
         Point::new(middle, floor),
         drawn.width_m,
         width_m,
-        format!("{:.3} − 2 × {:.3} guards − {tolerance:.3} tolerance", at_right.left - at_left.right, drawn.guard_m),
+        format!("{between_m:.3} − 2 × {:.3} guards − {tolerance:.3} tolerance", drawn.guard_m),
     );
     check(
         format!("{} clear height", opening.mark),
@@ -102,7 +122,7 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
         Point::new(middle, ceiling),
         drawn.height_m,
         height_m,
-        format!("{:.3} − {sag:.3} deflection − {tolerance:.3} tolerance", lowest.bottom - floor),
+        format!("{:.3} − {sag:.3} deflection − {tolerance:.3} tolerance", lowest.at.z - floor),
     );
     record.results.clearances.push(clearance);
 }
@@ -114,4 +134,44 @@ fn sag_over(record: &Record, opening: &PlacedOpening) -> f64 {
     let drawn = record.results.diagrams.iter().filter(|diagram| diagram.owner == opening.drawn.id);
     let full = drawn.flat_map(|diagram| &diagram.stations).map(|station| station.deflection_m.abs());
     checked.chain(full).fold(0.0, f64::max)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::{Role, Solid};
+    use crate::scheme::Id;
+
+    fn part(from: [f64; 3], to: [f64; 3], size_m: f64) -> Part {
+        let solid = Solid::Bar { from, to, size_m: [size_m; 2], breadth_m: size_m };
+        Part { mark: "P".into(), owner: Id(1), role: Role::Prop, item: "TUBE".into(), count: 1, solid }
+    }
+
+    /// A tube of 50 mm that rises by 4 for 3 across: its side lies 0.025 m off its axis, at (0.02, −0.015) by its foot,
+    /// and is a metre up after 1.015 / 0.8 of its length.
+    #[test]
+    fn a_raking_tube_is_nearest_where_it_leaves_the_way() {
+        let parts = vec![part([0.0, 1.0, 0.0], [1.2, 1.0, 1.6], 0.05), part([2.5, 1.0, 0.0], [2.5, 1.0, 3.0], 0.1)];
+        let model = Model { parts, ..Model::default() };
+        let [left, right] = nearest_beside(&model, 2.0, [0.0, 1.0]).map(|nearest| nearest.unwrap().at);
+        assert!((left - Point::new(0.02 + 0.6 * 1.015 / 0.8, 1.0)).length() < 1e-8, "{left:?}");
+        assert!((right - Point::new(2.45, 0.0)).length() < 1e-8, "{right:?}");
+    }
+
+    /// The same tube over a way that begins at 0.9 m: 0.88 / 0.6 of its length along it from its foot, less what the lower
+    /// side lies below.
+    #[test]
+    fn a_raking_tube_hangs_into_the_way_by_its_lower_side() {
+        let model = Model { parts: vec![part([0.0, 1.0, 0.0], [1.2, 1.0, 1.6], 0.05)], ..Model::default() };
+        let lowest = lowest_above(&model, [0.9, 3.0], 0.0).unwrap().at;
+        assert!((lowest - Point::new(0.9, 0.8 * 0.88 / 0.6 - 0.015)).length() < 1e-8, "{lowest:?}");
+        assert!(lowest_above(&model, [1.3, 3.0], 0.0).is_none());
+    }
+
+    #[test]
+    fn what_stands_on_the_floor_or_above_the_way_is_not_beside_it() {
+        let parts = vec![part([0.0, 0.0, 0.0], [0.0, 2.0, 0.0], 0.0), part([0.0, 0.0, 3.0], [0.0, 2.0, 3.0], 0.2)];
+        let model = Model { parts, ..Model::default() };
+        assert!(nearest_beside(&model, 2.0, [0.0, 2.8]).iter().all(Option::is_none));
+    }
 }

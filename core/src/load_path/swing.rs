@@ -1,12 +1,13 @@
 //! Whether hinged shutters swing clear: outlines in the section, moved until they meet what stands still.
 
+use super::clearance::named;
 use super::record::{Record, Subject};
 use crate::checks::Comparison;
 use crate::geometry::{Bounds, Connector, Edge, Motion, Point, edges_of, encloses};
 use crate::model::{Model, Part, PlacedFalsework, PlacedShutter, Role, TOUCHING_M};
 use crate::results::{CheckKind, Swing};
 use crate::scheme::{Hinge, Id, Scheme};
-use crate::sentence::{Sentence, Value, length_mm, member, number, term};
+use crate::sentence::{Sentence, length_mm, number, term};
 
 /// How far the ground is taken to reach beyond the section, m.
 const GROUND_M: f64 = 100.0;
@@ -110,10 +111,6 @@ fn one(scheme: &Scheme, model: &Model, hinge: &Hinge, shutter: &PlacedShutter, r
         gap_m,
         between,
     });
-}
-
-fn named(part: &Part) -> Value {
-    member(&format!("{} {}", part.mark, part.role.name()))
 }
 
 /// Outlines behind each other once.

@@ -2,7 +2,7 @@
 
 use falsewright_core::model::FaceKind;
 use falsewright_core::results::CheckKind;
-use falsewright_core::scheme::{Direction, Lateral, Scheme};
+use falsewright_core::scheme::{Corner, Direction, Id, Lateral, Scheme};
 use falsewright_tests::assert_close;
 use falsewright_tests::simple::{
     assert_closes, box_scheme, check, clear_way, demand, face, falsework, fronts, leg_kn, solved, stiff_leg,
@@ -138,6 +138,21 @@ fn clear_way_by_hand() {
         assert!(sag_m > 0.0 && clearance.height_m <= height_m + 1e-9, "{clearance:?}");
         assert!(clearance.height_m > height_m - 1e-3, "{clearance:?}");
     }
+}
+
+/// A footway of 0.15 m above the rest of the floor, from x = 5 m: what is clear above it is lower by that.
+#[test]
+fn clear_way_over_a_step_in_the_floor() {
+    let mut scheme = bents(8.0, 0.0, Direction::Along, &[3.6, 4.4, 5.2]);
+    opening(&mut scheme, "LEG76");
+    let level = solved(&scheme).results.clearances[0].height_m;
+    let ring = &mut scheme.section.cells[0].corners;
+    ring[1].z_m = 0.65;
+    for (place, id, z_m) in [(1, 701, 0.5), (2, 702, 0.65)] {
+        ring.insert(place, Corner { id: Id(id), x_m: 5.0, z_m, cut: None });
+    }
+    scheme.section.joints[0].z_m = 0.65;
+    assert_close("height", solved(&scheme).results.clearances[0].height_m, level - 0.15, 1e-3);
 }
 
 /// The transfer beams of one bent under one position of the front, and the forces of posts and stubs.
