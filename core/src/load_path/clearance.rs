@@ -1,12 +1,13 @@
 //! The room in an opening, measured between the outlines of the placed parts in the section.
 
 use super::record::{Record, Subject};
+use super::still::named;
 use crate::checks::Comparison;
 use crate::geometry::{Point, sides_between};
 use crate::model::{Model, Part, PlacedFalsework, PlacedOpening};
 use crate::results::{Check, CheckKind, Clearance};
 use crate::scheme::Scheme;
-use crate::sentence::{Sentence, Value, length_mm, member, number};
+use crate::sentence::{Sentence, length_mm, number};
 
 /// What stands no higher above the floor stands on it, m.
 const FLAT_M: f64 = 1e-9;
@@ -18,11 +19,6 @@ pub fn measure(scheme: &Scheme, model: &Model, record: &mut Record) {
             one(scheme, model, falsework, opening, record);
         }
     }
-}
-
-/// How a part is called.
-pub(super) fn named(part: &Part) -> Value {
-    member(&format!("{} {}", part.mark, part.role.name()))
 }
 
 /// What comes nearest to the way, and where.

@@ -6,6 +6,7 @@ mod bent;
 mod bent_effects;
 mod bent_sideways;
 mod chain;
+mod clash;
 mod clearance;
 mod filling;
 mod line;
@@ -23,6 +24,7 @@ mod soffit_slab;
 mod soffit_states;
 mod soffit_twisting;
 mod soffit_wind;
+mod still;
 mod swing;
 mod wall;
 mod wall_facing;
@@ -45,6 +47,7 @@ pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
     soffit::solve(scheme, model, record);
     slope_over::tell(scheme, model, record);
     run_through::tell(model, record);
+    clash::tell(model, record);
     clearance::measure(scheme, model, record);
     swing::measure(scheme, model, record);
 }

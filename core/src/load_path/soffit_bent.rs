@@ -101,17 +101,19 @@ impl Run<'_> {
             return Ok(1.0);
         }
         let factor = 1.0 / (1.0 - 1.0 / lowest);
-        record.find(
-            Severity::Note,
-            falsework.id,
-            sentence!(
-                "{}: the bent's critical load factor is {}; its horizontal loads are raised by {} for second order.",
-                &falsework.mark,
-                number(lowest, "", 1),
-                number(factor, "", 2)
-            ),
-            sentence!("Brace more gaps or shorten the lifts for a stiffer bent."),
-        );
+        if lowest >= REFUSED_BELOW {
+            record.find(
+                Severity::Note,
+                falsework.id,
+                sentence!(
+                    "{}: the bent's critical load factor is {}; its horizontal loads are raised by {} for second order.",
+                    &falsework.mark,
+                    number(lowest, "", 1),
+                    number(factor, "", 2)
+                ),
+                sentence!("Brace more gaps or shorten the lifts for a stiffer bent."),
+            );
+        }
         Ok(factor)
     }
 

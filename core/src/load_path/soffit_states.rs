@@ -12,7 +12,7 @@ use crate::actions::combinations::leaning;
 use crate::actions::factors::Factors;
 use crate::analysis::{Factorised, FrameError, Solution, WhatIf, Without};
 use crate::checks::stability::Standing;
-use crate::results::Severity;
+use crate::results::{Finding, Severity};
 use std::rc::Rc;
 
 /// Bases pulled by more than this lift, kN.
@@ -174,6 +174,7 @@ impl Run<'_> {
         pulled.map(hold_down).collect()
     }
 
+    /// Once in each way, for the first position of the front.
     fn tell_tipping(&self, front: usize, push: Option<Push>, lifted: &[usize], record: &mut Record) {
         let falsework = self.table.falsework;
         let marks: Vec<&str> = lifted.iter().map(|&leg| falsework.legs[leg].mark.as_str()).collect();
@@ -193,7 +194,8 @@ impl Run<'_> {
             ),
             None => sentence!("{} tips over {}: nothing holds it once {} lifts off.", mark, case, marks),
         };
-        if record.results.findings.iter().all(|finding| finding.text != text) {
+        let told = |finding: &Finding| finding.owner == Some(falsework.id) && finding.text.template == text.template;
+        if !record.results.findings.iter().any(told) {
             let remedy = match push {
                 None => sentence!(
                     "Move the outer lines of legs outward, add lines, or place the concrete evenly from the middle."

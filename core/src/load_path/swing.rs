@@ -1,9 +1,9 @@
 //! Whether hinged shutters swing clear: outlines in the section, moved until they meet what stands still.
 
-use super::clearance::named;
 use super::record::{Record, Subject};
+use super::still::{Still, named};
 use crate::checks::Comparison;
-use crate::geometry::{Bounds, Connector, Edge, Motion, Point, edges_of, encloses};
+use crate::geometry::{Connector, Edge, Motion, Point, edges_of};
 use crate::model::{Model, Part, PlacedFalsework, PlacedShutter, Role, TOUCHING_M};
 use crate::results::{CheckKind, Swing};
 use crate::scheme::{Hinge, Id, Scheme};
@@ -27,27 +27,6 @@ struct Mover<'a> {
     outline: [Point; 4],
     /// Drawn in by what counts as touching.
     core: [Point; 4],
-}
-
-/// Something that stands still.
-struct Still {
-    name: Sentence,
-    edges: Vec<Edge>,
-    /// Around it; none where there is nothing of it.
-    bounds: Option<Bounds>,
-}
-
-impl Still {
-    fn new(name: Sentence, edges: impl Iterator<Item = Edge>) -> Self {
-        let edges: Vec<Edge> = edges.collect();
-        let bounds = Bounds::around(edges.iter().flat_map(|edge| [edge.from, edge.to]));
-        Self { name, edges, bounds }
-    }
-
-    /// How far it is from an outline at least.
-    fn apart(&self, outline: &[Point; 4]) -> f64 {
-        Bounds::around(*outline).zip(self.bounds).map_or(f64::INFINITY, |(own, other)| own.apart(&other))
-    }
 }
 
 /// Where something is in the way.
@@ -128,11 +107,7 @@ fn movers<'a>(model: &'a Model, shutter: &PlacedShutter) -> Vec<Mover<'a>> {
 /// The concrete up to the shutter's pour, the ground, and other equipment of the pour: that of earlier ones has been
 /// struck.
 fn stills(scheme: &Scheme, model: &Model, hinge: &Hinge, shutter: &PlacedShutter) -> Vec<Still> {
-    let own = model.pours.iter().position(|pour| pour.id == shutter.pour).map_or(0, |index| index + 1);
-    let concrete = model.pours[..own].iter().map(|pour| {
-        let edges = pour.regions.iter().flatten().flat_map(|ring| edges_of(ring));
-        Still::new(sentence!("the concrete of {}", &pour.mark), edges)
-    });
+    let concrete = Still::concrete_up_to(model, shutter.pour);
     let [left, right] = [-GROUND_M, GROUND_M].map(|x| Point::new(x, scheme.ground.level_m));
     let ground = Still::new(sentence!("the ground"), [Edge::new(left, right)].into_iter());
     let mut stills: Vec<Still> = concrete.chain([ground]).collect();
@@ -185,7 +160,7 @@ fn meeting(motion: Motion, movers: &[Mover], stills: &[Still]) -> Option<Meeting
                     first = Some((after, at, mover, still));
                 }
             };
-            if let Some(at) = overlap(&mover.core, still) {
+            if let Some(at) = still.overlap(&mover.core) {
                 meet(0.0, at);
                 continue;
             }
@@ -216,17 +191,6 @@ fn both(a: [f64; 2], b: [f64; 2]) -> [f64; 2] {
     [a[0].min(b[0]), a[1].max(b[1])]
 }
 
-/// A place that an outline and what stands still have in common.
-fn overlap(outline: &[Point; 4], still: &Still) -> Option<Point> {
-    if still.apart(outline) > 0.0 {
-        return None;
-    }
-    let crossing = still.edges.iter().find_map(|edge| edges_of(outline).find_map(|own| own.meeting(edge)));
-    let within = || outline.iter().copied().find(|point| encloses(still.edges.iter().copied(), *point));
-    let holding = || still.edges.iter().map(|edge| edge.from).find(|point| encloses(edges_of(outline), *point));
-    crossing.or_else(within).or_else(holding)
-}
-
 /// The shortest way between the parts and anything that stands still.
 fn gap(movers: &[Mover], stills: &[Still]) -> Option<(Connector, Sentence)> {
     let mut least: Option<(Connector, &Mover, &Still)> = None;
@@ -244,7 +208,7 @@ fn gap(movers: &[Mover], stills: &[Still]) -> Option<(Connector, Sentence)> {
 
 /// The shortest way between an outline and what stands still: none at all where they overlap.
 fn shortest(outline: &[Point; 4], still: &Still) -> Option<Connector> {
-    if let Some(at) = overlap(outline, still) {
+    if let Some(at) = still.overlap(outline) {
         return Some(Connector { from: at, to: at });
     }
     let ways = edges_of(outline).flat_map(|own| still.edges.iter().flat_map(move |edge| own.connectors(edge)));

@@ -16,6 +16,8 @@ use crate::results::{Diagram, Severity, Station};
 use crate::scheme::{Arrangement, Scheme};
 use crate::sentence::{Sentence, number, word};
 
+/// What would hold a shutter upright is not told where it is less, kN.
+const HARDLY_KN: f64 = 0.05;
 /// Foot forces below this need no word, kN.
 pub(super) const WORTH_TELLING_KN: f64 = 0.5;
 
@@ -107,14 +109,18 @@ impl<'a> Walls<'a> {
         if let Some(prop) = &solved.missing_prop {
             let path = group.paths[prop.upright];
             let force = prop.force_kn * greatest(&path.widths).1;
-            let side = if force >= 0.0 { word("outward") } else { word("inward") };
-            let text = sentence!(
-                "Nothing holds {} upright against leaning: at level {} it takes {} {} at each upright.",
-                &path.shutter.mark,
-                number(prop.z_m, "m", 2),
-                number(force.abs(), "kN", 1),
-                side
-            );
+            let mark = &path.shutter.mark;
+            let text = if force.abs() < HARDLY_KN {
+                sentence!("Nothing holds {} upright against leaning.", mark)
+            } else {
+                sentence!(
+                    "Nothing holds {} upright against leaning: at level {} it takes {} {} at each upright.",
+                    mark,
+                    number(prop.z_m, "m", 2),
+                    number(force.abs(), "kN", 1),
+                    if force > 0.0 { word("outward") } else { word("inward") }
+                )
+            };
             let remedy = sentence!("Place a row of props from the shutter to the ground.");
             record.find(Severity::Warn, path.shutter.id, text, remedy);
         }

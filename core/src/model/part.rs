@@ -29,6 +29,18 @@ impl Part {
         let middle = f64::from(self.count.saturating_sub(1)) / 2.0;
         (0..self.count).map(move |item| (f64::from(item) - middle) * breadth_m)
     }
+
+    /// From where to where along the bay all items here reach together, m.
+    pub fn along_bay_m(&self) -> [f64; 2] {
+        match self.solid {
+            Solid::Bar { from, to, breadth_m, .. } => {
+                let half = f64::from(self.count) * breadth_m / 2.0;
+                [from[1].min(to[1]) - half, from[1].max(to[1]) + half]
+            }
+            Solid::Sheet { length_m, .. } => [0.0, length_m],
+            Solid::Plate { centre, length_m, .. } => [centre[1] - length_m / 2.0, centre[1] + length_m / 2.0],
+        }
+    }
 }
 
 /// What a part does.

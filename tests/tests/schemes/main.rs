@@ -2,6 +2,7 @@
 
 mod bent;
 mod catalogue;
+mod clashing;
 mod concrete;
 mod demo;
 mod drawn;

@@ -1,0 +1,86 @@
+//! Falsework drawn where shutters of its pour or the concrete are.
+
+use super::record::Record;
+use super::still::{Still, named};
+use crate::geometry::{Bounds, Point, edges_of};
+use crate::model::{Model, Part, PlacedFalsework, PlacedShutter, Role, TOUCHING_M};
+use crate::results::{Finding, Severity};
+use crate::scheme::Id;
+use crate::sentence::Sentence;
+
+/// Tells what of each falsework is. Beams that run across to the walls are told of by themselves; ties are cut to fit.
+pub fn tell(model: &Model, record: &mut Record) {
+    for falsework in &model.falsework {
+        let owners = owners(falsework);
+        let own: Vec<&Part> = model.parts.iter().filter(|part| stands(part) && owners.contains(&part.owner)).collect();
+        for concrete in Still::concrete_up_to(model, falsework.pour) {
+            let met = own.iter().filter(|part| part.role != Role::Base).filter_map(|part| {
+                let place = concrete.overlap(&part.solid.outline(TOUCHING_M))?;
+                Some((*part, place))
+            });
+            let remedy = sentence!("Move the legs or the way clear of it.");
+            tell_of(falsework, &concrete.name, met, remedy, record);
+        }
+        for shutter in model.shutters.iter().filter(|shutter| shutter.pour == falsework.pour) {
+            let met = met_by(model, shutter, &own);
+            let remedy = sentence!("Move the legs or the way clear of it, or cast what it forms in an earlier pour.");
+            tell_of(falsework, &sentence!("{}", &shutter.mark), met, remedy, record);
+        }
+    }
+}
+
+/// Those of the parts that are where parts of a shutter are, and where.
+fn met_by<'a>(model: &Model, shutter: &PlacedShutter, own: &[&'a Part]) -> Vec<(&'a Part, Point)> {
+    let theirs: Vec<&Part> = model.parts.iter().filter(|part| part.owner == shutter.id).collect();
+    let stills: Vec<Still> = theirs
+        .iter()
+        .map(|part| Still::new(sentence!("{}", &shutter.mark), edges_of(&part.solid.outline(0.0))))
+        .collect();
+    let around = Bounds::around(stills.iter().flat_map(|still| still.edges.iter().map(|edge| edge.from)));
+    let met = |part: &&'a Part| {
+        let outline = part.solid.outline(TOUCHING_M);
+        let apart = Bounds::around(outline).zip(around).is_none_or(|(own, around)| own.apart(&around) > 0.0);
+        let beside = theirs.iter().zip(&stills).filter(|(other, _)| !apart && abreast(part, other));
+        beside.filter_map(|(_, still)| still.overlap(&outline)).next().map(|place| (*part, place))
+    };
+    own.iter().filter_map(met).collect()
+}
+
+/// Parts of one name once.
+fn tell_of<'a>(
+    falsework: &PlacedFalsework,
+    other: &Sentence,
+    met: impl IntoIterator<Item = (&'a Part, Point)>,
+    remedy: Sentence,
+    record: &mut Record,
+) {
+    let (mut names, mut at): (Vec<Sentence>, _) = (Vec::new(), None);
+    for (part, place) in met {
+        let name = sentence!("{}", named(part));
+        if !names.contains(&name) {
+            names.push(name);
+        }
+        at.get_or_insert(place);
+    }
+    if let Some(list) = names.into_iter().reduce(|list, next| sentence!("{}, {}", list, next)) {
+        let text = sentence!("Parts of {} are drawn where {} is: {}.", &falsework.mark, other, list);
+        let finding = Finding { severity: Severity::Warn, owner: Some(falsework.id), at, check: None, text, remedy };
+        record.results.findings.push(finding);
+    }
+}
+
+fn owners(falsework: &PlacedFalsework) -> Vec<Id> {
+    let legs = falsework.legs.iter().map(|leg| leg.owner);
+    let opening = falsework.opening.iter().map(|opening| opening.drawn.id);
+    std::iter::once(falsework.id).chain(legs).chain(opening).collect()
+}
+
+fn stands(part: &Part) -> bool {
+    !matches!(part.role, Role::Facing | Role::Secondary | Role::Primary)
+}
+
+/// Whether both are at one place along the bay.
+fn abreast(a: &Part, b: &Part) -> bool {
+    let ([from, to], [low, high]) = (a.along_bay_m(), b.along_bay_m());
+    to.min(high) - from.max(low) > TOUCHING_M
+}

@@ -1,0 +1,52 @@
+//! What stands in the section, by its edges.
+
+use crate::geometry::{Bounds, Edge, Point, edges_of, encloses};
+use crate::model::{Model, Part};
+use crate::scheme::Id;
+use crate::sentence::{Sentence, Value, member};
+
+/// How a part is called.
+pub fn named(part: &Part) -> Value {
+    member(&format!("{} {}", part.mark, part.role.name()))
+}
+
+/// Something that stands still.
+pub struct Still {
+    pub name: Sentence,
+    pub edges: Vec<Edge>,
+    /// Around it; none where there is nothing of it.
+    bounds: Option<Bounds>,
+}
+
+impl Still {
+    pub fn new(name: Sentence, edges: impl Iterator<Item = Edge>) -> Self {
+        let edges: Vec<Edge> = edges.collect();
+        let bounds = Bounds::around(edges.iter().flat_map(|edge| [edge.from, edge.to]));
+        Self { name, edges, bounds }
+    }
+
+    /// The concrete of each pour up to this one.
+    pub fn concrete_up_to(model: &Model, pour: Id) -> impl Iterator<Item = Self> {
+        let own = model.pours.iter().position(|other| other.id == pour).map_or(0, |index| index + 1);
+        model.pours[..own].iter().map(|pour| {
+            let edges = pour.regions.iter().flatten().flat_map(|ring| edges_of(ring));
+            Self::new(sentence!("the concrete of {}", &pour.mark), edges)
+        })
+    }
+
+    /// How far it is from an outline at least.
+    pub fn apart(&self, outline: &[Point; 4]) -> f64 {
+        Bounds::around(*outline).zip(self.bounds).map_or(f64::INFINITY, |(own, other)| own.apart(&other))
+    }
+
+    /// A place that an outline has in common with it.
+    pub fn overlap(&self, outline: &[Point; 4]) -> Option<Point> {
+        if self.apart(outline) > 0.0 {
+            return None;
+        }
+        let crossing = self.edges.iter().find_map(|edge| edges_of(outline).find_map(|own| own.meeting(edge)));
+        let within = || outline.iter().copied().find(|point| encloses(self.edges.iter().copied(), *point));
+        let holding = || self.edges.iter().map(|edge| edge.from).find(|point| encloses(edges_of(outline), *point));
+        crossing.or_else(within).or_else(holding)
+    }
+}
