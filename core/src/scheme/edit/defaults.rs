@@ -25,6 +25,8 @@ pub(super) const KICKER_M: f64 = 0.8;
 const LEGS_APART_M: f64 = 1.2;
 /// From a wall to the first leg line, m.
 const WALL_TO_LEG_M: f64 = 0.3;
+/// From a wall to the first leg line where a shutter stands between: board, secondary, primary and half of a base, m.
+const SHUTTERED_WALL_TO_LEG_M: f64 = 0.5;
 /// From the end of a bay to the first bent or primary, m.
 const BAY_END_M: f64 = 0.4;
 /// Cylinder strength of a slab cast earlier, MPa.
@@ -79,8 +81,10 @@ pub(super) fn shutter(id: Id, face: &Face) -> Shutter {
     }
 }
 
-/// Where new lines of legs stand under a soffit.
-pub(super) const LEG_LINES: Spacing = Spacing { edge_m: WALL_TO_LEG_M, max_m: LEGS_APART_M };
+/// Where new lines of legs stand under a soffit, between walls that stand or shutters of them.
+pub(super) const fn leg_lines(shuttered: bool) -> Spacing {
+    Spacing { edge_m: if shuttered { SHUTTERED_WALL_TO_LEG_M } else { WALL_TO_LEG_M }, max_m: LEGS_APART_M }
+}
 
 /// Diagonals in the first gap between leg lines and in the last.
 pub(super) fn brace_ends(lines: &mut [LegLine]) {
@@ -98,8 +102,8 @@ pub(super) fn tie_row(id: Id, shutter: Id, to: TieEnd, across_concrete: bool, z_
 /// The far end of a prop that meets no shutter.
 pub(super) const FIXED: TieEnd = TieEnd::Fixed { length_m: 2.0 };
 
-pub(super) fn falsework(id: Id, face: &Face, extent: [f64; 2], on_slab: bool) -> Falsework {
-    let places = LEG_LINES.positions(extent[1] - extent[0]);
+pub(super) fn falsework(id: Id, face: &Face, extent: [f64; 2], lines: Spacing, on_slab: bool) -> Falsework {
+    let places = lines.positions(extent[1] - extent[0]);
     let last = places.len().saturating_sub(2);
     let line = |(i, place): (usize, &f64)| LegLine {
         id: Id(id.0 + 1 + i as u32),

@@ -23,11 +23,18 @@ pub(super) fn add_falsework(scheme: &mut Scheme, of: FaceRef) -> Result<(), Edit
         return Err(EditError::Occupied { what: "Falsework", id: falsework.id });
     }
     let on_slab = floor_under(scheme, face).is_some();
-    let falsework = defaults::falsework(scheme.fresh_id(), face, soffit_extent(&faces, face), on_slab);
+    let spacing = defaults::leg_lines(is_shuttered(scheme, &faces, of.pour));
+    let falsework = defaults::falsework(scheme.fresh_id(), face, soffit_extent(&faces, face), spacing, on_slab);
     let lines = falsework.leg_lines.iter().map(|line| line.id).collect();
-    repeats::note(scheme, falsework.id, defaults::LEG_LINES, lines);
+    repeats::note(scheme, falsework.id, spacing, lines);
     scheme.falsework.push(falsework);
     Ok(())
+}
+
+/// Whether inner walls are cast with the soffit of a pour, behind shutters.
+fn is_shuttered(scheme: &Scheme, faces: &[Face], pour: Id) -> bool {
+    let inner = |of: FaceRef| faces.iter().any(|face| face.of == of && face.kind == FaceKind::InnerWall);
+    scheme.shutters.iter().any(|shutter| shutter.face.pour == pour && inner(shutter.face))
 }
 
 pub(super) fn set_falsework(scheme: &mut Scheme, falsework: &Falsework) -> Result<(), EditError> {
