@@ -23,6 +23,12 @@ impl Bounds {
         })
     }
 
+    /// Whether they have a point in common.
+    pub fn meets(&self, other: &Self) -> bool {
+        let apart = self.min.x > other.max.x || other.min.x > self.max.x;
+        !apart && self.min.z <= other.max.z && other.min.z <= self.max.z
+    }
+
     /// How far it is from another: nought where they meet.
     pub fn apart(&self, other: &Self) -> f64 {
         let across = (self.min.x - other.max.x).max(other.min.x - self.max.x).max(0.0);

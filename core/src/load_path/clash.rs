@@ -12,38 +12,40 @@ use crate::sentence::Sentence;
 pub fn tell(model: &Model, record: &mut Record) {
     for falsework in &model.falsework {
         let owners = owners(falsework);
-        let own: Vec<&Part> = model.parts.iter().filter(|part| stands(part) && owners.contains(&part.owner)).collect();
+        let own = model.parts.iter().filter(|part| stands(part) && owners.contains(&part.owner));
+        let own: Vec<Own> = own.map(|part| Own { part, outline: part.solid.outline(TOUCHING_M) }).collect();
         for concrete in Still::concrete_up_to(model, falsework.pour) {
-            let met = own.iter().filter(|part| part.role != Role::Base).filter_map(|part| {
-                let place = concrete.overlap(&part.solid.outline(TOUCHING_M))?;
-                Some((*part, place))
-            });
+            let upright = own.iter().filter(|own| own.part.role != Role::Base);
+            let met = upright.filter_map(|own| Some((own.part, concrete.overlap(&own.outline)?)));
             let remedy = sentence!("Move the legs or the way clear of it.");
             tell_of(falsework, &concrete.name, met, remedy, record);
         }
         for shutter in model.shutters.iter().filter(|shutter| shutter.pour == falsework.pour) {
-            let met = met_by(model, shutter, &own);
             let remedy = sentence!("Move the legs or the way clear of it, or cast what it forms in an earlier pour.");
-            tell_of(falsework, &sentence!("{}", &shutter.mark), met, remedy, record);
+            tell_of(falsework, &sentence!("{}", &shutter.mark), met_by(model, shutter, &own), remedy, record);
         }
     }
 }
 
+/// A part of falsework, drawn in by what counts as touching.
+struct Own<'a> {
+    part: &'a Part,
+    outline: [Point; 4],
+}
+
 /// Those of the parts that are where parts of a shutter are, and where.
-fn met_by<'a>(model: &Model, shutter: &PlacedShutter, own: &[&'a Part]) -> Vec<(&'a Part, Point)> {
-    let theirs: Vec<&Part> = model.parts.iter().filter(|part| part.owner == shutter.id).collect();
-    let stills: Vec<Still> = theirs
-        .iter()
-        .map(|part| Still::new(sentence!("{}", &shutter.mark), edges_of(&part.solid.outline(0.0))))
-        .collect();
-    let around = Bounds::around(stills.iter().flat_map(|still| still.edges.iter().map(|edge| edge.from)));
-    let met = |part: &&'a Part| {
-        let outline = part.solid.outline(TOUCHING_M);
-        let apart = Bounds::around(outline).zip(around).is_none_or(|(own, around)| own.apart(&around) > 0.0);
-        let beside = theirs.iter().zip(&stills).filter(|(other, _)| !apart && abreast(part, other));
-        beside.filter_map(|(_, still)| still.overlap(&outline)).next().map(|place| (*part, place))
+fn met_by<'a>(model: &Model, shutter: &PlacedShutter, own: &[Own<'a>]) -> Vec<(&'a Part, Point)> {
+    let theirs = || model.parts.iter().filter(|part| part.owner == shutter.id);
+    let Some(around) = Bounds::around(theirs().flat_map(|part| part.solid.outline(0.0))) else { return Vec::new() };
+    let near = own.iter().filter(|own| Bounds::around(own.outline).is_some_and(|bounds| bounds.meets(&around)));
+    let met = |own: &Own<'a>| {
+        let place = theirs().filter(|other| abreast(own.part, other)).find_map(|other| {
+            let other = other.solid.outline(0.0);
+            Still::new(sentence!("{}", &shutter.mark), edges_of(&other)).overlap(&own.outline)
+        });
+        Some((own.part, place?))
     };
-    own.iter().filter_map(met).collect()
+    near.filter_map(met).collect()
 }
 
 /// Parts of one name once.

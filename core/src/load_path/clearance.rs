@@ -31,7 +31,12 @@ struct Nearest<'a> {
 fn nearest_beside(model: &Model, middle: f64, [floor, ceiling]: [f64; 2]) -> [Option<Nearest<'_>>; 2] {
     let mut nearest: [Option<Nearest>; 2] = [None, None];
     for part in &model.parts {
-        let ends = sides_between(&part.solid.outline(0.0), |p| p.z, floor + FLAT_M, ceiling - FLAT_M);
+        let outline = part.solid.outline(0.0);
+        let known = |side: usize| nearest[side].as_ref().map_or(f64::INFINITY, |found| (found.at.x - middle).abs());
+        if outline.iter().all(|p| p.x < middle - known(0)) || outline.iter().all(|p| p.x > middle + known(1)) {
+            continue;
+        }
+        let ends = sides_between(&outline, |p| p.z, floor + FLAT_M, ceiling - FLAT_M);
         let side = usize::from(ends.iter().any(|p| p.x > middle));
         if side == 1 && ends.iter().any(|p| p.x < middle) {
             continue;
@@ -48,12 +53,21 @@ fn nearest_beside(model: &Model, middle: f64, [floor, ceiling]: [f64; 2]) -> [Op
 
 /// The lowest part above the floor between two places.
 fn lowest_above<'a>(model: &'a Model, [left, right]: [f64; 2], floor: f64) -> Option<Nearest<'a>> {
-    let lowest = |part: &'a Part| {
-        let ends = sides_between(&part.solid.outline(0.0), |p| p.x, left, right);
+    let mut lowest: Option<Nearest> = None;
+    for part in &model.parts {
+        let outline = part.solid.outline(0.0);
+        let known = lowest.as_ref().map_or(f64::INFINITY, |found: &Nearest| found.at.z);
+        if outline.iter().all(|p| p.z >= known) {
+            continue;
+        }
+        let ends = sides_between(&outline, |p| p.x, left, right);
         let stands = ends.iter().any(|p| p.z > floor + FLAT_M);
-        ends.into_iter().filter(|_| stands).min_by(|a, b| a.z.total_cmp(&b.z)).map(|at| Nearest { part, at })
-    };
-    model.parts.iter().filter_map(lowest).min_by(|a, b| a.at.z.total_cmp(&b.at.z))
+        let below = ends.into_iter().filter(|p| stands && p.z < known).min_by(|a, b| a.z.total_cmp(&b.z));
+        if let Some(at) = below {
+            lowest = Some(Nearest { part, at });
+        }
+    }
+    lowest
 }
 
 /// The highest place of the floor under the way, which need not be level.

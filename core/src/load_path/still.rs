@@ -41,12 +41,18 @@ impl Still {
 
     /// A place that an outline has in common with it.
     pub fn overlap(&self, outline: &[Point; 4]) -> Option<Point> {
-        if self.apart(outline) > 0.0 {
+        let own = Bounds::around(*outline)?;
+        if !self.bounds?.meets(&own) {
             return None;
         }
-        let crossing = self.edges.iter().find_map(|edge| edges_of(outline).find_map(|own| own.meeting(edge)));
-        let within = || outline.iter().copied().find(|point| encloses(self.edges.iter().copied(), *point));
-        let holding = || self.edges.iter().map(|edge| edge.from).find(|point| encloses(edges_of(outline), *point));
+        let near = |edge: &&Edge| Bounds::around([edge.from, edge.to]).is_some_and(|bounds| bounds.meets(&own));
+        let mut near = self.edges.iter().filter(near);
+        let crossing = near.find_map(|edge| edges_of(outline).find_map(|own| own.meeting(edge)));
+        // Where no sides cross, one is all within the other or not at all.
+        let within = || encloses(self.edges.iter().copied(), outline[0]).then_some(outline[0]);
+        let inner = |point: &Point| own.meets(&Bounds { min: *point, max: *point });
+        let mut ends = self.edges.iter().map(|edge| edge.from).filter(inner);
+        let holding = || ends.find(|point| encloses(edges_of(outline), *point));
         crossing.or_else(within).or_else(holding)
     }
 }
