@@ -8,7 +8,7 @@ use crate::geometry::Point;
 use crate::layout::takes_shutter;
 use crate::model::{Face, FaceKind, Model};
 use crate::results::{Check, CheckKind, Finding, LedgerEntry, Mechanism, Results, Severity};
-use crate::sentence::{Sentence, length, length_mm, member, number, word};
+use crate::sentence::{Sentence, Value, at_least, length, length_mm, member, number, word};
 use crate::sorting::sort;
 
 /// Ledger difference above which a scheme does not close.
@@ -42,8 +42,12 @@ fn of_mechanism(mechanism: &Mechanism) -> Finding {
     }
 }
 
+/// Rounded up, so that what is over by a hair is.
+fn percent(ratio: f64) -> Value {
+    at_least(ratio * 100.0, "%", 0)
+}
+
 fn of_check(index: usize, check: &Check) -> Finding {
-    let percent = |ratio: f64| number(ratio * 100.0, "%", 0);
     let name = || member(&check.member);
     let place = || &check.place;
     let text = match check.check {
@@ -229,5 +233,17 @@ fn of_ledger(entry: &LedgerEntry) -> Finding {
         remedy: sentence!(
             "Carry every soffit and hold every shutter; the results cannot be trusted until this closes."
         ),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_over_by_a_hair_is_over() {
+        for (ratio, written) in [(0.0004, "1 %"), (1.03 - 1.0, "3 %"), (0.694, "70 %")] {
+            assert_eq!(sentence!("{}", percent(ratio)).to_string(), written);
+        }
     }
 }

@@ -187,6 +187,7 @@ test("letters are for the drawing, and not for the margin", () => withPage(SCREE
 test("tabs of the margin are one stop, gone through by arrows", () => withPage(SCREENS.desk, async ({ page }) => {
   await tabTo(page, "start-demo");
   await press(page, "Enter");
+  await page.getByTestId("dimension-width").waitFor();
   await press(page, "F6");
   assert.equal(await focused(page), "leaf-notes");
   await press(page, "ArrowRight", "Enter");

@@ -15,6 +15,7 @@ const TIE: &str = "TIE20";
 const PROP: &str = "PROP76";
 const LEG: &str = "LEG48";
 const BASE: &str = "BASE250";
+const BASE_ON_GROUND: &str = "SOLE300x600";
 const BRACE: &str = "TUBE48B";
 const TRANSFER: &str = "UB305x165x40";
 const TRESTLE: &str = "LEG89";
@@ -119,7 +120,7 @@ pub(super) fn falsework(id: Id, face: &Face, extent: [f64; 2], lines: Spacing, o
         secondaries: Spacing { edge_m: 0.1, max_m: 0.4 },
         primary: SOFFIT_PRIMARY.into(),
         leg: LEG.into(),
-        base: BASE.into(),
+        base: if on_slab { BASE } else { BASE_ON_GROUND }.into(),
         brace: BRACE.into(),
         leg_lines: places.iter().enumerate().map(line).collect(),
         bents: Spacing { edge_m: BAY_END_M, max_m: LEGS_APART_M },
