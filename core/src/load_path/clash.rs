@@ -14,9 +14,14 @@ pub fn tell(model: &Model, record: &mut Record) {
         let owners = owners(falsework);
         let own = model.parts.iter().filter(|part| stands(part) && owners.contains(&part.owner));
         let own: Vec<Own> = own.map(|part| Own { part, outline: part.solid.outline(TOUCHING_M) }).collect();
+        let mut alone: Vec<&Own> = Vec::new();
+        for own in own.iter().filter(|own| own.part.role != Role::Base) {
+            if !alone.iter().any(|other| other.outline == own.outline) {
+                alone.push(own);
+            }
+        }
         for concrete in Still::concrete_up_to(model, falsework.pour) {
-            let upright = own.iter().filter(|own| own.part.role != Role::Base);
-            let met = upright.filter_map(|own| Some((own.part, concrete.overlap(&own.outline)?)));
+            let met = alone.iter().filter_map(|own| Some((own.part, concrete.overlap(&own.outline)?)));
             let remedy = sentence!("Move the legs or the way clear of it.");
             tell_of(falsework, &concrete.name, met, remedy, record);
         }
@@ -37,15 +42,16 @@ struct Own<'a> {
 fn met_by<'a>(model: &Model, shutter: &PlacedShutter, own: &[Own<'a>]) -> Vec<(&'a Part, Point)> {
     let theirs = || model.parts.iter().filter(|part| part.owner == shutter.id);
     let Some(around) = Bounds::around(theirs().flat_map(|part| part.solid.outline(0.0))) else { return Vec::new() };
-    let near = own.iter().filter(|own| Bounds::around(own.outline).is_some_and(|bounds| bounds.meets(&around)));
     let met = |own: &Own<'a>| {
+        let own_bounds = Bounds::around(own.outline).filter(|bounds| bounds.meets(&around))?;
         let place = theirs().filter(|other| abreast(own.part, other)).find_map(|other| {
             let other = other.solid.outline(0.0);
+            Bounds::around(other).filter(|bounds| bounds.meets(&own_bounds))?;
             Still::new(sentence!("{}", &shutter.mark), edges_of(&other)).overlap(&own.outline)
         });
         Some((own.part, place?))
     };
-    near.filter_map(met).collect()
+    own.iter().filter_map(met).collect()
 }
 
 /// Parts of one name once.
