@@ -37,7 +37,7 @@ impl Bounds {
     }
 }
 
-/// Ends of what lies of a polygon's sides between two values, each a corner or on a side; none of a side along either.
+/// Ends of what lies of a polygon's sides between two values of a coordinate; a side along either is left out.
 pub fn sides_between(corners: &[Point], value: impl Fn(Point) -> f64, low: f64, high: f64) -> Vec<Point> {
     let mut ends = Vec::new();
     for side in edges_of(corners) {

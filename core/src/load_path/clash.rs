@@ -14,6 +14,7 @@ pub fn tell(model: &Model, record: &mut Record) {
         let owners = owners(falsework);
         let own = model.parts.iter().filter(|part| stands(part) && owners.contains(&part.owner));
         let own: Vec<Own> = own.map(|part| Own { part, outline: part.solid.outline(TOUCHING_M) }).collect();
+        // Of those behind each other the first.
         let mut alone: Vec<&Own> = Vec::new();
         for own in own.iter().filter(|own| own.part.role != Role::Base) {
             if !alone.iter().any(|other| other.outline == own.outline) {
