@@ -1,4 +1,4 @@
-use super::{Point, edges_of};
+use super::Point;
 
 /// An upright rectangle in the section.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -35,19 +35,4 @@ impl Bounds {
         let up = (self.min.z - other.max.z).max(other.min.z - self.max.z).max(0.0);
         Point::new(across, up).length()
     }
-}
-
-/// Ends of what lies of a polygon's sides between two values of a coordinate; a side along either is left out.
-pub fn sides_between(corners: &[Point], value: impl Fn(Point) -> f64, low: f64, high: f64) -> Vec<Point> {
-    let mut ends = Vec::new();
-    for side in edges_of(corners) {
-        let (from, to) = (value(side.from), value(side.to));
-        if from.max(to) <= low || from.min(to) >= high {
-            continue;
-        }
-        let share = |at: f64| ((at - from) / (to - from)).clamp(0.0, 1.0);
-        let shares = if from == to { [0.0, 1.0] } else { [share(low), share(high)] };
-        ends.extend(shares.map(|share| side.from.lerp(side.to, share)));
-    }
-    ends
 }

@@ -86,6 +86,18 @@ impl Edge {
         Some(Self::new(held(self.from), held(self.to)))
     }
 
+    /// The part between two places across, in the edge's own direction; none of an edge that only touches one.
+    pub fn across(&self, left: f64, right: f64) -> Option<Self> {
+        if self.from.x.max(self.to.x) <= left || self.from.x.min(self.to.x) >= right {
+            return None;
+        }
+        let held = |p: Point| {
+            let x = p.x.clamp(left, right);
+            if x == p.x { p } else { Point::new(x, self.z_at(x)) }
+        };
+        Some(Self::new(held(self.from), held(self.to)))
+    }
+
     /// The point of the edge nearest to `point`.
     pub fn nearest(&self, point: Point) -> Point {
         let along = self.vector();
@@ -137,6 +149,15 @@ mod tests {
         let part = edge.between(1.0, 5.0).unwrap();
         assert_eq!(part, Edge::new(Point::new(3.0, 4.0), Point::new(1.5, 1.0)));
         assert_eq!(edge.between(4.5, 5.0), None);
+    }
+
+    #[test]
+    fn across_leaves_out_what_only_touches() {
+        let edge = Edge::new(Point::new(3.0, 4.0), Point::new(1.0, 0.0));
+        assert_eq!(edge.across(0.0, 2.0), Some(Edge::new(Point::new(2.0, 2.0), Point::new(1.0, 0.0))));
+        assert_eq!(edge.across(3.0, 5.0), None);
+        let upright = Edge::new(Point::new(1.0, 0.0), Point::new(1.0, 2.0));
+        assert_eq!((upright.across(0.0, 2.0), upright.across(1.0, 2.0)), (Some(upright), None));
     }
 
     #[test]

@@ -9,7 +9,7 @@ mod point;
 mod ring;
 
 pub use boundary::{Boundary, Moments, Side};
-pub use bounds::{Bounds, sides_between};
+pub use bounds::Bounds;
 pub use clip::regions_between;
 pub use edge::{Connector, Edge};
 pub use motion::Motion;

@@ -1,7 +1,7 @@
 //! Falsework drawn where shutters of its pour or the concrete are.
 
 use super::record::Record;
-use super::still::{Still, named};
+use super::still::{Still, named, overlap};
 use crate::geometry::{Bounds, Point, edges_of};
 use crate::model::{Model, Part, PlacedFalsework, PlacedShutter, Role, TOUCHING_M};
 use crate::results::{Finding, Severity};
@@ -11,7 +11,7 @@ use crate::sentence::Sentence;
 /// Tells what of each falsework is. Beams that run across to the walls are told of by themselves; ties are cut to fit.
 pub fn tell(model: &Model, record: &mut Record) {
     for falsework in &model.falsework {
-        let owners = owners(falsework);
+        let owners: Vec<Id> = falsework.owners().collect();
         let own = model.parts.iter().filter(|part| stands(part) && owners.contains(&part.owner));
         let own: Vec<Own> = own.map(|part| Own { part, outline: part.solid.outline(TOUCHING_M) }).collect();
         // Of those behind each other the first.
@@ -44,12 +44,10 @@ fn met_by<'a>(model: &Model, shutter: &PlacedShutter, own: &[Own<'a>]) -> Vec<(&
     let theirs = || model.parts.iter().filter(|part| part.owner == shutter.id);
     let Some(around) = Bounds::around(theirs().flat_map(|part| part.solid.outline(0.0))) else { return Vec::new() };
     let met = |own: &Own<'a>| {
-        let own_bounds = Bounds::around(own.outline).filter(|bounds| bounds.meets(&around))?;
-        let place = theirs().filter(|other| abreast(own.part, other)).find_map(|other| {
-            let other = other.solid.outline(0.0);
-            Bounds::around(other).filter(|bounds| bounds.meets(&own_bounds))?;
-            Still::new(sentence!("{}", &shutter.mark), edges_of(&other)).overlap(&own.outline)
-        });
+        Bounds::around(own.outline).filter(|bounds| bounds.meets(&around))?;
+        let place = theirs()
+            .filter(|other| abreast(own.part, other))
+            .find_map(|other| overlap(edges_of(&other.solid.outline(0.0)), &own.outline));
         Some((own.part, place?))
     };
     own.iter().filter_map(met).collect()
@@ -76,12 +74,6 @@ fn tell_of<'a>(
         let finding = Finding { severity: Severity::Warn, owner: Some(falsework.id), at, check: None, text, remedy };
         record.results.findings.push(finding);
     }
-}
-
-fn owners(falsework: &PlacedFalsework) -> Vec<Id> {
-    let legs = falsework.legs.iter().map(|leg| leg.owner);
-    let opening = falsework.opening.iter().map(|opening| opening.drawn.id);
-    std::iter::once(falsework.id).chain(legs).chain(opening).collect()
 }
 
 fn stands(part: &Part) -> bool {

@@ -3,7 +3,7 @@
 use super::record::{Record, Subject};
 use super::still::named;
 use crate::checks::Comparison;
-use crate::geometry::{Point, sides_between};
+use crate::geometry::{Edge, Point, edges_of};
 use crate::model::{Model, Part, PlacedFalsework, PlacedOpening};
 use crate::results::{Check, CheckKind, Clearance};
 use crate::scheme::Scheme;
@@ -27,6 +27,10 @@ struct Nearest<'a> {
     at: Point,
 }
 
+fn ends(edges: impl Iterator<Item = Edge>) -> Vec<Point> {
+    edges.flat_map(|edge| [edge.from, edge.to]).collect()
+}
+
 /// What is nearest to the left and right of a place between two levels. What reaches across it is above the way instead.
 fn nearest_beside(model: &Model, middle: f64, [floor, ceiling]: [f64; 2]) -> [Option<Nearest<'_>>; 2] {
     let mut nearest: [Option<Nearest>; 2] = [None, None];
@@ -36,7 +40,7 @@ fn nearest_beside(model: &Model, middle: f64, [floor, ceiling]: [f64; 2]) -> [Op
         if outline.iter().all(|p| p.x < middle - known(0)) || outline.iter().all(|p| p.x > middle + known(1)) {
             continue;
         }
-        let ends = sides_between(&outline, |p| p.z, floor + FLAT_M, ceiling - FLAT_M);
+        let ends = ends(edges_of(&outline).filter_map(|side| side.between(floor + FLAT_M, ceiling - FLAT_M)));
         let side = usize::from(ends.iter().any(|p| p.x > middle));
         if side == 1 && ends.iter().any(|p| p.x < middle) {
             continue;
@@ -60,7 +64,7 @@ fn lowest_above<'a>(model: &'a Model, [left, right]: [f64; 2], floor: f64) -> Op
         if outline.iter().all(|p| p.z >= known) {
             continue;
         }
-        let ends = sides_between(&outline, |p| p.x, left, right);
+        let ends = ends(edges_of(&outline).filter_map(|side| side.across(left, right)));
         let stands = ends.iter().any(|p| p.z > floor + FLAT_M);
         let below = ends.into_iter().filter(|p| stands && p.z < known).min_by(|a, b| a.z.total_cmp(&b.z));
         if let Some(at) = below {
@@ -73,8 +77,8 @@ fn lowest_above<'a>(model: &'a Model, [left, right]: [f64; 2], floor: f64) -> Op
 /// The highest place of the floor under the way, which need not be level.
 fn highest_floor(model: &Model, falsework: &PlacedFalsework, [left, right]: [f64; 2]) -> f64 {
     let up = model.faces.iter().filter(|face| face.normal.z > 0.0);
-    let ends = up.flat_map(|face| sides_between(&[face.from, face.to], |p| p.x, left, right));
-    ends.map(|p| p.z).filter(|z| *z < falsework.head_m).fold(falsework.floor_m, f64::max)
+    let ends = ends(up.filter_map(|face| Edge::new(face.from, face.to).across(left, right)));
+    ends.into_iter().map(|p| p.z).filter(|z| *z < falsework.head_m).fold(falsework.floor_m, f64::max)
 }
 
 fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &PlacedOpening, record: &mut Record) {

@@ -41,18 +41,19 @@ impl Still {
 
     /// A place that an outline has in common with it.
     pub fn overlap(&self, outline: &[Point; 4]) -> Option<Point> {
-        let own = Bounds::around(*outline)?;
-        if !self.bounds?.meets(&own) {
-            return None;
-        }
-        let near = |edge: &&Edge| Bounds::around([edge.from, edge.to]).is_some_and(|bounds| bounds.meets(&own));
-        let mut near = self.edges.iter().filter(near);
-        let crossing = near.find_map(|edge| edges_of(outline).find_map(|own| own.meeting(edge)));
-        // Where no sides cross, one is all within the other or not at all.
-        let within = || encloses(self.edges.iter().copied(), outline[0]).then_some(outline[0]);
-        let inner = |point: &Point| own.meets(&Bounds { min: *point, max: *point });
-        let mut ends = self.edges.iter().map(|edge| edge.from).filter(inner);
-        let holding = || ends.find(|point| encloses(edges_of(outline), *point));
-        crossing.or_else(within).or_else(holding)
+        if self.apart(outline) > 0.0 { None } else { overlap(self.edges.iter().copied(), outline) }
     }
+}
+
+/// A place that an outline has in common with what closed edges are around.
+pub fn overlap(edges: impl Iterator<Item = Edge> + Clone, outline: &[Point; 4]) -> Option<Point> {
+    let own = Bounds::around(*outline)?;
+    let near = |edge: &Edge| Bounds::around([edge.from, edge.to]).is_some_and(|bounds| bounds.meets(&own));
+    let crossing = edges.clone().filter(near).find_map(|edge| edges_of(outline).find_map(|own| own.meeting(&edge)));
+    // Where no sides cross, one is all within the other or not at all.
+    let within = || encloses(edges.clone(), outline[0]).then_some(outline[0]);
+    let inner = |point: &Point| own.meets(&Bounds { min: *point, max: *point });
+    let mut ends = edges.clone().map(|edge| edge.from).filter(inner);
+    let holding = || ends.find(|point| encloses(edges_of(outline), *point));
+    crossing.or_else(within).or_else(holding)
 }

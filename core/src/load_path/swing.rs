@@ -130,11 +130,7 @@ fn equipment(model: &Model, hinge: &Hinge, shutter: &PlacedShutter) -> Vec<Id> {
     let rows: Vec<Id> = rows.map(|row| row.id).collect();
     owners.extend(rows);
     let stands = |falsework: &&PlacedFalsework| falsework.pour == shutter.pour && !hinge.falsework_out;
-    for falsework in model.falsework.iter().filter(stands) {
-        owners.push(falsework.id);
-        owners.extend(falsework.legs.iter().map(|leg| leg.owner));
-        owners.extend(falsework.opening.as_ref().map(|opening| opening.drawn.id));
-    }
+    owners.extend(model.falsework.iter().filter(stands).flat_map(PlacedFalsework::owners));
     owners
 }
 

@@ -211,6 +211,12 @@ pub struct PlacedOpening {
 }
 
 impl PlacedFalsework {
+    /// The elements that its parts belong to: itself, its lines of legs and its opening.
+    pub fn owners(&self) -> impl Iterator<Item = Id> {
+        let opening = self.opening.iter().map(|opening| opening.drawn.id);
+        std::iter::once(self.id).chain(self.legs.iter().map(|leg| leg.owner)).chain(opening)
+    }
+
     /// The item that a leg is made of.
     pub fn item_of(&self, leg: &Leg) -> &Item {
         match (&self.opening, leg.kind) {
