@@ -135,6 +135,18 @@ export async function openTitleBlock(page) {
   if (!(await save.isVisible())) await page.getByTestId("title-block").locator("button.more").click();
 }
 
+/** Lets the page speak another language. */
+export async function speak(page, code) {
+  await page.getByTestId("language").selectOption(code);
+  await speaks(page, code);
+}
+
+/** Waits until the page speaks a language. */
+export async function speaks(page, code) {
+  await page.waitForFunction((code) => document.documentElement.lang === code, code);
+  await page.getByTestId("pen-select").waitFor();
+}
+
 /** Waits until the margin tells of what is drawn: it follows a drag once the pointer rests. */
 export async function settled(page) {
   await page.locator('section.notes[aria-busy="false"]').waitFor({ state: "attached" });

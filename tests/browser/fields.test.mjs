@@ -1,7 +1,7 @@
 // Fields of the title block and the margin: what they take, and what they say of what they do not.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { saved } from "./desk.mjs";
+import { saved, speak } from "./desk.mjs";
 import { SCREENS, withPage } from "./harness.mjs";
 
 test("a temperature is taken as one number or by hours; what is neither is told of and put back", () => withPage(SCREENS.desk, async ({ page }) => {
@@ -24,8 +24,7 @@ test("a temperature is taken as one number or by hours; what is neither is told 
   await message.filter({ hasText: "“warm” is no temperature" }).waitFor();
   assert.equal(await field.inputValue(), "24 h 15; 48 h 8.5");
 
-  await page.getByTestId("language").selectOption("de");
-  await page.getByTestId("striking").locator("summary").click();
+  await speak(page, "de");
   const german = page.getByTestId("striking").getByLabel(/^Temperatur/);
   assert.equal(await german.inputValue(), "24 h 15; 48 h 8,5");
   await german.fill("24 h 15,5; 48 h 9");

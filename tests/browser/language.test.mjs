@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
-import { mapping, typeDimension } from "./desk.mjs";
+import { mapping, speaks, typeDimension } from "./desk.mjs";
 import { SCREENS, opened, stored, withPage } from "./harness.mjs";
 
 const german = JSON.parse(readFileSync(new URL("../../static/language/de.json", import.meta.url), "utf8"));
@@ -18,11 +18,6 @@ async function choose(page, field, value) {
   const data = page.locator(".title-block button.more");
   if (await data.isVisible() && (await data.getAttribute("aria-expanded")) === "false") await data.click();
   await page.getByTestId(field).selectOption(value);
-}
-
-async function speaks(page, code) {
-  await page.waitForFunction((code) => document.documentElement.lang === code, code);
-  await page.getByTestId("pen-select").waitFor();
 }
 
 /** Every text that can be read or is said, but for formulas and their sources. */

@@ -1,7 +1,7 @@
 // A hinged shutter: what it tells, where it is drawn, what it leaves to be seen to.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { compute, drag, dragByFinger, fill, saved } from "./desk.mjs";
+import { compute, drag, dragByFinger, fill, saved, speak } from "./desk.mjs";
 import { SCREENS, withPage } from "./harness.mjs";
 import { pull, hinged } from "./states.mjs";
 
@@ -67,7 +67,7 @@ for (const name of ["desk", "tablet"]) {
 }
 
 test("a swing is told in German, by the screen reader's name too", () => withPage(SCREENS.desk, async ({ page }) => {
-  await page.getByTestId("language").selectOption("de");
+  await speak(page, "de");
   await page.getByTestId("start-demo").click();
   await hinged(page, "S6");
   await page.getByText("Kann nicht schwenken: S6 Schalhaut überschneidet F1").waitFor();

@@ -1,6 +1,7 @@
 // All that is written can be read: large enough, not cut off, nothing on top of it, in every state at every size.
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { speak } from "./desk.mjs";
 import { SCREENS, withPage } from "./harness.mjs";
 import { eachState } from "./states.mjs";
 
@@ -84,8 +85,7 @@ async function speakOtherwise(page) {
   const data = page.locator(".title-block button.more");
   const folded = await data.isVisible();
   if (folded) await data.click();
-  await page.getByTestId("language").selectOption("de");
-  await page.waitForFunction(() => document.documentElement.lang === "de");
+  await speak(page, "de");
   await page.getByTestId("units").selectOption("us");
   await page.getByTestId("pen-select").waitFor();
   if (folded) await data.click();

@@ -1,7 +1,7 @@
 // What unfolds in the margin: worked formulas, hold points.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { compute, fill, saved, tap } from "./desk.mjs";
+import { compute, fill, saved, speak, tap } from "./desk.mjs";
 import { SCREENS, withPage } from "./harness.mjs";
 
 test("a check that is open stays open while its shutter changes, and the pressure unfolds into its formula", () => withPage(SCREENS.desk, async ({ page }) => {
@@ -29,7 +29,7 @@ test("a check that is open stays open while its shutter changes, and the pressur
   assert.ok((await pressure.locator(".formula").innerText()).endsWith(`the lesser ${greatest}`), greatest);
 }));
 
-test("hold points follow a change, in the language of the page", () => withPage(SCREENS.desk, async ({ page }) => {
+test("hold points follow a change, and stay open in another language", () => withPage(SCREENS.desk, async ({ page }) => {
   const holds = page.getByTestId("hold-points");
   await holds.locator("summary").click();
   assert.match(await holds.innerText(), /No equipment stands yet/);
@@ -40,7 +40,6 @@ test("hold points follow a change, in the language of the page", () => withPage(
   const shown = await holds.locator("h3, li").allInnerTexts();
   const { hold_points: computed } = compute(await saved(page));
   assert.deepEqual(shown.map((text) => text.replaceAll("\u00a0", " ")), computed.flatMap(({ stage, points }) => [stage, ...points]));
-  await page.getByTestId("language").selectOption("de");
-  await page.getByTestId("hold-points").locator("summary").click();
+  await speak(page, "de");
   await page.getByTestId("hold-points").getByText("Während P2 betoniert wird").waitFor();
 }));

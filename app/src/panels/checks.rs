@@ -1,11 +1,11 @@
 use super::ratio::Ratio;
+use super::unfolding::{self, Opened};
 use crate::language::{member, t, told};
 use crate::store::Store;
 use crate::units;
 use falsewright_core::results::Check;
 use falsewright_core::sorting::sort;
 use leptos::prelude::*;
-use web_sys::{Element, Event};
 
 /// A check with its worked formula.
 #[component]
@@ -50,9 +50,6 @@ pub fn Worked(check: Check) -> impl IntoView {
     }
 }
 
-/// Names of the checks that stand open.
-pub type Opened = StoredValue<Vec<String>>;
-
 /// All checks of one element, greatest ratio first; each opens into its worked formula. One that was open before is again.
 #[component]
 pub fn ChecksOf(checks: Vec<Check>, opened: Opened) -> impl IntoView {
@@ -62,35 +59,9 @@ pub fn ChecksOf(checks: Vec<Check>, opened: Opened) -> impl IntoView {
         let name = format!("{}, {}", member(&check.member), t(check.check.name()));
         let summary = view! { <span>{name.clone()}</span> <Ratio value=check.ratio/> }.into_any();
         let worked = move || view! { <Worked check=check.clone()/> }.into_any();
-        view! { <li><Unfolding name opened summary worked/></li> }.into_any()
+        view! { <li>{unfolding::line(name, opened, summary, worked)}</li> }.into_any()
     };
     view! { <ul class="checks">{checks.into_iter().map(row).collect_view()}</ul> }
-}
-
-/// A line that unfolds into what is made only then: most are never looked into.
-#[component]
-pub fn Unfolding(
-    name: String,
-    opened: Opened,
-    summary: AnyView,
-    worked: impl Fn() -> AnyView + Send + 'static,
-) -> impl IntoView {
-    let was_open = opened.with_value(|opened| opened.contains(&name));
-    let open = RwSignal::new(was_open);
-    let on_toggle = move |event: Event| {
-        let now = event_target::<Element>(&event).has_attribute("open");
-        opened.update_value(|opened| {
-            opened.retain(|known| *known != name);
-            opened.extend(now.then(|| name.clone()));
-        });
-        open.set(now);
-    };
-    view! {
-        <details open=was_open on:toggle=on_toggle>
-            <summary>{summary}</summary>
-            {move || open.get().then(&worked)}
-        </details>
-    }
 }
 
 fn amount(value: f64, unit: &'static str) -> String {

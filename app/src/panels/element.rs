@@ -9,7 +9,8 @@ mod swing;
 mod ties;
 mod used;
 
-use super::checks::{ChecksOf, Opened};
+use super::checks::ChecksOf;
+use super::unfolding::Opened;
 use crate::editor::Target;
 use crate::language::{look_up, t};
 use crate::memo::Memo;

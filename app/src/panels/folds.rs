@@ -1,4 +1,5 @@
 use super::margin::Leaf;
+use super::unfolding::Opened;
 use crate::store::Store;
 use crate::widgets::narrow_screen;
 use leptos::prelude::*;
@@ -12,6 +13,8 @@ pub struct Folds {
     pub pulled: RwSignal<bool>,
     /// Whether the data of the title block are shown.
     pub data: RwSignal<bool>,
+    /// Parts that stand unfolded.
+    pub opened: Opened,
     /// The field that was changed and takes the focus again.
     pub changed: StoredValue<Option<&'static str>>,
 }
@@ -23,6 +26,7 @@ impl Folds {
             leaf: RwSignal::new(Leaf::Notes),
             pulled: RwSignal::new(false),
             data: RwSignal::new(false),
+            opened: Opened::default(),
             changed: StoredValue::new(None),
         });
     }

@@ -1,3 +1,4 @@
+use super::unfolding;
 use crate::language::{key, t};
 use crate::memo::Memo;
 use crate::store::Store;
@@ -62,9 +63,8 @@ pub fn StrikingTimes() -> impl IntoView {
         let times = store.settled.get().design.results.striking.clone();
         (!times.is_empty()).then(|| table(times))
     };
-    view! {
-        <details class="further" data-testid="striking">
-            <summary>{t("Striking")}</summary>
+    unfolding::part("striking", t("Striking"), |_| {
+        view! {
             <div class="fields">
                 {form.toggle("Compute when forms may go", Option::is_some, |of, wanted| {
                     *of = wanted.then_some(Striking { hardening: USUAL, service_kpa: None });
@@ -79,8 +79,9 @@ pub fn StrikingTimes() -> impl IntoView {
                 }.into_any())}
             </div>
             {move || times()}
-        </details>
-    }
+        }
+        .into_any()
+    })
 }
 
 pub(super) fn table(times: Vec<StrikingTime>) -> impl IntoView {

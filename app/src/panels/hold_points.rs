@@ -1,8 +1,8 @@
 //! What must have been seen before the work goes on.
 
+use super::unfolding;
 use crate::language::{t, told};
 use crate::store::Store;
-use crate::widgets::unfolding;
 use falsewright_core::hold_points::{HoldPoint, hold_points};
 use falsewright_core::sentence::Sentence;
 use leptos::prelude::*;
@@ -17,7 +17,7 @@ pub fn HoldPoints() -> impl IntoView {
         let none = all.is_empty().then(|| view! { <p class="quiet">{t("No equipment stands yet.")}</p> }.into_any());
         Some(view! { {none} {all.into_iter().map(stage).collect_view()} }.into_any())
     };
-    unfolding("hold-points", t("Hold points"), |open| (move || stages(open)).into_any())
+    unfolding::part("hold-points", t("Hold points"), |open| (move || stages(open)).into_any())
 }
 
 fn stage(HoldPoint { stage, points }: HoldPoint) -> AnyView {

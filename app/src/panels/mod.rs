@@ -27,6 +27,7 @@ mod spoken;
 mod start;
 mod steps;
 mod title_block;
+mod unfolding;
 
 pub use folds::Folds;
 pub use hint::Hint;

@@ -1,3 +1,4 @@
+use super::unfolding;
 use crate::language::{key, t};
 use crate::memo::Memo;
 use crate::persistence::{Theme, keep_theme, theme};
@@ -20,16 +21,16 @@ pub fn PageSettings() -> impl IntoView {
         chosen.set(theme);
     });
     let row = |(named, does): (&'static str, &'static str)| view! { <dt>{named}</dt> <dd>{does}</dd> }.into_any();
-    view! {
-        <details class="further page-settings" data-testid="page-settings">
-            <summary>{t("This page: look and keys")}</summary>
+    unfolding::part("page-settings", t("This page: look and keys"), |_| {
+        view! {
             <div class="fields">
                 {theme.choice(key("Look of the page"), &THEMES, |theme: &Theme| *theme, |theme, value| *theme = value)}
             </div>
             <h3>{t("Keys")}</h3>
             <dl class="worked">{keys().into_iter().map(row).collect_view()}</dl>
-        </details>
-    }
+        }
+        .into_any()
+    })
 }
 
 /// What keys do.

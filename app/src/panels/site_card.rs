@@ -1,10 +1,10 @@
 //! The card for the site: the greatest rate of each pour at each temperature.
 
+use super::unfolding;
 use crate::language::{t, told};
 use crate::memo::Memo;
 use crate::store::Store;
 use crate::units;
-use crate::widgets::unfolding;
 use falsewright_core::limits::{Governing, Limit, PourLimits, TEMPERATURES_C, site_limits};
 use falsewright_core::scheme::PressureMethod;
 use leptos::prelude::*;
@@ -13,7 +13,7 @@ use leptos::prelude::*;
 #[component]
 pub fn SiteCard() -> impl IntoView {
     let store = Store::here();
-    unfolding("site-card", t("Limits of the pour for the site"), |open| {
+    unfolding::part("site-card", t("Limits of the pour for the site"), |open| {
         view! { <div class="tables">{tables(store, open)}</div> }.into_any()
     })
 }

@@ -10,6 +10,7 @@ use super::ratio::Ratio;
 use super::site_card::SiteCard;
 use super::site_loads;
 use super::speech::Speech;
+use super::unfolding;
 use crate::language::{key, member, t, told};
 use crate::memo::Memo;
 use crate::persistence::{Saved, open_file, save_to_file, set_present_aside};
@@ -184,6 +185,22 @@ fn Settings() -> impl IntoView {
     let ground = Form::new(Memo::new(move |_| store.scheme.with(|scheme| scheme.ground)), move |ground| {
         store.edit(Edit::SetGround(ground));
     });
+    let loads_and_limits = unfolding::part("loads-and-limits", t("Loads and limits"), move |_| {
+        view! {
+            <div class="fields">
+                {loads.number("Formwork", Unit::of("kPa", 2), |of: &Loads| of.formwork_kpa, |of, value| of.formwork_kpa = value)}
+                {loads.number("Operations", Unit::of("kPa", 2), |of: &Loads| of.operations_kpa, |of, value| of.operations_kpa = value)}
+                {loads.number("Horizontal", PERCENT, |of: &Loads| of.horizontal_fraction, |of, value| of.horizontal_fraction = value)}
+                {loads.number("Leg off axis", Unit::FINE, |of: &Loads| of.leg_eccentricity_m, |of, value| of.leg_eccentricity_m = value)}
+                {site_loads::fields(of_loads, loads)}
+                {limits.number("Deflection, span /", Unit::NONE, |of: &Limits| of.span_over_deflection, |of, value| of.span_over_deflection = value)}
+                {limits.number("Clear tolerance", Unit::FINE, |of: &Limits| of.access_tolerance_m, |of, value| of.access_tolerance_m = value)}
+                {ground.number("Ground bears", Unit::of("kPa", 0), |of: &Ground| of.allowable_kpa, |of, value| of.allowable_kpa = value)}
+                {ground.number("Ground level", Unit::M, |of: &Ground| of.level_m, |of, value| of.level_m = value)}
+            </div>
+        }
+        .into_any()
+    });
     view! {
         <div class="fields">
             {name.text("Scheme", |name| name, |name, text| *name = text)}
@@ -196,20 +213,7 @@ fn Settings() -> impl IntoView {
         <Fillings/>
         <SiteCard/>
         <HoldPoints/>
-        <details class="further" data-testid="loads-and-limits">
-            <summary>{t("Loads and limits")}</summary>
-            <div class="fields">
-                {loads.number("Formwork", Unit::of("kPa", 2), |of: &Loads| of.formwork_kpa, |of, value| of.formwork_kpa = value)}
-                {loads.number("Operations", Unit::of("kPa", 2), |of: &Loads| of.operations_kpa, |of, value| of.operations_kpa = value)}
-                {loads.number("Horizontal", PERCENT, |of: &Loads| of.horizontal_fraction, |of, value| of.horizontal_fraction = value)}
-                {loads.number("Leg off axis", Unit::FINE, |of: &Loads| of.leg_eccentricity_m, |of, value| of.leg_eccentricity_m = value)}
-                {site_loads::fields(of_loads, loads)}
-                {limits.number("Deflection, span /", Unit::NONE, |of: &Limits| of.span_over_deflection, |of, value| of.span_over_deflection = value)}
-                {limits.number("Clear tolerance", Unit::FINE, |of: &Limits| of.access_tolerance_m, |of, value| of.access_tolerance_m = value)}
-                {ground.number("Ground bears", Unit::of("kPa", 0), |of: &Ground| of.allowable_kpa, |of, value| of.allowable_kpa = value)}
-                {ground.number("Ground level", Unit::M, |of: &Ground| of.level_m, |of, value| of.level_m = value)}
-            </div>
-        </details>
+        {loads_and_limits}
         <StrikingTimes/>
     }
 }

@@ -4,14 +4,12 @@ mod focus;
 mod form;
 mod later;
 mod list;
-mod unfolding;
 
 pub use crate::units::Unit;
 pub use focus::{focus_next, focus_on, focus_sibling, focused};
 pub use form::Form;
 pub use later::later;
 pub use list::list;
-pub use unfolding::unfolding;
 
 /// Whether the screen answers a media query.
 pub fn answers(query: &str) -> bool {

@@ -1,7 +1,7 @@
 use super::{edit_all, form_of, items, swing};
 use crate::language::{key, t};
 use crate::memo::Memo;
-use crate::panels::checks::{Opened, Unfolding};
+use crate::panels::unfolding::{self, Opened};
 use crate::store::Store;
 use crate::units;
 use crate::widgets::Unit;
@@ -79,6 +79,6 @@ fn pressure(store: Store, id: Id, opened: Opened) -> Option<AnyView> {
         }
         .into_any()
     };
-    let unfolding = view! { <Unfolding name=String::new() opened summary=summary.into_any() worked/> };
+    let unfolding = unfolding::line(String::new(), opened, summary.into_any(), worked);
     Some(view! { <div class="checks wide" data-testid="pressure">{unfolding}</div> }.into_any())
 }
