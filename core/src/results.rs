@@ -48,9 +48,9 @@ pub struct Results {
 }
 
 impl Results {
-    /// The check with the greatest ratio.
+    /// The check with the greatest ratio; room that there is does not count beside others, however little is to spare.
     pub fn governing(&self) -> Option<&Check> {
-        self.checks.iter().max_by(|a, b| a.ratio.total_cmp(&b.ratio))
+        self.checks.iter().max_by(|a, b| a.order(b))
     }
 
     /// Which tie or prop of a row, counted along the bay from 0, bears most.
@@ -65,9 +65,9 @@ impl Results {
         own.max_by(|a, b| a.1.axial_kn.total_cmp(&b.1.axial_kn)).map(|(leg, _)| leg % bents.max(1))
     }
 
-    /// The check with the greatest ratio among those of one element and member role prefix.
+    /// The same among the checks of one element.
     pub fn governing_of(&self, owner: Id) -> Option<&Check> {
-        self.checks.iter().filter(|check| check.owner == owner).max_by(|a, b| a.ratio.total_cmp(&b.ratio))
+        self.checks.iter().filter(|check| check.owner == owner).max_by(|a, b| a.order(b))
     }
 }
 

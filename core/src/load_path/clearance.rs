@@ -96,17 +96,17 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
     let width_m = between_m - 2.0 * drawn.guard_m - tolerance;
     let height_m = lowest.at.z - floor - sag - tolerance;
     let level = |nearest: &Nearest| number((nearest.at.z - floor).max(0.0), "m", 2);
+    let [left, right] = [&at_left, &at_right].map(|nearest| named(nearest.part));
+    let width_between = if at_left.at.z == at_right.at.z {
+        sentence!("between {} and {}, {} above the floor", left, right, level(&at_left))
+    } else {
+        sentence!("between {} at {} and {} at {} above the floor", left, level(&at_left), right, level(&at_right))
+    };
     let clearance = Clearance {
         opening: drawn.id,
         width_m,
         height_m,
-        width_between: sentence!(
-            "{} at {} and {} at {} above the floor",
-            named(at_left.part),
-            level(&at_left),
-            named(at_right.part),
-            level(&at_right)
-        ),
+        width_between,
         height_below: sentence!("{}, less {} deflection", named(lowest.part), length_mm(sag)),
     };
     let case = sentence!("measured");

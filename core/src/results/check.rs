@@ -4,6 +4,7 @@ use crate::model::Part;
 use crate::scheme::Id;
 use crate::sentence::Sentence;
 use serde::Serialize;
+use std::cmp::Ordering;
 
 /// One resistance compared with what it must bear.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -38,6 +39,12 @@ pub struct Check {
 }
 
 impl Check {
+    /// By their ratios, before them room that there is: a way drawn as wide as will go is full, but loads nothing.
+    pub(super) fn order(&self, other: &Self) -> Ordering {
+        let counts = |check: &Self| check.check != CheckKind::Clearance || check.ratio.is_nan() || check.ratio > 1.0;
+        counts(self).cmp(&counts(other)).then(self.ratio.total_cmp(&other.ratio))
+    }
+
     /// Whether it judges this part. The stability of a bent is that of all its parts; a clearance is of none.
     pub fn is_of(&self, part: &Part) -> bool {
         let named = || self.member.strip_suffix(part.role.name()).is_some_and(|mark| mark.ends_with(' '));

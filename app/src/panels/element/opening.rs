@@ -17,7 +17,7 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
         let worked = store.settled.get();
         let room = worked.design.results.clearances.iter().find(|room| Some(room.opening) == one)?;
         Some(say!(
-            "Measured {} clear between {}, and {} clear below {}.",
+            "Measured {} clear {}, and {} clear below {}.",
             units::size(room.width_m),
             told(&room.width_between),
             units::size(room.height_m),
