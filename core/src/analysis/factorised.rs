@@ -11,6 +11,9 @@ use std::sync::Arc;
 /// Greatest force out of balance at a node, by the greatest force on any node.
 const BALANCE: f64 = 1e-6;
 
+/// Part of a pivot that its movement must do as work on the members: else the pivot is rounding.
+const TRUE_WORK: f64 = 1e-3;
+
 /// The stiffness of a frame, factorised for the axial forces that act on its deflections.
 #[derive(Clone, Debug)]
 pub(super) struct Stiffness {
@@ -46,6 +49,33 @@ impl Stiffness {
         self.unknowns.assemble(frame, &self.elements, &mut self.matrix);
         self.matrix.factorise() + self.elements.iter().map(Element::buckled_alone).sum::<usize>()
     }
+
+    /// A movement of the nodes that nothing resists. Where rounding has left a pivot for it, its work on each member tells
+    /// them apart: there no great numbers cancel.
+    fn free_movement(&self, frame: &Frame) -> Option<Vec<[f64; 3]>> {
+        let movement = |row| self.unknowns.movements(&self.matrix.soft_movement(row), &[]);
+        if let Some(row) = self.matrix.weak_pivot() {
+            return Some(movement(row));
+        }
+        let doubtful = self.matrix.doubtful_pivots().iter().map(|&(row, pivot)| (movement(row), pivot));
+        let is_free = |(movement, pivot): &(Vec<_>, f64)| self.work(frame, movement) < TRUE_WORK * pivot;
+        doubtful.into_iter().find(is_free).map(|(movement, _)| movement)
+    }
+
+    /// Work of a movement of the nodes on all that resists it.
+    fn work(&self, frame: &Frame, movements: &[[f64; 3]]) -> f64 {
+        let on_element = |element: &Element| {
+            let movement = ends(movements, element);
+            let start = element.start(element.turn_in(movement), &Response::REST);
+            let forces = element.forces_on(&movement, &start, &Response::REST);
+            forces.iter().zip(movement).map(|(force, by)| force * by).sum::<f64>()
+        };
+        let springs = frame.springs.iter().map(|spring| (spring.node, spring.dof, spring.k));
+        let contacts = frame.contacts.iter().map(|contact| (contact.node, contact.dof, contact.k));
+        let on_ground = springs.chain(contacts).filter(|(.., k)| k.is_finite());
+        self.elements.iter().map(on_element).sum::<f64>()
+            + on_ground.map(|(node, dof, k)| k * movements[node][dof as usize].powi(2)).sum::<f64>()
+    }
 }
 
 /// A frame ready to be solved for any number of load cases.
@@ -64,13 +94,9 @@ impl Frame {
         self.validate()?;
         let mut stiffness = Stiffness::new(self);
         stiffness.count_negative(self);
-        match stiffness.matrix.weak_pivot() {
+        match stiffness.free_movement(self) {
             None => Ok(Factorised { frame: self, stiffness }),
-            Some(row) => {
-                let movement = stiffness.matrix.soft_movement(row);
-                let movement = stiffness.unknowns.movements(&movement, &[]);
-                Err(FrameError::mechanism(movement.into_iter().map(Displacement::from).collect()))
-            }
+            Some(movement) => Err(FrameError::mechanism(movement.into_iter().map(Displacement::from).collect())),
         }
     }
 }

@@ -1,6 +1,9 @@
 /// A pivot below this part of its diagonal has nothing left but rounding.
 const WEAK_PIVOT: f64 = 1e-11;
 
+/// A pivot below this part of its diagonal may be nothing but rounding.
+const DOUBTFUL_PIVOT: f64 = 1e-7;
+
 /// Products of fewer are summed up one after another.
 const FEW: usize = 8;
 
@@ -28,6 +31,8 @@ pub(super) struct Skyline {
     inverse: Vec<f64>,
     /// First row whose pivot is weak.
     weak: Option<usize>,
+    /// Rows whose pivots may be, with these.
+    doubtful: Vec<(usize, f64)>,
 }
 
 impl Skyline {
@@ -42,7 +47,15 @@ impl Skyline {
         }
         let size = first.len();
         let zeros = || vec![0.0; size];
-        Self { first, starts, lower: vec![0.0; end], diagonal: zeros(), inverse: zeros(), weak: None }
+        Self {
+            first,
+            starts,
+            lower: vec![0.0; end],
+            diagonal: zeros(),
+            inverse: zeros(),
+            weak: None,
+            doubtful: Vec::new(),
+        }
     }
 
     pub fn size(&self) -> usize {
@@ -71,7 +84,7 @@ impl Skyline {
     /// Factorises in place and returns the number of negative pivots.
     pub fn factorise(&mut self) -> usize {
         let mut negative = 0;
-        self.weak = None;
+        (self.weak, self.doubtful) = (None, Vec::new());
         for i in 0..self.size() {
             let first = self.first[i];
             let (above, rest) = self.lower.split_at_mut(self.starts[i]);
@@ -92,12 +105,16 @@ impl Skyline {
                 pivot = -LEAST_PIVOT * diagonal.abs().max(1.0);
             }
             negative += usize::from(pivot < 0.0);
-            // Written so that a pivot that is not a number is weak.
-            let strong = pivot > WEAK_PIVOT * diagonal && diagonal > 0.0;
-            if !strong && self.weak.is_none() {
-                self.weak = Some(i);
-            }
             self.inverse[i] = 1.0 / pivot;
+            // Written so that a pivot that is not a number is weak.
+            let exceeds = |part: f64| pivot > part * diagonal && diagonal > 0.0;
+            if !exceeds(DOUBTFUL_PIVOT) {
+                if exceeds(WEAK_PIVOT) {
+                    self.doubtful.push((i, pivot));
+                } else if self.weak.is_none() {
+                    self.weak = Some(i);
+                }
+            }
         }
         negative
     }
@@ -105,6 +122,11 @@ impl Skyline {
     /// First row whose pivot has nothing left of its diagonal but rounding.
     pub fn weak_pivot(&self) -> Option<usize> {
         self.weak
+    }
+
+    /// Rows whose pivots may be nothing but rounding, with these: each is the work of that row's [`Self::soft_movement`].
+    pub fn doubtful_pivots(&self) -> &[(usize, f64)] {
+        &self.doubtful
     }
 
     /// The movement, 1 in `row` and nothing after it, that the rows up to there hardly resist.

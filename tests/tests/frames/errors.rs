@@ -52,6 +52,46 @@ fn a_beam_on_rollers_slides() {
     assert!(matches!(error(&beam), FrameError::Mechanism { dof: Dof::Ux, .. }));
 }
 
+/// A chain of four nodes hangs on two bars, which leave it one movement. By how its numbers are rounded the pivot of that
+/// movement is left with more than 1e-11 of its diagonal.
+#[test]
+fn a_mechanism_is_none_the_less_for_rounding() {
+    let nodes = [
+        (0.0, 0.0),
+        (0.8381929674020798, -0.49599254725209985),
+        (2.6966834649417537, 0.0),
+        (4.541348566088808, 0.508374142328909),
+        (6.30380858142277, -1.0687820813515638),
+        (8.133101813106636, -0.23312971321489737),
+    ];
+    let members = [
+        Member::beam(0, 1, 50.0, 855080.8123888142),
+        Member::beam(2, 3, 50.0, 20000.0),
+        Member::beam(3, 4, 50.0, 343876.59641483467),
+        Member::beam(4, 5, 50.0, 20000.0),
+        Member::bar(4, 1, 376905.83844791516),
+        Member::beam(0, 1, 50.0, 20000.0),
+        Member::bar(0, 5, 20000.0),
+    ];
+    let mut hanging = frame(&nodes, &members, &[(0, [true; 3])]);
+    hanging.springs = vec![Spring { node: 1, dof: Dof::Ux, k: 10.0 }];
+    mechanism(&hanging, 5, Dof::Uy);
+}
+
+/// Seven figures of the stiffness cancel, and it stands.
+#[test]
+fn a_long_slender_cantilever_is_no_mechanism() {
+    const PARTS: usize = 40;
+    let nodes: Vec<(f64, f64)> = (0..=PARTS).map(|at| (0.6 * at as f64, 0.8 * at as f64)).collect();
+    let members: Vec<Member> = (0..PARTS).map(|part| Member::beam(part, part + 1, EI, EA)).collect();
+    let long = frame(&nodes, &members, &[(0, [true; 3])]);
+    let loads = LoadCase { nodal: vec![NodalLoad { node: PARTS, fx: -0.8, fy: 0.6, mz: 0.0 }], ..LoadCase::default() };
+    let solution = long.factorise().expect("stands").solve(&loads).expect("solves");
+    let (moved, length) = (solution.displacement(PARTS), PARTS as f64);
+    let expected = length.powi(3) / (3.0 * EI);
+    assert!(((0.6 * moved.uy - 0.8 * moved.ux) / expected - 1.0).abs() < 1e-5, "{moved:?} {expected}");
+}
+
 #[test]
 fn a_beam_on_one_pin_turns() {
     let beam = frame(&[(0.0, 0.0), (2.0, 0.0)], &[Member::beam(0, 1, EI, EA)], &[(0, PIN)]);
