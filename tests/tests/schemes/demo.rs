@@ -1,6 +1,6 @@
 //! The Heron Lane demo: everything within its resistance, the lane clear, every force accounted for.
 
-use falsewright_core::results::{CheckKind, Severity};
+use falsewright_core::results::{Check, CheckKind, Severity};
 use falsewright_core::scheme::{Scheme, heron_lane};
 use falsewright_core::{Design, design};
 use falsewright_tests::assert_close;
@@ -39,6 +39,23 @@ fn nothing_is_overloaded_and_nothing_is_wrong() {
     for member in ["S5 primary", "S6 secondary", "F1 primary", "A1 transfer beam", "A1t2 trestle leg", "F1 diagonal"] {
         assert!(design.results.checks.iter().any(|check| check.member == member && check.ratio > 0.1), "{member}");
     }
+}
+
+/// The lane is drawn as wide as it goes: that tells nothing of what bears. Wanted wider than it is, it is the worst.
+#[test]
+fn the_worst_ratio_is_of_what_bears_or_of_room_that_is_short() {
+    let (mut scheme, design) = heron();
+    let worst = design.results.governing().expect("checks");
+    let room = |check: &Check| check.check == CheckKind::Clearance;
+    let greatest = design.results.checks.iter().map(|check| check.ratio).fold(0.0, f64::max);
+    assert!(!room(worst) && worst.ratio < greatest, "{worst:#?}");
+    assert!(design.results.checks.iter().any(|check| room(check) && check.ratio == greatest));
+
+    scheme.limits.access_tolerance_m += 0.3;
+    let design = solved(&scheme);
+    let worst = design.results.governing().expect("checks");
+    assert!(room(worst) && worst.ratio > 1.0, "{worst:#?}");
+    assert_eq!(design.results.governing_of(scheme.openings[0].id).map(|check| check.ratio), Some(worst.ratio));
 }
 
 /// The lane wanted is 3.5 m wide and 3.6 m high.
