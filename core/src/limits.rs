@@ -158,7 +158,7 @@ impl Search<'_> {
         if let Some(finding) = results.findings.iter().find(|finding| finding.severity == Severity::Fail) {
             return Some(Governing { member: finding.text.clone(), check: None });
         }
-        let worst = results.governing().filter(|check| check.ratio.is_nan() || check.ratio > 1.0)?;
+        let worst = results.governing().filter(|check| check.fails())?;
         Some(Governing { member: sentence!("{}", member(&worst.member)), check: Some(worst.check) })
     }
 }

@@ -164,12 +164,9 @@ type Worst = Option<(String, f64)>;
 fn ratios(a: &Print, b: &Print) -> Group {
     let mut of_all: BTreeMap<(Id, &str), [Worst; 2]> = BTreeMap::new();
     for (side, print) in [a, b].into_iter().enumerate() {
-        let names = names_of(&print.worked.design.model);
-        for check in &print.worked.design.results.checks {
-            let Some((what, name)) = names.get(&check.owner) else { continue };
-            let worst = &mut of_all.entry((check.owner, what)).or_default()[side];
-            if worst.as_ref().is_none_or(|(_, ratio)| check.ratio.total_cmp(ratio).is_gt()) {
-                *worst = Some((name.clone(), check.ratio));
+        for (id, (what, name)) in names_of(&print.worked.design.model) {
+            if let Some(check) = print.worked.design.results.governing_of(id) {
+                of_all.entry((id, what)).or_default()[side] = Some((name, check.ratio));
             }
         }
     }

@@ -106,9 +106,7 @@ impl Unknowns {
         for element in elements {
             matrix.add(&self.of_ends(element), &element.stiffness());
         }
-        let springs = frame.springs.iter().map(|spring| (spring.node, spring.dof, spring.k));
-        let contacts = frame.contacts.iter().map(|contact| (contact.node, contact.dof, contact.k));
-        for (node, dof, k) in springs.chain(contacts) {
+        for (node, dof, k) in frame.ground_stiffnesses() {
             matrix.add(&[self.of(node)[dof as usize]], &[[k]]);
         }
     }

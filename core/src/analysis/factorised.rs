@@ -57,9 +57,10 @@ impl Stiffness {
         if let Some(row) = self.matrix.weak_pivot() {
             return Some(movement(row));
         }
-        let doubtful = self.matrix.doubtful_pivots().iter().map(|&(row, pivot)| (movement(row), pivot));
-        let is_free = |(movement, pivot): &(Vec<_>, f64)| self.work(frame, movement) < TRUE_WORK * pivot;
-        doubtful.into_iter().find(is_free).map(|(movement, _)| movement)
+        self.matrix.doubtful_pivots().iter().find_map(|&(row, pivot)| {
+            let movement = movement(row);
+            (self.work(frame, &movement) < TRUE_WORK * pivot).then_some(movement)
+        })
     }
 
     /// Work of a movement of the nodes on all that resists it.
@@ -70,11 +71,9 @@ impl Stiffness {
             let forces = element.forces_on(&movement, &start, &Response::REST);
             forces.iter().zip(movement).map(|(force, by)| force * by).sum::<f64>()
         };
-        let springs = frame.springs.iter().map(|spring| (spring.node, spring.dof, spring.k));
-        let contacts = frame.contacts.iter().map(|contact| (contact.node, contact.dof, contact.k));
-        let on_ground = springs.chain(contacts).filter(|(.., k)| k.is_finite());
+        let elastic = frame.ground_stiffnesses().filter(|(.., k)| k.is_finite());
         self.elements.iter().map(on_element).sum::<f64>()
-            + on_ground.map(|(node, dof, k)| k * movements[node][dof as usize].powi(2)).sum::<f64>()
+            + elastic.map(|(node, dof, k)| k * movements[node][dof as usize].powi(2)).sum::<f64>()
     }
 }
 

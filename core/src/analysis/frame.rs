@@ -223,6 +223,12 @@ impl Member {
 }
 
 impl Frame {
+    /// Node, direction and stiffness of each spring and contact.
+    pub(super) fn ground_stiffnesses(&self) -> impl Iterator<Item = (usize, Dof, f64)> {
+        let springs = self.springs.iter().map(|spring| (spring.node, spring.dof, spring.k));
+        springs.chain(self.contacts.iter().map(|contact| (contact.node, contact.dof, contact.k)))
+    }
+
     /// Adds a joint at (x, y) in m and returns its index.
     pub fn add_node(&mut self, x: f64, y: f64) -> usize {
         self.nodes.push(Node { x, y });

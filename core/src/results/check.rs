@@ -39,9 +39,14 @@ pub struct Check {
 }
 
 impl Check {
+    /// Whether the demand is beyond the resistance, or nothing can be said of it.
+    pub fn fails(&self) -> bool {
+        self.ratio.is_nan() || self.ratio > 1.0
+    }
+
     /// By their ratios, before them room that there is: a way drawn as wide as will go is full, but loads nothing.
     pub(super) fn order(&self, other: &Self) -> Ordering {
-        let counts = |check: &Self| check.check != CheckKind::Clearance || check.ratio.is_nan() || check.ratio > 1.0;
+        let counts = |check: &Self| check.check != CheckKind::Clearance || check.fails();
         counts(self).cmp(&counts(other)).then(self.ratio.total_cmp(&other.ratio))
     }
 
