@@ -1,7 +1,8 @@
+use super::cubic::Cubic;
 use super::element::Element;
 use super::piece::Piece;
 use super::pieces::Pieces;
-use super::polynomial::{NEWTON, Polynomial, Roots, root};
+use super::polynomial::{Polynomial, Roots, root};
 use super::section::{Section, State};
 
 /// Greatest and least values along a member, each with its place in m from node i.
@@ -180,12 +181,8 @@ impl Search {
             if let Some((from, there)) = before
                 && there * here < 0.0
             {
-                let newton = |x| {
-                    let (value, slope) = function(x, &piece.at(x));
-                    (value, value / slope)
-                };
                 let secant = from + (to - from) * there / (there - here);
-                let x = root(from, to, there < 0.0, secant, NEWTON, newton);
+                let x = root([from, to], there < 0.0, secant, |x| function(x, &piece.at(x)));
                 self.found.push((x, piece.at(x)));
             }
             self.found.push(*place);
@@ -317,28 +314,50 @@ impl Extremes {
             return;
         }
         let bent = Polynomial([slope, c * moment, 0.5 * c * transverse, c * q * (1.0 / 6.0), c * dq * (1.0 / 24.0)]);
-        let at = |x: f64| deflection + bent.integral(x);
         if !loaded {
             self.widen_unloaded(piece.x, &bent, (deflection, length), chord, told);
             return;
         }
-        let mut turns = self.widen_at_turns(piece);
+        if dq == 0.0
+            && let Some(cubic) = Cubic::new(&bent, length)
+        {
+            self.widen_evenly_loaded(piece, &cubic, &bent, chord, told);
+            return;
+        }
+        let turns = self.widen_at_turns(piece);
         if c == 0.0 {
             return;
         }
+        let at = |x: f64| deflection + bent.integral(x);
         let bending = Polynomial([moment, transverse, 0.5 * q, dq * (1.0 / 6.0), 0.0]);
-        turns = Roots::of(&bending, &turns, length);
-        let off = if told == Told::Deflections {
-            let [turned, off] = Roots::at_levels(&bent, [0.0, chord.1], &turns, length);
-            for &x in turned.all() {
+        let turns = Roots::of(&bending, &turns, length);
+        if told == Told::Deflections {
+            for &x in Roots::of(&bent, &turns, length).all() {
                 self.widen_deflection(at(x), piece.x + x);
             }
-            off
-        } else {
-            let [off] = Roots::at_levels(&bent, [chord.1], &turns, length);
-            off
-        };
-        for &x in off.all() {
+        }
+        for &x in Roots::of(&bent.plus(-chord.1), &turns, length).all() {
+            raise(&mut self.deflection_from_chord, off_chord(at(x), piece.x + x, chord), piece.x + x);
+        }
+    }
+
+    /// The same over a piece whose slope is a cubic that turns twice, within its ends.
+    #[inline]
+    fn widen_evenly_loaded(&mut self, piece: &Piece, cubic: &Cubic, bent: &Polynomial, chord: (f64, f64), told: Told) {
+        let State { transverse, moment, deflection, .. } = piece.start;
+        // Any place is a fair candidate: those beyond the ends become the ends.
+        let within = |x: f64| x.clamp(0.0, piece.length);
+        let at = |x: f64| deflection + bent.integral(x);
+        let top = within(cubic.middle());
+        let most = moment + top * (transverse + top * (0.5 * piece.load[1]));
+        raise(&mut self.moment_max, most, piece.x + top);
+        lower(&mut self.moment_min, most, piece.x + top);
+        if told == Told::Deflections {
+            for x in cubic.places(0.0).map(within) {
+                self.widen_deflection(at(x), piece.x + x);
+            }
+        }
+        for x in cubic.places(chord.1).map(within) {
             raise(&mut self.deflection_from_chord, off_chord(at(x), piece.x + x, chord), piece.x + x);
         }
     }

@@ -20,6 +20,7 @@ mod assembly;
 mod bending;
 mod buckling;
 pub mod case;
+mod cubic;
 mod cut;
 mod cutting;
 mod dense;
