@@ -352,12 +352,13 @@ impl Extremes {
         let most = moment + top * (transverse + top * (0.5 * piece.load[1]));
         raise(&mut self.moment_max, most, piece.x + top);
         lower(&mut self.moment_min, most, piece.x + top);
+        let [turned, off] = cubic.places([0.0, chord.1]);
         if told == Told::Deflections {
-            for x in cubic.places(0.0).map(within) {
+            for x in turned.map(within) {
                 self.widen_deflection(at(x), piece.x + x);
             }
         }
-        for x in cubic.places(chord.1).map(within) {
+        for x in off.map(within) {
             raise(&mut self.deflection_from_chord, off_chord(at(x), piece.x + x, chord), piece.x + x);
         }
     }
