@@ -34,6 +34,7 @@ fn run() -> Result<String, Box<dyn Error>> {
         "legs": results.legs,
         "ledger": results.ledger,
         "striking": results.striking,
+        "moved": results.moved,
         "quantities": design.quantities,
         "findings": results.findings,
         "hold_points": hold_points(&scheme, &design),

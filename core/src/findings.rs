@@ -125,13 +125,14 @@ fn remedy(check: &Check) -> Sentence {
         }
         CheckKind::Extension => sentence!("Use standards of another length, or move what it carries."),
         CheckKind::Spigot => sentence!("Hold it at closer levels, or use longer standards and tighter spigots."),
-        CheckKind::BasePressure => sentence!("Use a wider plate or spread the force over more legs."),
+        CheckKind::BasePressure => sentence!("Use a wider plate or spread the force over more legs or jacks."),
         CheckKind::Coupler => sentence!("Brace more gaps, or use couplers of a higher class."),
         CheckKind::Clearance => sentence!("Move what stands nearest, or ask for less."),
         CheckKind::Stability => sentence!("Brace more gaps and shorten the lifts."),
         CheckKind::Overturning => sentence!(
             "Prop it, hold it down, weigh it down, hold it to cast walls, or move the outer lines of legs outward."
         ),
+        CheckKind::Jacking => sentence!("Use more jacks, or stronger ones."),
         CheckKind::Sliding => sentence!("Hold its foot, anchor it, use more kentledge, or hold it to cast walls."),
         CheckKind::Uplift => sentence!("Hold it down, or weigh it down."),
         CheckKind::Anchorage => {

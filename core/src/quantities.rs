@@ -2,7 +2,7 @@
 
 use crate::actions::KN_PER_KG;
 use crate::catalogue::{Catalogue, Item, Kind, Origin, STEEL_KG_M3};
-use crate::model::{Model, Part, PlacedTieRow, Role, Solid};
+use crate::model::{Model, Part, PlacedJacks, PlacedTieRow, Role, Solid};
 use crate::scheme::{HeldBy, Id};
 use crate::sentence::{Sentence, item as named, length as metres, length_mm, number, word};
 use serde::Serialize;
@@ -64,6 +64,7 @@ pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
     }
     let mut bill: Vec<Quantity> = lines.into_values().collect();
     bill.extend(model.ties.iter().filter_map(fixed_ends));
+    bill.extend(model.jacks.iter().flat_map(jacks));
     let equipment_kg: f64 = bill.iter().map(|line| line.mass_kg).sum();
     bill.push(total(sentence!("Equipment for one bay"), "kg", equipment_kg, equipment_kg));
     bill.extend(model.pours.iter().map(|pour| Quantity {
@@ -119,6 +120,19 @@ fn fixed_ends(row: &PlacedTieRow) -> Option<Quantity> {
     };
     let (mark, owner, count) = (row.mark.clone(), Some(row.id), row.places_m.len() as f64);
     Some(Quantity { mark, owner, item, size, count, unit: "no.", pieces: count, mass_kg: each_kg * count })
+}
+
+/// Jacks and rams, of which no weight is known.
+fn jacks(placed: &PlacedJacks) -> impl Iterator<Item = Quantity> + use<> {
+    let PlacedJacks { lines_m, lift, slide, .. } = placed;
+    let line = |item: Sentence, working_kn: f64, count: f64| {
+        let size = sentence!("{}", number(working_kn, "kN", 0));
+        Quantity { mark: String::new(), owner: None, item, size, count, unit: "no.", pieces: count, mass_kg: 0.0 }
+    };
+    let lifting =
+        line(sentence!("Lifting jack, not weighed"), lift.jack_kn, lines_m.len() as f64 * f64::from(lift.jacks));
+    let sliding = slide.map(|slide| line(sentence!("Sliding ram, not weighed"), slide.ram_kn, f64::from(slide.rams)));
+    std::iter::once(lifting).chain(sliding)
 }
 
 /// An item, and how the bill calls it and what goes with it, also as a text.

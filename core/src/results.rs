@@ -4,6 +4,7 @@ mod check;
 mod finding;
 mod forces;
 mod ledger;
+mod moved;
 mod pressure;
 mod striking;
 
@@ -15,6 +16,7 @@ pub use check::{Check, CheckKind, Verdict};
 pub use finding::{Finding, Mechanism, MovingMember, Severity};
 pub use forces::{Diagram, LegForce, Station, TieForce};
 pub use ledger::{LedgerEntry, LedgerLevel};
+pub use moved::{BayMove, JackLine, Push};
 pub use pressure::{PourFilling, PressureDiagram};
 pub use striking::{StrikingTime, StruckForm};
 
@@ -41,6 +43,8 @@ pub struct Results {
     pub swings: Vec<Swing>,
     /// When the forms of each pour may go, if the scheme says how its concrete hardens.
     pub striking: Vec<StrikingTime>,
+    /// How a bay is taken from where it was cast, if it is.
+    pub moved: Option<BayMove>,
     /// What can move without resistance.
     pub mechanisms: Vec<Mechanism>,
     /// What the user should know, most serious first.

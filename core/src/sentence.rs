@@ -256,6 +256,12 @@ impl From<crate::scheme::Id> for Value {
     }
 }
 
+impl From<u32> for Value {
+    fn from(count: u32) -> Self {
+        Self::Name(count.to_string())
+    }
+}
+
 impl From<usize> for Value {
     fn from(count: usize) -> Self {
         Self::Name(count.to_string())

@@ -55,6 +55,7 @@ pub fn label(edit: &Edit) -> &'static str {
         Edit::SetLimits(_) => key("Change limits"),
         Edit::SetGround(_) => key("Change ground"),
         Edit::SetStriking(_) => key("Set the striking"),
+        Edit::SetMoving(_) => key("Set how bays are moved"),
         Edit::SetItem(_) => key("Change item"),
         Edit::SetItems(_) => key("Import items"),
         Edit::UseItem { .. } => key("Choose item"),

@@ -22,6 +22,7 @@ pub mod ground;
 pub mod handling;
 pub mod hollow;
 mod jack;
+pub mod jacking;
 pub mod lateral_torsional;
 mod leg;
 mod moment_shape;

@@ -4,6 +4,7 @@ mod around;
 mod batter;
 pub mod concrete;
 mod falsework;
+mod jacks;
 mod legs;
 mod lookup;
 mod opening;
@@ -34,6 +35,7 @@ pub fn place(scheme: &Scheme, catalogue: &Catalogue) -> (Model, Vec<Finding>) {
     shutters::place(scheme, catalogue, &mut model, &mut findings);
     ties::place(scheme, catalogue, &mut model, &mut findings);
     falsework::place(scheme, catalogue, &mut model, &mut findings);
+    jacks::place(scheme, &mut model, &mut findings);
     model.parts = parts::of(&model);
     (model, findings)
 }

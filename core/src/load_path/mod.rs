@@ -1,6 +1,7 @@
 //! Hands the loads down, level by level: facing, secondaries, primaries, then ties, or legs and the ground.
 //! The reactions of one level are the loads of the next.
 
+mod bay_move;
 mod beam;
 mod bent;
 mod bent_effects;
@@ -50,4 +51,5 @@ pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
     clash::tell(model, record);
     clearance::measure(scheme, model, record);
     swing::measure(scheme, model, record);
+    bay_move::solve(scheme, model, record);
 }

@@ -1,10 +1,12 @@
 //! The scheme put together: faces, pours and every placed item, each with its place. Data only.
 
 mod concrete;
+mod jacks;
 mod part;
 mod placed;
 
 pub use concrete::{Face, FaceKind, Pour};
+pub use jacks::PlacedJacks;
 pub use part::{Part, Role, Solid, TOUCHING_M};
 pub use placed::{BracingBar, Leg, LegKind, PlacedFalsework, PlacedOpening, PlacedShutter, PlacedTieRow};
 
@@ -28,6 +30,8 @@ pub struct Model {
     pub ties: Vec<PlacedTieRow>,
     /// Soffit falsework with its opening.
     pub falsework: Vec<PlacedFalsework>,
+    /// What takes a bay from where it was cast.
+    pub jacks: Option<PlacedJacks>,
     /// Every physical item of one bay's set of equipment.
     pub parts: Vec<Part>,
 }

@@ -95,13 +95,15 @@ pub enum CheckKind {
     Sliding,
     /// Upward force against weight and what holds down.
     Uplift,
+    /// Force of a jack or ram.
+    Jacking,
     /// Tension and shear of an anchor together.
     Anchorage,
 }
 
 impl CheckKind {
     /// All.
-    pub const ALL: [Self; 17] = [
+    pub const ALL: [Self; 18] = [
         Self::Bending,
         Self::Shear,
         Self::Bearing,
@@ -118,6 +120,7 @@ impl CheckKind {
         Self::Overturning,
         Self::Sliding,
         Self::Uplift,
+        Self::Jacking,
         Self::Anchorage,
     ];
 
@@ -140,6 +143,7 @@ impl CheckKind {
             Self::Overturning => "overturning",
             Self::Sliding => "sliding",
             Self::Uplift => "uplift",
+            Self::Jacking => "jacking",
             Self::Anchorage => "tension and shear of its anchor",
         }
     }

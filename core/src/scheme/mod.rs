@@ -9,6 +9,7 @@ mod hinge;
 mod holding;
 mod ids;
 mod job;
+mod moving;
 mod placing;
 mod read;
 mod repeat;
@@ -27,6 +28,7 @@ pub use hinge::Hinge;
 pub use holding::{CastAnchor, FixedEnd, HeldBy};
 pub use ids::{FaceRef, Id};
 pub use job::Job;
+pub use moving::{Lift, Moving, Slide};
 pub use placing::{
     Arrangement, Bearing, Direction, Falsework, Lateral, LegLine, Opening, Shutter, Spacing, TieEnd, TieRow,
 };
@@ -87,6 +89,9 @@ pub struct Scheme {
     /// When forms may go, if that is to be computed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub striking: Option<Striking>,
+    /// How bays are taken from where they were cast, if they are.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub moving: Option<Moving>,
     /// Rows and lines that stand regularly.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub repeats: Vec<Repeat>,

@@ -163,6 +163,7 @@ impl Scheme {
             falsework: Vec::new(),
             openings: Vec::new(),
             striking: None,
+            moving: None,
             repeats: Vec::new(),
             items: Vec::new(),
         }

@@ -5,6 +5,7 @@ use falsewright_core::catalogue::{Catalogue, Item, Kind};
 use falsewright_core::checks::concrete::{Anchor, PlateOnSlab};
 use falsewright_core::checks::en1995::Notch;
 use falsewright_core::checks::fittings::TiePlate;
+use falsewright_core::checks::jacking::{check_jacking, check_plate};
 use falsewright_core::checks::stability::{Standing, check_overturning, check_sliding, check_uplift};
 use falsewright_core::checks::{
     BeamColumn, StrutForces, check_base, check_beam, check_beam_column, check_board, check_brace, check_deflection,
@@ -110,6 +111,8 @@ fn without_item(basis: Basis) -> Vec<Verdict> {
         check_overturning(basis, &standing),
         check_uplift(basis, &standing),
         check_sliding(basis, &standing, 0.4),
+        check_jacking(basis, 412.0, 1.25, 800.0),
+        check_plate(basis, 412.0, 1.25, 0.45, 3000.0),
     ]);
     all
 }
@@ -129,7 +132,7 @@ fn read_in(kind: CheckKind) -> &'static str {
         CheckKind::Bending | CheckKind::Shear | CheckKind::Bearing | CheckKind::LateralTorsional => "an item",
         CheckKind::Tension | CheckKind::Buckling | CheckKind::Coupler | CheckKind::BasePressure => "an item",
         CheckKind::Extension | CheckKind::Spigot => "an item",
-        CheckKind::Overturning | CheckKind::Sliding | CheckKind::Uplift => "no item",
+        CheckKind::Overturning | CheckKind::Sliding | CheckKind::Uplift | CheckKind::Jacking => "no item",
         CheckKind::Deflection | CheckKind::Clearance | CheckKind::Stability | CheckKind::Anchorage => "a whole job",
     }
 }

@@ -12,6 +12,7 @@ mod hold_points;
 mod ledger;
 mod malformed;
 mod monotonic;
+mod moving;
 mod own_items;
 mod soffit_path;
 mod stages;

@@ -24,7 +24,7 @@ use crate::catalogue::Item;
 use crate::geometry::Point;
 use crate::model::Role;
 use crate::scheme::{
-    Basis, Bays, Concrete, Corner, Cut, FaceRef, Falsework, Ground, Id, Limits, Loads, Opening, Ring, Scheme,
+    Basis, Bays, Concrete, Corner, Cut, FaceRef, Falsework, Ground, Id, Limits, Loads, Moving, Opening, Ring, Scheme,
     SchemeError, Section, Shutter, Striking, TieRow,
 };
 
@@ -273,6 +273,8 @@ pub enum Edit {
     SetGround(Ground),
     /// Sets how the concrete hardens, so that the times of striking are computed; none: they are not.
     SetStriking(Option<Striking>),
+    /// Sets how bays are taken from where they were cast; none: they stay.
+    SetMoving(Option<Moving>),
     /// Adds an item of the user's own, or replaces the one of the same code.
     SetItem(Item),
     /// Replaces all items of the user's own.
@@ -395,6 +397,7 @@ fn change(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {
         Edit::SetLimits(limits) => scheme.limits = *limits,
         Edit::SetGround(ground) => scheme.ground = *ground,
         Edit::SetStriking(striking) => scheme.striking.clone_from(striking),
+        Edit::SetMoving(moving) => scheme.moving = *moving,
         Edit::SetItem(item) => items::set(scheme, item)?,
         Edit::SetItems(items) => items::set_all(scheme, items)?,
         Edit::UseItem { element, role, item } => items::make_of(scheme, *element, *role, item)?,
