@@ -125,13 +125,14 @@ fn fixed_ends(row: &PlacedTieRow) -> Option<Quantity> {
 /// Jacks and rams, of which no weight is known.
 fn jacks(placed: &PlacedJacks) -> impl Iterator<Item = Quantity> + use<> {
     let PlacedJacks { lines_m, lift, slide, .. } = placed;
-    let line = |item: Sentence, working_kn: f64, count: f64| {
+    let line = |mark: &str, item: Sentence, working_kn: f64, count: f64| {
         let size = sentence!("{}", number(working_kn, "kN", 0));
-        Quantity { mark: String::new(), owner: None, item, size, count, unit: "no.", pieces: count, mass_kg: 0.0 }
+        Quantity { mark: mark.to_owned(), owner: None, item, size, count, unit: "no.", pieces: count, mass_kg: 0.0 }
     };
     let lifting =
-        line(sentence!("Lifting jack, not weighed"), lift.jack_kn, lines_m.len() as f64 * f64::from(lift.jacks));
-    let sliding = slide.map(|slide| line(sentence!("Sliding ram, not weighed"), slide.ram_kn, f64::from(slide.rams)));
+        line("J", sentence!("Lifting jack, not weighed"), lift.jack_kn, lines_m.len() as f64 * f64::from(lift.jacks));
+    let sliding =
+        slide.map(|slide| line("R", sentence!("Sliding ram, not weighed"), slide.ram_kn, f64::from(slide.rams)));
     std::iter::once(lifting).chain(sliding)
 }
 

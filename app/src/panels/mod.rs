@@ -11,6 +11,7 @@ mod hint;
 mod hold_points;
 mod ledger;
 mod margin;
+mod moving;
 mod notes;
 mod options;
 mod page_settings;

@@ -3,6 +3,7 @@
 use super::hardening;
 use super::hold_points;
 use super::ledger::Ledger;
+use super::moving;
 use super::ratio::Ratio;
 use super::schedule::Schedule;
 use super::site_card;
@@ -31,6 +32,9 @@ fn Sheets() -> impl IntoView {
     let striking = results.striking.clone();
     let striking = (!striking.is_empty())
         .then(|| view! { <section><h2>{t("Striking")}</h2>{hardening::table(striking)}</section> }.into_any());
+    let moved = results.moved.as_ref();
+    let moved =
+        moved.map(|moved| view! { <section><h2>{t("Moving the bay")}</h2>{moving::table(moved)}</section> }.into_any());
     view! {
         <div class="printed" data-testid="printed">
             {store.on_paper().into_iter().map(|pane| sheet(store, pane)).collect_view()}
@@ -44,6 +48,7 @@ fn Sheets() -> impl IntoView {
                 {site_card::tables(store, Signal::stored(true))}
             </section>
             {striking}
+            {moved}
             {hold_points::sheet(store)}
             <section>
                 <h2>{t("Schedule")}</h2>

@@ -42,14 +42,17 @@ fn row(quantity: Quantity) -> impl IntoView {
     let decimals = if quantity.unit == "no." { 0 } else { 1 };
     let mark = quantity.mark.clone();
     view! {
-        <tr class:chosen=chosen class:total=owner.is_none()>
+        <tr class:chosen=chosen class:total=quantity.mark.is_empty()>
             <td class="mark">
-                {owner.map(|owner| view! { <button on:click=move |_| store.select(owner)>{mark}</button> }.into_any())}
+                {match owner {
+                    Some(owner) => view! { <button on:click=move |_| store.select(owner)>{mark}</button> }.into_any(),
+                    None => mark.into_any(),
+                }}
             </td>
             <td>{told(&quantity.item)} " " <span class="size">{told(&quantity.size)}</span></td>
             <td class="n">
                 {format!("{} {}", units::amount_trimmed(quantity.count, quantity.unit, decimals), t(units::unit(quantity.unit)))}
-                <span class="mass">{units::quantity(quantity.mass_kg, "kg", 0)}</span>
+                {(quantity.mass_kg > 0.0).then(|| view! { <span class="mass">{units::quantity(quantity.mass_kg, "kg", 0)}</span> }.into_any())}
             </td>
         </tr>
     }

@@ -5,6 +5,7 @@ use super::fresh_concrete::{self, Fillings};
 use super::hardening::StrikingTimes;
 use super::hold_points::HoldPoints;
 use super::margin::Leaf;
+use super::moving::MovedBays;
 use super::page_settings::PageSettings;
 use super::ratio::Ratio;
 use super::site_card::SiteCard;
@@ -215,6 +216,7 @@ fn Settings() -> impl IntoView {
         <HoldPoints/>
         {loads_and_limits}
         <StrikingTimes/>
+        <MovedBays/>
     }
 }
 

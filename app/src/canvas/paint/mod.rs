@@ -7,6 +7,7 @@ mod figure;
 mod forces;
 mod highlight;
 mod holding;
+mod jacks;
 mod mechanism;
 mod opening;
 mod path;

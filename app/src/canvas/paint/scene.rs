@@ -1,5 +1,5 @@
 use super::whereabouts::Whereabouts;
-use super::{Figure, Tag, concrete, equipment, forces, mechanism, opening, swing, tags};
+use super::{Figure, Tag, concrete, equipment, forces, jacks, mechanism, opening, swing, tags};
 use crate::editor::{Seen, View};
 use falsewright_core::Design;
 use falsewright_core::catalogue::Catalogue;
@@ -54,6 +54,7 @@ pub fn scene(scheme: &Scheme, design: Option<&Design>, catalogue: &Catalogue, sh
         values.extend(forces::along_members(&results.diagrams, false));
     }
     figures.extend(concrete::pours(model));
+    figures.extend(jacks::jacks(model, results));
     figures.extend(opening::openings(View::Section, model, results));
     figures.extend(equipment::equipment(View::Section, model, results, catalogue, |_| true));
     figures.extend(swing::swings(model, results));
