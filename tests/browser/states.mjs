@@ -94,7 +94,7 @@ export async function eachState(page, look) {
 
   const more = page.getByTestId("title-block").locator("button.more");
   if (await more.isVisible()) await more.click();
-  for (const id of ["site-card", "hold-points", "loads-and-limits", "striking", "page-settings"]) {
+  for (const id of ["site-card", "hold-points", "loads-and-limits", "striking", "moving", "page-settings"]) {
     const part = page.getByTestId(id);
     if (!(await part.count())) continue;
     await part.locator("summary").click();

@@ -1,7 +1,7 @@
 //! The files of words against the sources and against each other.
 
 use falsewright_core::catalogue::Catalogue;
-use falsewright_core::scheme::{Hinge, heron_lane};
+use falsewright_core::scheme::{Hinge, Lift, Moving, Slide, heron_lane};
 use falsewright_core::sentence::{Sentence, Value};
 use falsewright_tests::words;
 use std::collections::{BTreeMap, BTreeSet};
@@ -92,7 +92,7 @@ fn read_once() -> &'static Words {
 fn results_say_nothing_that_has_no_words() {
     let demo = heron_lane().expect("the demo");
     let mut schemes = vec![demo.clone()];
-    for change in 0..10 {
+    for change in 0..12 {
         let mut scheme = demo.clone();
         match change {
             0 => scheme.ties.clear(),
@@ -105,6 +105,11 @@ fn results_say_nothing_that_has_no_words() {
             7 | 8 => {
                 let hinge = Hinge { falsework_out: change == 8, drop_m: 0.5, ..Hinge::default() };
                 scheme.shutters.iter_mut().for_each(|of| of.hinge = Some(hinge));
+            }
+            9 | 10 => {
+                let lift = Lift { jack_kn: 1.0, lines: 3, ..Lift::default() };
+                let slide = Slide { rise: -0.1, ..Slide::default() };
+                scheme.moving = Some(Moving { lift, slide: Some(slide).filter(|_| change == 10), ..Moving::default() });
             }
             _ => scheme.ties.iter_mut().for_each(|row| row.held = None),
         }

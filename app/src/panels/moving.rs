@@ -112,7 +112,7 @@ pub(super) fn table(moved: &BayMove) -> impl IntoView + use<> {
         view! {
             <tr>
                 <td>{line.mark.clone()}</td>
-                <td class="n">{units::level(line.x_m)}</td>
+                <td class="n">{units::length(line.x_m, false, 2)}</td>
                 <td class="n">{line.jacks.to_string()}</td>
                 <td class="n">{units::amount(line.force_kn, "kN", 0)}</td>
             </tr>

@@ -9,7 +9,7 @@ use falsewright_core::model::Model;
 use falsewright_core::results::{BayMove, Results};
 
 /// Height of a jack and of its plate.
-const HEIGHT_M: f64 = 0.35;
+const HEIGHT_M: f64 = 0.28;
 const PLATE_M: f64 = 0.05;
 /// Half the width of its body and of its ram.
 const HALF_BODY_M: f64 = 0.12;
