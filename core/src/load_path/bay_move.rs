@@ -57,7 +57,7 @@ pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
         owner,
         sentence!(
             "Not computed for the bay that is moved: the concrete over its jacks, what guides it, how it rests \
-             afterwards, and whether it clears what is left standing."
+             afterwards, and whether it clears what is left standing beside hinged shutters."
         ),
         sentence!("Have the designer of the concrete agree to the places of the jacks."),
     );

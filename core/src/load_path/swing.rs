@@ -5,7 +5,7 @@ use super::still::{Still, named};
 use crate::checks::Comparison;
 use crate::geometry::{Connector, Edge, Motion, Point, edges_of};
 use crate::model::{Model, Part, PlacedFalsework, PlacedShutter, Role, TOUCHING_M};
-use crate::results::{CheckKind, Swing};
+use crate::results::{CheckKind, Severity, Swing};
 use crate::scheme::{Hinge, Id, Scheme};
 use crate::sentence::{Sentence, length_mm, number, term};
 
@@ -61,6 +61,9 @@ fn one(scheme: &Scheme, model: &Model, hinge: &Hinge, shutter: &PlacedShutter, r
             (meeting.at, sentence!("{} when lowered by {} of {}", &meeting.what, lowered, of))
         });
     }
+    if in_the_way.is_none() {
+        tell_of_rising(model, shutter, &rest, record);
+    }
     let (gap_m, at, between) = match in_the_way {
         Some((at, what)) => (0.0, at, what),
         None => {
@@ -90,6 +93,25 @@ fn one(scheme: &Scheme, model: &Model, hinge: &Hinge, shutter: &PlacedShutter, r
         gap_m,
         between,
     });
+}
+
+/// Where concrete that is lifted comes up against a shutter that stands beside it, swung clear.
+fn tell_of_rising(model: &Model, shutter: &PlacedShutter, rest: &[Mover], record: &mut Record) {
+    let (Some(jacks), Some(highest)) = (&model.jacks, model.pours.last()) else { return };
+    let face = &shutter.face;
+    if model.solid.faces_solid(face.from.lerp(face.to, 0.5), face.normal.x) {
+        // What is within the section rises with it.
+        return;
+    }
+    // For the shutter the concrete comes up as if it went down itself.
+    let rising: Vec<Still> = Still::concrete_up_to(model, highest.id).collect();
+    let met = meeting(Motion::Drop { way: 1.0 }, rest, &rising);
+    if let Some(Meeting { after, what, .. }) = met.filter(|met| met.after < jacks.lift.height_m) {
+        let text = sentence!("{} when the bay has been lifted by {}.", what, length_mm(after));
+        let remedy =
+            sentence!("Swing it further or take it off before the bay is lifted, or let it rise with the bay.");
+        record.find(Severity::Fail, shutter.id, text, remedy);
+    }
 }
 
 /// Outlines behind each other once.

@@ -4,7 +4,9 @@ use falsewright_core::Design;
 use falsewright_core::hold_points::hold_points;
 use falsewright_core::model::{FaceKind, Pour};
 use falsewright_core::results::{CheckKind, Severity, Swing};
-use falsewright_core::scheme::{Arrangement, Direction, Hinge, Id, Joint, Scheme, Section, Walls};
+use falsewright_core::scheme::{
+    Arrangement, Corner, Direction, Hinge, Id, Joint, Lift, Moving, Scheme, Section, Walls,
+};
 use falsewright_tests::simple;
 use geo::{Coord, Distance, Euclidean, Intersects, LineString, Point, Polygon, Rotate};
 use proptest::prelude::*;
@@ -108,6 +110,36 @@ fn falsework_of_the_pour_stands_in_the_way_until_it_is_out() {
         holds.iter().flat_map(|hold| &hold.points).any(|point| point.starts_with("The ties of S1 and the falsework"))
     );
     assert!(!out.between.contains("F1") && !out.between.contains("L1"), "{}", out.between);
+}
+
+#[test]
+fn concrete_that_is_lifted_meets_what_is_swung_over_it() {
+    // Walls on a base that reaches 0.5 m beyond them.
+    let corners = [(-0.5, 0.0), (5.3, 0.0), (5.3, 0.5), (4.8, 0.5), (4.8, 4.0), (0.0, 4.0), (0.0, 0.5), (-0.5, 0.5)];
+    let walls = Walls { wall_m: 0.4, roof_m: 0.5, base_m: 0.5, haunch_m: 0.0 };
+    let mut section = Section::box_cell(4.0, 3.0, walls);
+    section.outline = (101..).zip(corners).map(|(id, (x_m, z_m))| Corner { id: Id(id), x_m, z_m, cut: None }).collect();
+    let mut scheme = simple::scheme(section, &[0.7]);
+    let face = simple::face(&scheme, FaceKind::OuterWall, 900, -5.0);
+    scheme.shutters = vec![simple::shutter(201, face, Arrangement::UprightPrimaries)];
+    scheme.shutters[0].hinge = Some(Hinge { above_top_m: 0.1, off_m: 0.0, angle_deg: 2.0, ..HINGE });
+    let told = |scheme: &Scheme| {
+        let findings = simple::solved(scheme).results.findings;
+        findings.into_iter().map(|finding| finding.text.to_string()).find(|text| text.contains("has been lifted by"))
+    };
+    assert_eq!(told(&scheme), None);
+    let lifted = |height_m| Some(Moving { lift: Lift { height_m, ..Lift::default() }, ..Moving::default() });
+    // The lower edge of the board, 0.2 m above the base and 3.4 m below the hinge, comes up by 3.4·(1 − cos 2°), 2 mm; it
+    // may overlap by 1 mm.
+    scheme.moving = lifted(0.15);
+    assert_eq!(told(&scheme), None);
+    scheme.moving = lifted(0.25);
+    let text = told(&scheme).expect("it meets the base");
+    assert_eq!(text, "S1 facing meets the concrete of P1 when the bay has been lifted by 203 mm.");
+    // Inside the cell the shutter rises with the bay.
+    let inner = simple::face(&scheme, FaceKind::InnerWall, 900, -5.0);
+    scheme.shutters[0].face = inner;
+    assert_eq!(told(&scheme), None);
 }
 
 #[test]
