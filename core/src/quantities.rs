@@ -2,7 +2,8 @@
 
 use crate::actions::KN_PER_KG;
 use crate::catalogue::{Catalogue, Item, Kind, Origin, STEEL_KG_M3};
-use crate::model::{Model, Part, PlacedJacks, PlacedTieRow, Role, Solid};
+use crate::checks::handling::{Lifter, Zone, guideline_kg};
+use crate::model::{Model, Part, PlacedJacks, PlacedShutter, PlacedTieRow, Role, Solid};
 use crate::scheme::{HeldBy, Id};
 use crate::sentence::{Sentence, item as named, length as metres, length_mm, number, word};
 use serde::Serialize;
@@ -30,6 +31,23 @@ pub struct Quantity {
     pub pieces: f64,
     /// Mass of all of them.
     pub mass_kg: f64,
+}
+
+impl Quantity {
+    /// What each of its pieces weighs, kg; none of what is not handled, or of which no weight is known.
+    pub fn piece_kg(&self) -> Option<f64> {
+        (self.pieces > 0.0 && self.mass_kg > 0.0).then(|| self.mass_kg / self.pieces)
+    }
+
+    /// Whether one of its pieces is too heavy for one person: above [`by_hand_kg`].
+    pub fn is_heavy(&self) -> bool {
+        self.piece_kg().is_some_and(|kg| kg > by_hand_kg())
+    }
+}
+
+/// What one person lifts by hand at most, close to the body and between knuckle and elbow, kg; HSE guidance L23.
+pub fn by_hand_kg() -> f64 {
+    guideline_kg(Zone::Knuckle, Lifter::Man, true)
 }
 
 /// What goes onto one line: of one role, mark, item and size as it is written, mm.
@@ -67,6 +85,7 @@ pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
     bill.extend(model.jacks.iter().flat_map(jacks));
     let equipment_kg: f64 = bill.iter().map(|line| line.mass_kg).sum();
     bill.push(total(sentence!("Equipment for one bay"), "kg", equipment_kg, equipment_kg));
+    bill.extend(heaviest_lift(model, &bill));
     bill.extend(model.pours.iter().map(|pour| Quantity {
         mark: pour.mark.clone(),
         owner: Some(pour.id),
@@ -97,6 +116,16 @@ pub fn equipment(bill: &[Quantity]) -> Equipment {
     let pieces = bill.iter().map(|line| line.pieces).sum();
     let mass_kg = bill.iter().filter(|line| line.pieces > 0.0).map(|line| line.mass_kg).sum();
     Equipment { mass_kg, pieces }
+}
+
+/// The shutter that weighs most when it is lifted as a whole, without its ties and props.
+fn heaviest_lift(model: &Model, bill: &[Quantity]) -> Option<Quantity> {
+    let weighed = |shutter: &'_ PlacedShutter| {
+        let own = bill.iter().filter(|line| line.owner == Some(shutter.id));
+        (own.map(|line| line.mass_kg).sum::<f64>(), shutter.mark.clone())
+    };
+    let (kg, mark) = model.shutters.iter().map(weighed).max_by(|a, b| a.0.total_cmp(&b.0))?;
+    Some(total(sentence!("Heaviest shutter in one lift, {}", mark), "kg", kg, kg))
 }
 
 fn total(item: Sentence, unit: &'static str, count: f64, mass_kg: f64) -> Quantity {
@@ -210,7 +239,7 @@ fn lines_of(part: &Part, count: f64, named: &Named) -> Vec<Line> {
 /// The bill as comma-separated values, RFC 4180, with units in the header.
 pub fn to_csv(bill: &[Quantity]) -> String {
     let quote = |text: &str| format!("\"{}\"", text.replace('"', "\"\""));
-    let mut csv = String::from("mark,item,size,count,unit,mass (kg)\r\n");
+    let mut csv = String::from("mark,item,size,count,unit,mass (kg),mass of a piece (kg)\r\n");
     for line in bill {
         let fields = [
             quote(&line.mark),
@@ -219,6 +248,7 @@ pub fn to_csv(bill: &[Quantity]) -> String {
             format!("{:.3}", line.count),
             quote(line.unit),
             format!("{:.1}", line.mass_kg),
+            line.piece_kg().map_or(String::new(), |kg| format!("{kg:.1}")),
         ];
         csv.push_str(&fields.join(","));
         csv.push_str("\r\n");

@@ -93,7 +93,7 @@ test("the whole job from a blank sheet", () => withPage(SCREENS.desk, async ({ p
   const csv = await downloaded(page, () => page.getByTestId("csv").click());
   assert.match(csv.name, /\.csv$/);
   const lines = csv.text.trim().split("\r\n");
-  assert.equal(lines[0], "mark,item,size,count,unit,mass (kg)");
+  assert.equal(lines[0], "mark,item,size,count,unit,mass (kg),mass of a piece (kg)");
   assert.equal(lines.length - 1, native.quantities.length);
   assert.equal(lines.length - 1, await page.getByTestId("schedule").locator("tbody tr").count());
 

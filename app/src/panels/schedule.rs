@@ -2,7 +2,7 @@ use crate::language::{t, told};
 use crate::persistence::{download, file_name};
 use crate::store::Store;
 use crate::units;
-use falsewright_core::quantities::{Quantity, to_csv};
+use falsewright_core::quantities::{Quantity, by_hand_kg, to_csv};
 use leptos::prelude::*;
 
 /// The bill of quantities, as a drawing's schedule.
@@ -18,6 +18,13 @@ pub fn Schedule() -> impl IntoView {
             ));
         }
     };
+    let heavy = move || {
+        store.settled.get().design.quantities.iter().any(Quantity::is_heavy).then(|| {
+            let most = units::quantity(by_hand_kg(), "kg", 0);
+            view! { <p class="quiet">{say!("▲ A piece of more than {}: not for one person by hand (HSE L23).", most)}</p> }
+                .into_any()
+        })
+    };
     let rows = move || store.settled.get().design.quantities.iter().cloned().map(row).collect_view();
     view! {
         <section class="schedule" aria-label=t("Schedule")>
@@ -31,6 +38,7 @@ pub fn Schedule() -> impl IntoView {
                 </thead>
                 <tbody>{move || rows()}</tbody>
             </table>
+            {move || heavy()}
         </section>
     }
 }
@@ -41,6 +49,8 @@ fn row(quantity: Quantity) -> impl IntoView {
     let chosen = move || owner.is_some() && store.selection.get().and_then(|target| target.element()) == owner;
     let decimals = if quantity.unit == "no." { 0 } else { 1 };
     let mark = quantity.mark.clone();
+    let heavy = quantity.piece_kg().filter(|_| quantity.is_heavy());
+    let heavy = heavy.map(|kg| say!("▲ {} each", units::quantity(kg, "kg", 0)));
     view! {
         <tr class:chosen=chosen class:total=quantity.mark.is_empty()>
             <td class="mark">
@@ -52,7 +62,8 @@ fn row(quantity: Quantity) -> impl IntoView {
             <td>{told(&quantity.item)} " " <span class="size">{told(&quantity.size)}</span></td>
             <td class="n">
                 {format!("{} {}", units::amount_trimmed(quantity.count, quantity.unit, decimals), t(units::unit(quantity.unit)))}
-                {(quantity.mass_kg > 0.0).then(|| view! { <span class="mass">{units::quantity(quantity.mass_kg, "kg", 0)}</span> }.into_any())}
+                {(quantity.mass_kg > 0.0 && quantity.unit != "kg").then(|| view! { <span class="mass">{units::quantity(quantity.mass_kg, "kg", 0)}</span> }.into_any())}
+                {heavy.map(|heavy| view! { <span class="mass">{heavy}</span> }.into_any())}
             </td>
         </tr>
     }

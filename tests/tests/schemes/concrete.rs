@@ -77,6 +77,17 @@ fn wall_equipment() {
     assert_eq!(all.pieces, 10.0 + 23.0 + 6.0 + 6.0 + 12.0);
     let stated = design.quantities.iter().find(|line| line.item == "Equipment for one bay").unwrap();
     assert_close("mass of all", all.mass_kg, stated.mass_kg, 1e-9);
+    // S1, the higher one: 14 m² of board of 12 kg/m², 12 beams of 20 kg, 3 soldiers of 3.5 m with 2 × 22.8 cm² of
+    // steel.
+    let lift = design.quantities.iter().find(|line| line.item.starts_with("Heaviest shutter")).unwrap();
+    assert_eq!(lift.item, "Heaviest shutter in one lift, S1");
+    let soldier_kg = 3.5 * 2.0 * 22.8e-4 * 7850.0;
+    assert_close("lift", lift.mass_kg, 168.0 + 240.0 + 3.0 * soldier_kg, 1.0);
+    // A soldier of 125 kg is for a crane, a beam of 20 kg for one person.
+    let [soldier, beam] = ["Twin channels", "Timber formwork beam"].map(|item| lines(&design, "S1", item)[0]);
+    assert_close("soldier", soldier.piece_kg().unwrap(), soldier_kg, 0.3);
+    assert_close("beam", beam.piece_kg().unwrap(), 20.0, 1e-9);
+    assert!(soldier.is_heavy() && !beam.is_heavy() && !lift.is_heavy());
 }
 
 /// Three bents (0.5, 2, 3.5 m along a bay of 4 m) of two legs with one diagonal, under primaries across.
