@@ -208,5 +208,7 @@ pub fn clear_way(trestle: &str, trestle_m: f64) -> Opening {
         restraint_m: None,
         trestle: trestle.into(),
         trestle_m,
+        built_width_m: None,
+        built_height_m: None,
     }
 }

@@ -5,9 +5,9 @@ use super::still::named;
 use crate::checks::Comparison;
 use crate::geometry::{Edge, Point, edges_of};
 use crate::model::{Model, Part, PlacedFalsework, PlacedOpening};
-use crate::results::{Check, CheckKind, Clearance};
+use crate::results::{Check, CheckKind, Clearance, Severity};
 use crate::scheme::Scheme;
-use crate::sentence::{Sentence, length_mm, number};
+use crate::sentence::{Sentence, length, length_mm, number};
 
 /// What stands no higher above the floor stands on it, m.
 const FLAT_M: f64 = 1e-9;
@@ -93,11 +93,27 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
 
     let sag = sag_over(record, opening);
     let between_m = at_right.at.x - at_left.at.x;
-    let width_m = between_m - 2.0 * drawn.guard_m - tolerance;
-    let height_m = lowest.at.z - floor - sag - tolerance;
+    let drawn_height_m = lowest.at.z - floor;
+    // What is measured on site has no tolerance left.
+    let (width_m, width_taken) = match drawn.built_width_m {
+        Some(built) => (built - 2.0 * drawn.guard_m, format!("{built:.3} − 2 × {:.3} guards", drawn.guard_m)),
+        None => (
+            between_m - 2.0 * drawn.guard_m - tolerance,
+            format!("{between_m:.3} − 2 × {:.3} guards − {tolerance:.3} tolerance", drawn.guard_m),
+        ),
+    };
+    let (height_m, height_taken) = match drawn.built_height_m {
+        Some(built) => (built - sag, format!("{built:.3} − {sag:.3} deflection")),
+        None => (
+            drawn_height_m - sag - tolerance,
+            format!("{drawn_height_m:.3} − {sag:.3} deflection − {tolerance:.3} tolerance"),
+        ),
+    };
     let level = |nearest: &Nearest| number((nearest.at.z - floor).max(0.0), "m", 2);
     let [left, right] = [&at_left, &at_right].map(|nearest| named(nearest.part));
-    let width_between = if at_left.at.z == at_right.at.z {
+    let width_between = if drawn.built_width_m.is_some() {
+        sentence!("as built")
+    } else if at_left.at.z == at_right.at.z {
         sentence!("between {} and {}, {} above the floor", left, right, level(&at_left))
     } else {
         sentence!("between {} at {} and {} at {} above the floor", left, level(&at_left), right, level(&at_right))
@@ -107,7 +123,10 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
         width_m,
         height_m,
         width_between,
-        height_below: sentence!("{}, less {} deflection", named(lowest.part), length_mm(sag)),
+        height_below: match drawn.built_height_m {
+            Some(_) => sentence!("what is built over it, less {} deflection", length_mm(sag)),
+            None => sentence!("{}, less {} deflection", named(lowest.part), length_mm(sag)),
+        },
     };
     let case = sentence!("measured");
     let mut check = |member: String, place: &Sentence, at, wanted: f64, got: f64, taken: String| {
@@ -128,7 +147,7 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
         Point::new(middle, floor),
         drawn.width_m,
         width_m,
-        format!("{between_m:.3} − 2 × {:.3} guards − {tolerance:.3} tolerance", drawn.guard_m),
+        width_taken,
     );
     check(
         format!("{} clear height", opening.mark),
@@ -136,8 +155,23 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
         Point::new(middle, ceiling),
         drawn.height_m,
         height_m,
-        format!("{:.3} − {sag:.3} deflection − {tolerance:.3} tolerance", lowest.at.z - floor),
+        height_taken,
     );
+    if let Some(built) = drawn.built_width_m
+        && (built - between_m).abs() > tolerance
+    {
+        record.find(
+            Severity::Warn,
+            drawn.id,
+            sentence!(
+                "{} is {} wide between what stands at its sides, drawn {}: forces are those of the drawing.",
+                &opening.mark,
+                length(built, 3),
+                length(between_m, 3)
+            ),
+            sentence!("Put the legs beside it on the drawing where they stand on site."),
+        );
+    }
     record.results.clearances.push(clearance);
 }
 

@@ -246,4 +246,10 @@ pub struct Opening {
     pub trestle: String,
     /// Distance between the two legs of a trestle.
     pub trestle_m: f64,
+    /// Between what stands at both sides, measured on site; none before that.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub built_width_m: Option<f64>,
+    /// From the floor to what is lowest over the way, measured on site before concreting; none before that.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub built_height_m: Option<f64>,
 }

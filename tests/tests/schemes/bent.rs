@@ -1,5 +1,6 @@
 //! Bents, diagonals and access openings of small schemes against statics and three moments.
 
+use falsewright_core::Design;
 use falsewright_core::model::FaceKind;
 use falsewright_core::results::CheckKind;
 use falsewright_core::scheme::{Corner, Direction, Id, Lateral, Scheme};
@@ -153,6 +154,31 @@ fn clear_way_over_a_step_in_the_floor() {
     }
     scheme.section.joints[0].z_m = 0.65;
     assert_close("height", solved(&scheme).results.clearances[0].height_m, level - 0.15, 1e-3);
+}
+
+/// What is measured on site is taken instead of what is drawn, with no tolerance: guards of 0.25 m and deflection only.
+#[test]
+fn clear_way_as_built() {
+    let mut scheme = bents(8.0, 0.0, Direction::Along, &[3.6, 4.4, 5.2]);
+    opening(&mut scheme, "LEG76");
+    let told =
+        |design: &Design| design.results.findings.iter().any(|it| it.text.contains("forces are those of the drawing"));
+    let drawn = solved(&scheme);
+    // Between the bases 3.6 m as drawn.
+    scheme.openings[0].built_width_m = Some(3.56);
+    scheme.openings[0].built_height_m = Some(2.95);
+    let built = solved(&scheme);
+    let [before, after] = [&drawn, &built].map(|design| &design.results.clearances[0]);
+    assert_close("width", after.width_m, 3.06, 1e-9);
+    // Both lose the same deflection, the drawn 3 m the tolerance of 0.05 m as well.
+    assert_close("height", after.height_m, before.height_m, 1e-9);
+    assert_eq!(after.width_between, "as built");
+    assert_close("ratio", check(&built, "A1 clear width", CheckKind::Clearance).ratio, 3.0 / 3.06, 1e-9);
+    assert!(!told(&built), "within the tolerance");
+    // Too narrow for what is wanted, and not where it is drawn.
+    scheme.openings[0].built_width_m = Some(3.4);
+    let narrow = solved(&scheme);
+    assert!(check(&narrow, "A1 clear width", CheckKind::Clearance).fails() && told(&narrow));
 }
 
 /// The transfer beams of one bent under one position of the front, and the forces of posts and stubs.

@@ -203,6 +203,8 @@ impl Drawn {
                 restraint_m: None,
                 trestle: "LEG89".into(),
                 trestle_m: 0.6,
+                built_width_m: None,
+                built_height_m: None,
             });
         }
     }

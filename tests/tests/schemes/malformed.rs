@@ -81,6 +81,8 @@ fn good() -> Scheme {
         restraint_m: Some(1.0),
         trestle: "leg".into(),
         trestle_m: 0.6,
+        built_width_m: None,
+        built_height_m: None,
     }];
     scheme.items = serde_json::from_value(json!([
         { "code": "leg", "name": "Tube", "source": "from memory", "kind": "leg", "diameter_m": 0.0483, "wall_m": 0.004,

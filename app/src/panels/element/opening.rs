@@ -31,6 +31,8 @@ pub fn fields(store: Store, ids: Vec<Id>) -> Option<AnyView> {
                 {form.number("Clear width", Unit::SPAN, |of| of.width_m, |of, value| of.width_m = value)}
                 {form.number("Clear height", Unit::SPAN, |of| of.height_m, |of, value| of.height_m = value)}
                 {one.map(|_| form.number("Left edge x", Unit::SPAN, |of| of.left_m, |of, value| of.left_m = value))}
+                {one.map(|_| form.optional("Width built", Unit::SPAN, |of| of.built_width_m, |of, value| of.built_width_m = value))}
+                {one.map(|_| form.optional("Height built", Unit::SPAN, |of| of.built_height_m, |of, value| of.built_height_m = value))}
                 {form.number("Guard each side", Unit::MM, |of| of.guard_m, |of, value| of.guard_m = value)}
                 {form.code("Transfer beams", items(store, Role::Transfer), |of| &of.transfer, |of, code| of.transfer = code)}
                 {form.number("Side by side", Unit::NONE, |of| f64::from(of.transfers), |of, value| of.transfers = value.round().clamp(0.0, 99.0) as u32)}

@@ -154,5 +154,7 @@ pub(super) fn opening(
         restraint_m: None,
         trestle: TRESTLE.into(),
         trestle_m: (((beside_m - GUARD_TO_WALL_M) / 0.05).floor() * 0.05).clamp(TRESTLE_M[0], TRESTLE_M[1]),
+        built_width_m: None,
+        built_height_m: None,
     })
 }

@@ -185,7 +185,14 @@ impl Placing<'_> {
             Onto::Mirror(x_m) => 2.0 * x_m - of.element.left_m - of.element.width_m,
             _ => of.element.left_m + by,
         };
-        let copy = Opening { id: scheme.fresh_id(), falsework, left_m, ..of.element.clone() };
+        let copy = Opening {
+            id: scheme.fresh_id(),
+            falsework,
+            left_m,
+            built_width_m: None,
+            built_height_m: None,
+            ..of.element.clone()
+        };
         opening::put(scheme, copy)
     }
 }

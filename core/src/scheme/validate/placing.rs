@@ -133,6 +133,11 @@ impl Errors {
             self.length(subject, "a distance between restraints", restraint_m, 0.05);
         }
         self.range(subject, "a distance between trestle legs", opening.trestle_m, (0.05, 20.0), "m");
+        for (quantity, measured) in
+            [("a measured width", opening.built_width_m), ("a measured height", opening.built_height_m)]
+        {
+            measured.into_iter().for_each(|measured| self.length(subject, quantity, measured, 0.0));
+        }
     }
 
     fn codes(&mut self, subject: Subject, codes: &[&str]) {
