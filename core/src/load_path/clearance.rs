@@ -6,7 +6,7 @@ use crate::checks::Comparison;
 use crate::geometry::{Edge, Point, edges_of};
 use crate::model::{Model, Part, PlacedFalsework, PlacedOpening};
 use crate::results::{Check, CheckKind, Clearance, Severity};
-use crate::scheme::Scheme;
+use crate::scheme::{Opening, Scheme};
 use crate::sentence::{Sentence, length, length_mm, number};
 
 /// What stands no higher above the floor stands on it, m.
@@ -93,22 +93,9 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
 
     let sag = sag_over(record, opening);
     let between_m = at_right.at.x - at_left.at.x;
-    let drawn_height_m = lowest.at.z - floor;
-    // What is measured on site has no tolerance left.
-    let (width_m, width_taken) = match drawn.built_width_m {
-        Some(built) => (built - 2.0 * drawn.guard_m, format!("{built:.3} − 2 × {:.3} guards", drawn.guard_m)),
-        None => (
-            between_m - 2.0 * drawn.guard_m - tolerance,
-            format!("{between_m:.3} − 2 × {:.3} guards − {tolerance:.3} tolerance", drawn.guard_m),
-        ),
-    };
-    let (height_m, height_taken) = match drawn.built_height_m {
-        Some(built) => (built - sag, format!("{built:.3} − {sag:.3} deflection")),
-        None => (
-            drawn_height_m - sag - tolerance,
-            format!("{drawn_height_m:.3} − {sag:.3} deflection − {tolerance:.3} tolerance"),
-        ),
-    };
+    let below_m = lowest.at.z - floor;
+    let width = clear_width(drawn, between_m, tolerance);
+    let height = clear_height(drawn, below_m, sag, tolerance);
     let level = |nearest: &Nearest| number((nearest.at.z - floor).max(0.0), "m", 2);
     let [left, right] = [&at_left, &at_right].map(|nearest| named(nearest.part));
     let width_between = if drawn.built_width_m.is_some() {
@@ -120,8 +107,8 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
     };
     let clearance = Clearance {
         opening: drawn.id,
-        width_m,
-        height_m,
+        width_m: width.0,
+        height_m: height.0,
         width_between,
         height_below: match drawn.built_height_m {
             Some(_) => sentence!("what is built over it, less {} deflection", length_mm(sag)),
@@ -129,14 +116,14 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
         },
     };
     let case = sentence!("measured");
-    let mut check = |member: String, place: &Sentence, at, wanted: f64, got: f64, taken: String| {
+    let mut check = |member: String, place: &Sentence, at, wanted: f64, (got, taken): (f64, String), built: bool| {
         let subject = Subject { owner: drawn.id, member: &member, case: &case, place, at };
         let comparison = Comparison {
             check: CheckKind::Clearance,
             demand: wanted,
             resistance: got,
             unit: "m",
-            source: "measured between placed parts; common practice".into(),
+            source: if built { "measured on site" } else { "measured between placed parts; common practice" }.into(),
         };
         let numbers = formula!("{0} / ({1}) = {0} / {2}", number(wanted, "m", 3), taken, number(got, "m", 3));
         record.check(&subject, [comparison.verdict("wanted / clear", numbers)]);
@@ -146,17 +133,44 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
         &clearance.width_between,
         Point::new(middle, floor),
         drawn.width_m,
-        width_m,
-        width_taken,
+        width,
+        drawn.built_width_m.is_some(),
     );
     check(
         format!("{} clear height", opening.mark),
         &clearance.height_below,
         Point::new(middle, ceiling),
         drawn.height_m,
-        height_m,
-        height_taken,
+        height,
+        drawn.built_height_m.is_some(),
     );
+    tell_of_building(opening, between_m, tolerance, record);
+    record.results.clearances.push(clearance);
+}
+
+/// The clear width, and what it is taken from. What is measured on site has no tolerance left.
+fn clear_width(drawn: &Opening, between_m: f64, tolerance: f64) -> (f64, String) {
+    let guard = drawn.guard_m;
+    match drawn.built_width_m {
+        Some(built) => (built - 2.0 * guard, format!("{built:.3} − 2 × {guard:.3} guards")),
+        None => (
+            between_m - 2.0 * guard - tolerance,
+            format!("{between_m:.3} − 2 × {guard:.3} guards − {tolerance:.3} tolerance"),
+        ),
+    }
+}
+
+/// The clear height in the same way.
+fn clear_height(drawn: &Opening, below_m: f64, sag: f64, tolerance: f64) -> (f64, String) {
+    match drawn.built_height_m {
+        Some(built) => (built - sag, format!("{built:.3} − {sag:.3} deflection")),
+        None => (below_m - sag - tolerance, format!("{below_m:.3} − {sag:.3} deflection − {tolerance:.3} tolerance")),
+    }
+}
+
+/// Says where what stands on site is not what was worked out.
+fn tell_of_building(opening: &PlacedOpening, between_m: f64, tolerance: f64, record: &mut Record) {
+    let drawn = &opening.drawn;
     if let Some(built) = drawn.built_width_m
         && (built - between_m).abs() > tolerance
     {
@@ -172,7 +186,6 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
             sentence!("Put the legs beside it on the drawing where they stand on site."),
         );
     }
-    record.results.clearances.push(clearance);
 }
 
 /// Greatest deflection of the transfer beams, m.

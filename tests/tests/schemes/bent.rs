@@ -174,6 +174,7 @@ fn clear_way_as_built() {
     assert_close("height", after.height_m, before.height_m, 1e-9);
     assert_eq!(after.width_between, "as built");
     assert_close("ratio", check(&built, "A1 clear width", CheckKind::Clearance).ratio, 3.0 / 3.06, 1e-9);
+    assert_eq!(check(&built, "A1 clear width", CheckKind::Clearance).source, "measured on site");
     assert!(!told(&built), "within the tolerance");
     // Too narrow for what is wanted, and not where it is drawn.
     scheme.openings[0].built_width_m = Some(3.4);
