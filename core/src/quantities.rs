@@ -120,12 +120,12 @@ pub fn equipment(bill: &[Quantity]) -> Equipment {
 
 /// The shutter that weighs most when it is lifted as a whole, without its ties and props.
 fn heaviest_lift(model: &Model, bill: &[Quantity]) -> Option<Quantity> {
-    let weighed = |shutter: &'_ PlacedShutter| {
-        let own = bill.iter().filter(|line| line.owner == Some(shutter.id));
-        (own.map(|line| line.mass_kg).sum::<f64>(), shutter.mark.clone())
+    let kg = |shutter: &PlacedShutter| {
+        bill.iter().filter(|line| line.owner == Some(shutter.id)).map(|line| line.mass_kg).sum::<f64>()
     };
-    let (kg, mark) = model.shutters.iter().map(weighed).max_by(|a, b| a.0.total_cmp(&b.0))?;
-    Some(total(sentence!("Heaviest shutter in one lift, {}", mark), "kg", kg, kg))
+    let weighed = model.shutters.iter().map(|shutter| (kg(shutter), shutter));
+    let (kg, shutter) = weighed.max_by(|a, b| a.0.total_cmp(&b.0))?;
+    Some(total(sentence!("Heaviest shutter in one lift, {}", &shutter.mark), "kg", kg, kg))
 }
 
 fn total(item: Sentence, unit: &'static str, count: f64, mass_kg: f64) -> Quantity {

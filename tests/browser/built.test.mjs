@@ -13,6 +13,7 @@ test("a width measured on site is the clear way, and is told of where it differs
   await fill(page, "width-built", 4100);
   await page.getByTestId("room").getByText("as built").waitFor();
   const width = Math.floor(4100 - 2000 * guard);
+  await page.getByTestId("notes").getByText(/forces are those of the drawing/).waitFor({ state: "attached" });
   await page.getByTestId("clear").filter({ hasText: `${width} × ` }).waitFor();
   assert.equal((await saved(page)).openings[0].built_width_m, 4.1);
   // Emptied, the drawing counts again.

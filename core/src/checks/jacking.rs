@@ -2,6 +2,7 @@
 
 use super::comparison::Comparison;
 use super::divisor::{allowable_pressure_factor, stated_load_factor};
+use super::ground::contact_pressure_kpa;
 use crate::actions::factors::factors;
 use crate::formula::{number, stated};
 use crate::results::{CheckKind, Verdict};
@@ -33,7 +34,7 @@ pub fn check_plate(basis: Basis, forced_kn: f64, unevenness: f64, side_m: f64, a
     let (load, factor) = (factors(basis).permanent, allowable_pressure_factor(basis));
     let comparison = Comparison {
         check: CheckKind::BasePressure,
-        demand: load * unevenness * forced_kn / (side_m * side_m),
+        demand: contact_pressure_kpa(load * unevenness * forced_kn, side_m, side_m),
         resistance: factor * allowable_kpa,
         unit: "kPa",
         source: "Allowable pressure stated for what the plate lies on".into(),

@@ -1,6 +1,7 @@
 //! What must be seen before and while a bay is taken from where it was cast.
 
 use super::HoldPoint;
+use crate::checks::ground::contact_pressure_kpa;
 use crate::model::PlacedJacks;
 use crate::results::BayMove;
 use crate::sentence::{Sentence, at_least, at_most, length_mm, number};
@@ -29,7 +30,7 @@ fn before_lifting(jacks: &PlacedJacks, moved: &BayMove) -> Vec<Sentence> {
         ),
         sentence!(
             "What the plates of the jacks lie on is shown to bear {}.",
-            at_least(greatest_kn / (lift.plate_m * lift.plate_m), "kPa", 0)
+            at_least(contact_pressure_kpa(greatest_kn, lift.plate_m, lift.plate_m), "kPa", 0)
         ),
         sentence!("Nobody is in, on or under the bay who need not be."),
     ]

@@ -21,7 +21,7 @@ pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
     let lines = lines(&jacks.lines_m, weight_kn, centre.x, lift.jacks);
     let case = sentence!("lifted by {}", length_mm(lift.height_m));
     for line in &lines {
-        let name = format!("{} {}", line.mark, term("lifting jack"));
+        let name = line.member();
         let (at, place) = (Point::new(line.x_m, jacks.under_m), at_x(line.x_m));
         let subject = Subject { owner, member: &name, case: &case, place: &place, at };
         if line.force_kn < 0.0 {
@@ -44,13 +44,7 @@ pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
     }
     let push = jacks.slide.as_ref().map(|slide| push(weight_kn, slide));
     if let (Some(push), Some(slide)) = (&push, &jacks.slide) {
-        let name = format!("R {}", term("sliding ram"));
-        let case = sentence!("slid by {}", number(slide.distance_m, "m", 2));
-        let at = Point::new(centre.x, jacks.under_m);
-        let subject = Subject { owner, member: &name, case: &case, place: &sentence!("along the culvert"), at };
-        let each_kn = push.start_kn.max(0.0) / f64::from(slide.rams);
-        record.check(&subject, [check_jacking(scheme.basis, each_kn, 1.0, slide.ram_kn)]);
-        hold_back(owner, push, record);
+        check_push(scheme, owner, Point::new(centre.x, jacks.under_m), push, slide, record);
     }
     record.find(
         Severity::Note,
@@ -65,7 +59,12 @@ pub fn solve(scheme: &Scheme, model: &Model, record: &mut Record) {
     record.results.moved = Some(BayMove { weight_kn, centre, lines, goes, push });
 }
 
-fn hold_back(owner: Id, push: &Push, record: &mut Record) {
+fn check_push(scheme: &Scheme, owner: Id, at: Point, push: &Push, slide: &Slide, record: &mut Record) {
+    let name = format!("R {}", term("sliding ram"));
+    let case = sentence!("slid by {}", number(slide.distance_m, "m", 2));
+    let subject = Subject { owner, member: &name, case: &case, place: &sentence!("along the culvert"), at };
+    let each_kn = push.start_kn.max(0.0) / f64::from(slide.rams);
+    record.check(&subject, [check_jacking(scheme.basis, each_kn, 1.0, slide.ram_kn)]);
     if push.running_kn < 0.0 {
         record.find(
             Severity::Warn,

@@ -1,4 +1,5 @@
 use crate::geometry::Point;
+use crate::sentence::term;
 use serde::Serialize;
 
 /// How a bay is taken from where it was cast.
@@ -27,6 +28,13 @@ pub struct JackLine {
     pub jacks: u32,
     /// Of each, shared evenly along the line, kN; negative where the bay would tip off it.
     pub force_kn: f64,
+}
+
+impl JackLine {
+    /// How its jacks are called where they are checked.
+    pub fn member(&self) -> String {
+        format!("{} {}", self.mark, term("lifting jack"))
+    }
 }
 
 /// Pushing a bay along its path.

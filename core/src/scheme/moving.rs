@@ -26,7 +26,7 @@ pub struct Lift {
     pub jacks: u32,
     /// Working load stated for a jack.
     pub jack_kn: f64,
-    /// By which the force of a jack may exceed its even share.
+    /// Greatest force of a jack by its even share.
     pub unevenness: f64,
     /// How far a jack goes out before it is packed and set anew.
     pub travel_m: f64,

@@ -6,7 +6,7 @@ use crate::language::t;
 use crate::units;
 use falsewright_core::geometry::Point;
 use falsewright_core::model::Model;
-use falsewright_core::results::{BayMove, Results};
+use falsewright_core::results::{BayMove, Check, Results};
 
 /// Height of a jack and of its plate.
 const HEIGHT_M: f64 = 0.28;
@@ -33,8 +33,10 @@ pub fn jacks(model: &Model, results: &Results) -> Vec<Figure> {
             path.rectangle(at(-half_plate, HEIGHT_M), at(half_plate, HEIGHT_M - PLATE_M));
             path.rectangle(at(-HALF_BODY_M, HEIGHT_M - PLATE_M), at(HALF_BODY_M, HEIGHT_M / 3.0));
             path.rectangle(at(-HALF_RAM_M, HEIGHT_M / 3.0), at(HALF_RAM_M, 0.0));
-            let greatest = line.force_kn * jacks.lift.unevenness;
-            figure.stroke(if (0.0..=jacks.lift.jack_kn).contains(&greatest) { "jack" } else { "jack short" }, path);
+            let member = line.member();
+            let mut own = results.checks.iter().filter(|check| check.member == member);
+            let short = line.force_kn < 0.0 || own.any(Check::fails);
+            figure.stroke(if short { "jack short" } else { "jack" }, path);
             figure
         })
         .collect();
