@@ -10,6 +10,7 @@ use serde::Serialize;
 use std::collections::BTreeMap;
 use std::f64::consts::PI;
 use std::rc::Rc;
+use std::sync::Arc;
 
 /// One line of the bill.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -56,10 +57,11 @@ type Alike<'a> = (Role, &'a str, Rc<str>, [i64; 2]);
 /// Counts the equipment of one bay, its concrete, and what all of the equipment weighs.
 pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
     let mut alike: BTreeMap<(Role, i64, &str, &str), (&Part, u32)> = BTreeMap::new();
-    for part in &model.parts {
+    for run in model.parts.chunk_by(is_alike) {
+        let part = &run[0];
         let micrometres = libm::round(part.solid.length_m() * 1e6) as i64;
         let (_, count) = alike.entry((part.role, micrometres, &part.mark, &part.item)).or_insert((part, 0));
-        *count += part.count;
+        *count += run.iter().map(|part| part.count).sum::<u32>();
     }
     let mut named = BTreeMap::new();
     let mut lines: BTreeMap<Alike, Quantity> = BTreeMap::new();
@@ -100,6 +102,12 @@ pub fn count(model: &Model, catalogue: &Catalogue) -> Vec<Quantity> {
     let concrete_kg = model.pours.iter().map(|pour| pour.weight_kn / KN_PER_KG).sum();
     bill.push(total(sentence!("Concrete in one bay, all pours"), "m³", volume_m3, concrete_kg));
     bill
+}
+
+/// Whether parts placed one after another are the same thing again.
+fn is_alike(a: &Part, b: &Part) -> bool {
+    let is_same = Arc::ptr_eq(&a.mark, &b.mark) && Arc::ptr_eq(&a.item, &b.item) && a.role == b.role;
+    is_same && a.solid.length_m() == b.solid.length_m()
 }
 
 /// All equipment of one bay.

@@ -2,7 +2,7 @@ use super::{Edge, Point};
 
 /// The edges of a closed ring.
 pub fn edges_of(ring: &[Point]) -> impl Iterator<Item = Edge> + Clone + '_ {
-    ring.iter().zip(ring.iter().cycle().skip(1)).map(|(from, to)| Edge::new(*from, *to))
+    ring.iter().zip(ring[1.min(ring.len())..].iter().chain(ring.first())).map(|(from, to)| Edge::new(*from, *to))
 }
 
 /// Whether a point lies within closed rings, given by all their edges.

@@ -27,8 +27,8 @@ struct Nearest<'a> {
     at: Point,
 }
 
-fn ends(edges: impl Iterator<Item = Edge>) -> Vec<Point> {
-    edges.flat_map(|edge| [edge.from, edge.to]).collect()
+fn ends(edges: impl Iterator<Item = Edge> + Clone) -> impl Iterator<Item = Point> + Clone {
+    edges.flat_map(|edge| [edge.from, edge.to])
 }
 
 /// What is nearest to the left and right of a place between two levels. What reaches across it is above the way instead.
@@ -41,12 +41,12 @@ fn nearest_beside(model: &Model, middle: f64, [floor, ceiling]: [f64; 2]) -> [Op
             continue;
         }
         let ends = ends(edges_of(&outline).filter_map(|side| side.between(floor + FLAT_M, ceiling - FLAT_M)));
-        let side = usize::from(ends.iter().any(|p| p.x > middle));
-        if side == 1 && ends.iter().any(|p| p.x < middle) {
+        let side = usize::from(ends.clone().any(|p| p.x > middle));
+        if side == 1 && ends.clone().any(|p| p.x < middle) {
             continue;
         }
         let off = |p: Point| (p.x - middle).abs();
-        let closest = ends.into_iter().min_by(|a, b| off(*a).total_cmp(&off(*b)).then(a.z.total_cmp(&b.z)));
+        let closest = ends.min_by(|a, b| off(*a).total_cmp(&off(*b)).then(a.z.total_cmp(&b.z)));
         let Some(at) = closest else { continue };
         if nearest[side].as_ref().is_none_or(|found| off(at) < off(found.at)) {
             nearest[side] = Some(Nearest { part, at });
@@ -65,8 +65,8 @@ fn lowest_above<'a>(model: &'a Model, [left, right]: [f64; 2], floor: f64) -> Op
             continue;
         }
         let ends = ends(edges_of(&outline).filter_map(|side| side.across(left, right)));
-        let stands = ends.iter().any(|p| p.z > floor + FLAT_M);
-        let below = ends.into_iter().filter(|p| stands && p.z < known).min_by(|a, b| a.z.total_cmp(&b.z));
+        let stands = ends.clone().any(|p| p.z > floor + FLAT_M);
+        let below = ends.filter(|p| stands && p.z < known).min_by(|a, b| a.z.total_cmp(&b.z));
         if let Some(at) = below {
             lowest = Some(Nearest { part, at });
         }
@@ -78,7 +78,7 @@ fn lowest_above<'a>(model: &'a Model, [left, right]: [f64; 2], floor: f64) -> Op
 fn highest_floor(model: &Model, falsework: &PlacedFalsework, [left, right]: [f64; 2]) -> f64 {
     let up = model.faces.iter().filter(|face| face.normal.z > 0.0);
     let ends = ends(up.filter_map(|face| Edge::new(face.from, face.to).across(left, right)));
-    ends.into_iter().map(|p| p.z).filter(|z| *z < falsework.head_m).fold(falsework.floor_m, f64::max)
+    ends.map(|p| p.z).filter(|z| *z < falsework.head_m).fold(falsework.floor_m, f64::max)
 }
 
 fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &PlacedOpening, record: &mut Record) {

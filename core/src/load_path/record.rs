@@ -67,7 +67,8 @@ impl Record {
             let same = |check: &&mut Check| {
                 check.check == verdict.check && check.owner == subject.owner && check.member == subject.member
             };
-            let known = self.results.checks.iter_mut().find(same);
+            // Those of one member come one after another.
+            let known = self.results.checks.iter_mut().rfind(same);
             if known.as_ref().is_some_and(|check| check.ratio >= ratio * (1.0 - 1e-9)) {
                 continue;
             }

@@ -26,7 +26,7 @@ pub struct State {
     pub lifted: Vec<usize>,
     /// Legs that lift first, and what would hold them down with the factors of balance, kN.
     pub hold_down_kn: Vec<(usize, f64)>,
-    pub solution: Solution,
+    pub solution: Rc<Solution>,
     pub effects: Effects,
     /// With the same legs lifted.
     pub units: Rc<Units>,
@@ -96,7 +96,7 @@ impl Run<'_> {
         let mut states = Vec::with_capacity(3 * levels.bent_loads.len());
         for front in 0..levels.bent_loads.len() {
             let (case, vertical_kn) = self.vertical(levels, front, factors.permanent);
-            let on_all_legs = settling.on_all_legs.solve(&case)?;
+            let on_all_legs = Rc::new(settling.on_all_legs.solve(&case)?);
             let still = match settling.settle(&on_all_legs) {
                 Ok(still) => still,
                 Err(lifted) => {
@@ -212,7 +212,7 @@ impl Run<'_> {
 /// A bent that has come to rest on those of its legs that bear.
 struct Settled {
     lifted: Vec<usize>,
-    solution: Solution,
+    solution: Rc<Solution>,
     units: Rc<Units>,
     /// Reactions before any leg lifted.
     at_first: Vec<f64>,
@@ -242,35 +242,40 @@ impl<'a> Settling<'a> {
     }
 
     /// The state at which loads come to rest, or the legs that lifted until nothing held the bent.
-    fn settle(&mut self, on_all_legs: &Solution) -> Result<Settled, Vec<usize>> {
-        self.let_go(&[(1.0, on_all_legs)], true)
+    fn settle(&mut self, on_all_legs: &Rc<Solution>) -> Result<Settled, Vec<usize>> {
+        self.let_go(&[(1.0, on_all_legs)], true, || on_all_legs.clone())
     }
 
     /// The same with a push beside them, further than which nothing pushes.
     fn settle_pushed(&mut self, on_all_legs: &Solution, push: Push) -> Result<Settled, Vec<usize>> {
         let units = self.units.clone();
         let parts: Vec<_> = std::iter::once((1.0, on_all_legs)).chain(units.of_pushing(push)).collect();
-        self.let_go(&parts, false)
+        self.let_go(&parts, false, || sum(&parts))
     }
 
-    /// Lets it stand on ever fewer legs.
-    fn let_go(&mut self, on_all_legs: &[(f64, &Solution)], pushed_then: bool) -> Result<Settled, Vec<usize>> {
+    /// Lets it stand on ever fewer legs, unless it stands on all of them.
+    fn let_go(
+        &mut self,
+        on_all_legs: &[(f64, &Solution)],
+        pushed_then: bool,
+        standing: impl FnOnce() -> Rc<Solution>,
+    ) -> Result<Settled, Vec<usize>> {
         let at_first = self.bent.reactions(|foot| Solution::sum_of_reactions(on_all_legs, foot));
-        let (mut lifted, mut rest) = (Vec::new(), None);
+        let mut lifted = Vec::new();
         let mut next = lifting(&at_first);
+        let (mut solution, mut units) = (None, self.units.clone());
         while let Some(leg) = next {
             lifted.push(leg);
             lifted.sort_unstable();
             let Ok(index) = self.on_legs(&lifted) else { return Err(lifted) };
             let parts = self.known[index].without.parts_after(on_all_legs);
             next = lifting(&self.bent.reactions(|foot| Solution::sum_of_reactions(&parts, foot)));
-            rest = Some(index);
+            if next.is_none() {
+                solution = Some(sum(&parts));
+                units = self.units_on(index, pushed_then);
+            }
         }
-        let (solution, units) = match rest {
-            Some(index) => (self.known[index].without.after(on_all_legs), self.units_on(index, pushed_then)),
-            None => (Solution::sum(on_all_legs).unwrap_or_default(), self.units.clone()),
-        };
-        Ok(Settled { lifted, solution, units, at_first })
+        Ok(Settled { lifted, solution: solution.unwrap_or_else(standing), units, at_first })
     }
 
     /// Effects of the unit cases on one of the known bents, with those of pushes where it may be `pushed`.
@@ -295,6 +300,10 @@ impl<'a> Settling<'a> {
         self.known.push(OnLegs { lifted: lifted.to_vec(), without, units: None });
         Ok(self.known.len() - 1)
     }
+}
+
+fn sum(parts: &[(f64, &Solution)]) -> Rc<Solution> {
+    Rc::new(Solution::sum(parts).unwrap_or_default())
 }
 
 /// The leg that pulls hardest at its base, if any does.

@@ -36,6 +36,8 @@ struct Stretch {
     length_m: f64,
     /// Eighths, ends, then both sides of each loaded node, m.
     places_m: Vec<f64>,
+    /// The same as members of the frame and distances along them, m.
+    on_members: Vec<(usize, f64)>,
     /// Loaded nodes within, by index in the chain.
     loaded: Vec<usize>,
 }
@@ -129,20 +131,20 @@ impl Stretch {
         places_m.extend([from_m + BESIDE_M, from_m + length_m - BESIDE_M]);
         let sides = |&node: &usize| [chain.nodes_m[node] - BESIDE_M, chain.nodes_m[node] + BESIDE_M];
         places_m.extend(loaded.iter().flat_map(sides));
-        Self { from_m, length_m, places_m, loaded }
+        let last = chain.nodes_m.len().saturating_sub(2);
+        let on_member = |&x: &f64| {
+            let member = chain.nodes_m.partition_point(|&node| node <= x).saturating_sub(1).min(last);
+            let length = chain.nodes_m[member + 1] - chain.nodes_m[member];
+            (chain.first_member + member, (x - chain.nodes_m[member]).clamp(0.0, length))
+        };
+        let on_members = places_m.iter().map(on_member).collect();
+        Self { from_m, length_m, places_m, on_members, loaded }
     }
 
     fn read(&self, chain: &Chain, solution: &Solution) -> Reading {
-        let last = chain.nodes_m.len().saturating_sub(2);
-        let moment = |&x: &f64| {
-            let member = chain.nodes_m.partition_point(|&node| node <= x).saturating_sub(1).min(last);
-            let length = chain.nodes_m[member + 1] - chain.nodes_m[member];
-            solution.moment_at(chain.first_member + member, (x - chain.nodes_m[member]).clamp(0.0, length))
-        };
-        let onto = |&node: &usize| onto(chain, solution, node);
-        let mut read = Vec::with_capacity(self.places_m.len() + self.loaded.len());
-        read.extend(self.places_m.iter().map(moment));
-        read.extend(self.loaded.iter().map(onto));
+        let mut read = Reading::with_capacity(self.places_m.len() + self.loaded.len());
+        read.extend(self.on_members.iter().map(|&(member, x)| solution.moment_at(member, x)));
+        read.extend(self.loaded.iter().map(|&node| onto(chain, solution, node)));
         read
     }
 
