@@ -12,6 +12,10 @@ use std::sync::Arc;
 /// Relative width to which a factor is closed in.
 const CLOSE: f64 = 1e-8;
 
+/// Relative step after which a factor is taken to be reached, unless counts beside it say otherwise: what is left of the
+/// way goes by the square of the step.
+const LAST_STEP: f64 = 1e-5;
+
 /// Axial force, by the greatest force in any member, that is taken for rounding.
 const ROUNDING: f64 = 1e-10;
 
@@ -233,16 +237,18 @@ impl Search {
             if !narrower.is_rough() || count + 1 == rank {
                 guess = self.guess(trial);
             }
-            // At a critical factor rounding decides what is counted: only counts beside it are kept.
-            if let Some(exact) = guess.take_if(|next| (*next - trial).abs() <= 0.1 * CLOSE * *next) {
+            let steps_less = |next: f64, part: f64| (next - trial).abs() <= part * next;
+            // At a critical factor rounding decides what is counted.
+            if guess.is_none_or(|next| !steps_less(next, 0.1 * CLOSE)) {
+                self.tried.push((trial, count));
+                range = narrower;
+            }
+            if let Some(exact) = guess.take_if(|next| steps_less(*next, LAST_STEP)) {
                 for side in [exact * (1.0 - 0.4 * CLOSE), exact * (1.0 + 0.4 * CLOSE)] {
                     if range.holds(side) {
                         range = range.parted(side, self.count_below(side) < rank);
                     }
                 }
-            } else {
-                self.tried.push((trial, count));
-                range = narrower;
             }
         }
         if !is_below_highest && self.count_below(highest) < rank {
