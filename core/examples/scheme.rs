@@ -36,6 +36,7 @@ fn run() -> Result<String, Box<dyn Error>> {
         "striking": results.striking,
         "moved": results.moved,
         "quantities": design.quantities,
+        "reuse": design.reuse,
         "findings": results.findings,
         "hold_points": hold_points(&scheme, &design),
     }))?)

@@ -3,7 +3,7 @@ use crate::findings;
 use crate::layout;
 use crate::load_path::{self, Record};
 use crate::model::Model;
-use crate::quantities::{self, Quantity};
+use crate::quantities::{self, Quantity, Reuse};
 use crate::results::Results;
 use crate::scheme::{Scheme, SchemeError};
 use crate::sentence::Sentence;
@@ -19,6 +19,8 @@ pub struct Design {
     pub results: Results,
     /// How much of it there is, for one bay's set of equipment and one bay's concrete.
     pub quantities: Vec<Quantity>,
+    /// What the equipment comes to over all bays, if that is asked for.
+    pub reuse: Option<Reuse>,
 }
 
 /// Why a scheme cannot be computed at all.
@@ -57,7 +59,8 @@ pub fn design(scheme: &Scheme, catalogue: &Catalogue) -> Result<Design, DesignEr
     findings::name_own_items(scheme, &catalogue, &model, &mut results);
     findings::complete(&model, &mut results);
     let quantities = quantities::count(&model, &catalogue);
-    Ok(Design { model, results, quantities })
+    let reuse = scheme.programme.map(|programme| quantities::reuse(&scheme.bays, &programme, &quantities));
+    Ok(Design { model, results, quantities, reuse })
 }
 
 /// The catalogue with the scheme's own items, copied only if there are any.

@@ -1,5 +1,9 @@
 //! The bill of quantities, counted from the placed parts.
 
+mod reuse;
+
+pub use reuse::{Cost, Reuse, reuse};
+
 use crate::actions::KN_PER_KG;
 use crate::catalogue::{Catalogue, Item, Kind, Origin, STEEL_KG_M3};
 use crate::checks::handling::{Lifter, Zone, guideline_kg};

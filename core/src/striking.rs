@@ -6,14 +6,15 @@ use crate::checks::striking::{
 };
 use crate::model::{FaceKind, Model, PlacedFalsework, Pour};
 use crate::results::{Finding, Results, Severity, StrikingTime, StruckForm};
-use crate::scheme::{Scheme, Striking, Temperature};
-use crate::sentence::{Sentence, number, word};
+use crate::scheme::{Programme, Scheme, Striking, Temperature};
+use crate::sentence::{Sentence, at_least, at_most, number, word};
 
 /// Concrete colder than this may freeze before it has hardened, °C; common practice.
 const COLD_C: f64 = 5.0;
 /// No strength is counted before this age at 20 °C, for which the hardening curve of EN 1992-1-1 is not made, h. It is that
 /// of 12 h at 16 °C, the least time of BS 8110 for walls.
 const EARLIEST_H: f64 = 10.0;
+const HOURS_A_DAY: f64 = 24.0;
 /// Characteristic below mean strength, EN 1992-1-1 3.1.2(5).
 const MARGIN_MPA: f64 = 8.0;
 
@@ -51,6 +52,28 @@ pub fn add(scheme: &Scheme, model: &Model, results: &mut Results) {
                 word(time.form.name())
             ),
             sentence!("Keep it warmer, use a stronger or faster concrete, or leave its forms."),
+        ));
+    }
+    tell_short_cycle(scheme, results);
+}
+
+/// Says where forms are wanted for the next bay before they may go.
+fn tell_short_cycle(scheme: &Scheme, results: &mut Results) {
+    let Some(Programme { cycle_days, .. }) = scheme.programme else { return };
+    let hours = |time: &&StrikingTime| time.hours.unwrap_or(0.0);
+    let Some(latest) = results.striking.iter().max_by(|a, b| hours(a).total_cmp(&hours(b))) else { return };
+    let days = hours(&latest) / HOURS_A_DAY;
+    if days > cycle_days {
+        results.findings.push(note(
+            Severity::Warn,
+            sentence!(
+                "A set is wanted for the next bay after {}, but the {} of {} may not be struck before {}.",
+                at_most(cycle_days, "d", 1),
+                word(latest.form.name()),
+                &latest.pour,
+                at_least(days, "d", 1)
+            ),
+            sentence!("Use more sets, a longer cycle, or concrete that hardens faster."),
         ));
     }
 }

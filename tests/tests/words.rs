@@ -1,7 +1,7 @@
 //! The files of words against the sources and against each other.
 
 use falsewright_core::catalogue::Catalogue;
-use falsewright_core::scheme::{Hinge, Lift, Moving, Slide, heron_lane};
+use falsewright_core::scheme::{Hinge, Lift, Moving, Programme, Slide, heron_lane};
 use falsewright_core::sentence::{Sentence, Value};
 use falsewright_tests::words;
 use std::collections::{BTreeMap, BTreeSet};
@@ -92,7 +92,7 @@ fn read_once() -> &'static Words {
 fn results_say_nothing_that_has_no_words() {
     let demo = heron_lane().expect("the demo");
     let mut schemes = vec![demo.clone()];
-    for change in 0..12 {
+    for change in 0..13 {
         let mut scheme = demo.clone();
         match change {
             0 => scheme.ties.clear(),
@@ -111,6 +111,7 @@ fn results_say_nothing_that_has_no_words() {
                 let slide = Slide { rise: -0.1, ..Slide::default() };
                 scheme.moving = Some(Moving { lift, slide: Some(slide).filter(|_| change == 10), ..Moving::default() });
             }
+            11 => scheme.programme = Some(Programme { cycle_days: 0.1, ..Programme::default() }),
             _ => scheme.ties.iter_mut().for_each(|row| row.held = None),
         }
         schemes.push(scheme);

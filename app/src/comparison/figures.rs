@@ -27,6 +27,8 @@ pub struct KeyFigures {
     pub concrete_m3: f64,
     /// Equipment of a bay.
     pub equipment: Equipment,
+    /// Cost of all bays, if a rate is known.
+    pub cost: Option<f64>,
 }
 
 impl KeyFigures {
@@ -48,6 +50,7 @@ impl KeyFigures {
             pressure_kpa: pressures.reduce(f64::max),
             concrete_m3: model.pours.iter().map(|pour| pour.volume_m3).sum(),
             equipment: equipment(&worked.design.quantities),
+            cost: worked.design.reuse.and_then(|reuse| reuse.cost).map(|cost| cost.total()),
         }
     }
 }

@@ -121,7 +121,8 @@ fn key_figures(a: &Print, b: &Print) -> Group {
         worst.values[side] = format!("▲ {}", t("cannot be computed"));
         worst.fails[side] = true;
     }
-    let rows = vec![
+    let cost = each(|of| of.cost);
+    let mut rows = vec![
         worst,
         Row::text(t("Where").to_owned(), [of[0].place.clone(), of[1].place.clone()]),
         failing,
@@ -133,6 +134,9 @@ fn key_figures(a: &Print, b: &Print) -> Group {
         Row::numbers(t("Weight of equipment"), each(|of| Some(of.equipment.mass_kg)), "kg", 0),
         Row::numbers(t("Pieces to handle"), each(|of| Some(of.equipment.pieces)), "", 0),
     ];
+    if cost.iter().any(Option::is_some) {
+        rows.push(Row::numbers(t("Cost of all bays"), cost, "", 0));
+    }
     Group { title: key("Key figures"), rows, same: 0 }
 }
 

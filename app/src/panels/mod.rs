@@ -18,6 +18,7 @@ mod page_settings;
 mod pens;
 mod presenting;
 mod printed;
+mod programme;
 mod ratio;
 mod schedule;
 mod site_card;

@@ -101,6 +101,7 @@ fn Figures() -> impl IntoView {
         of.with(|of| of.clear_m).map(|[width, height]| format!("{} × {}", units::dimension(width), units::size(height)))
     };
     let weight = move || of.with(|of| units::quantity(of.equipment.mass_kg, "kg", 0));
+    let cost = move || of.with(|of| of.cost).map(|cost| units::number(cost, 0));
     let pieces = move || of.with(|of| units::number(of.equipment.pieces, 0));
     view! {
         <dl>
@@ -110,6 +111,7 @@ fn Figures() -> impl IntoView {
             <div><dt>{t("Pour the walls at most")}</dt><dd data-testid="present-rate">{move || limit.get()}</dd></div>
             <div><dt>{t("Equipment of a bay")}</dt><dd data-testid="present-weight">{move || weight()}</dd></div>
             <div><dt>{t("Pieces to handle")}</dt><dd data-testid="present-pieces">{move || pieces()}</dd></div>
+            {move || cost().map(|cost| view! { <div><dt>{t("Cost of all bays")}</dt><dd data-testid="present-cost">{cost}</dd></div> }.into_any())}
         </dl>
     }
 }

@@ -1,3 +1,4 @@
+use super::programme::AllBays;
 use crate::language::{t, told};
 use crate::persistence::{download, file_name};
 use crate::store::Store;
@@ -39,6 +40,7 @@ pub fn Schedule() -> impl IntoView {
                 <tbody>{move || rows()}</tbody>
             </table>
             {move || heavy()}
+            <AllBays/>
         </section>
     }
 }

@@ -7,6 +7,7 @@ use super::hold_points::HoldPoints;
 use super::margin::Leaf;
 use super::moving::MovedBays;
 use super::page_settings::PageSettings;
+use super::programme::SetsAndBays;
 use super::ratio::Ratio;
 use super::site_card::SiteCard;
 use super::site_loads;
@@ -217,6 +218,7 @@ fn Settings() -> impl IntoView {
         {loads_and_limits}
         <StrikingTimes/>
         <MovedBays/>
+        <SetsAndBays/>
     }
 }
 

@@ -33,9 +33,11 @@ const fn unit(si: &'static str, name: &'static str, size: f64, more: i8) -> Cust
 const KIP_KN: f64 = POUND_FORCE_N;
 const SQUARE_FOOT_M2: f64 = FOOT_M * FOOT_M;
 const CUBIC_YARD_M3: f64 = 27.0 * FOOT_M * SQUARE_FOOT_M2;
+/// 2000 lb.
+const SHORT_TON_T: f64 = 2.0 * POUND_KG;
 const SQUARE_INCH_MM2: f64 = INCH_M * INCH_M * 1e6;
 
-const UNITS: [Customary; 28] = [
+const UNITS: [Customary; 30] = [
     unit("m", "ft", FOOT_M, 0),
     unit("mm", "in", INCH_M * 1e3, 2),
     unit("m²", "ft²", SQUARE_FOOT_M2, -1),
@@ -64,6 +66,8 @@ const UNITS: [Customary; 28] = [
     unit("kN/mm", "kip/in", KIP_KN / (INCH_M * 1e3), 0),
     unit("mm/m", "in/ft", INCH_M * 1e3 / FOOT_M, 2),
     unit("cm", "in", INCH_M * 1e2, 1),
+    unit("/m²", "/ft²", 1.0 / SQUARE_FOOT_M2, 0),
+    unit("/t", "/ton", 1.0 / SHORT_TON_T, 0),
 ];
 
 /// What stands for a unit of SI; none where the page is metric, or where both systems share the unit.
@@ -111,6 +115,8 @@ mod tests {
             ("kg/m", 1.488_164, 1.0),
             ("kg/m²", 4.882_428, 1.0),
             ("m/s", 4.470_4e-1, 1.0),
+            ("/m²", 1.0, 9.290_304e-2),
+            ("/t", 1.0, 9.071_847e-1),
             ("°C", 100.0, 212.0),
             ("°C", -40.0, -40.0),
             ("K", 10.0, 18.0),

@@ -11,6 +11,7 @@ mod ids;
 mod job;
 mod moving;
 mod placing;
+mod programme;
 mod read;
 mod repeat;
 mod section;
@@ -32,6 +33,7 @@ pub use moving::{Lift, Moving, Slide};
 pub use placing::{
     Arrangement, Bearing, Direction, Falsework, Lateral, LegLine, Opening, Shutter, Spacing, TieEnd, TieRow,
 };
+pub use programme::{Programme, Rates};
 pub use read::{LARGEST_FILE, ReadError, read, read_bytes, write, write_on_one_line};
 pub use repeat::{Moved, Repeat};
 pub use section::{Cell, Corner, Cut, Joint, Section};
@@ -92,6 +94,9 @@ pub struct Scheme {
     /// How bays are taken from where they were cast, if they are.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub moving: Option<Moving>,
+    /// How sets of equipment go from bay to bay, if that is to be worked out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub programme: Option<Programme>,
     /// Rows and lines that stand regularly.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub repeats: Vec<Repeat>,

@@ -164,6 +164,7 @@ impl Scheme {
             openings: Vec::new(),
             striking: None,
             moving: None,
+            programme: None,
             repeats: Vec::new(),
             items: Vec::new(),
         }

@@ -3,6 +3,7 @@
 mod items;
 mod moving;
 mod placing;
+mod programme;
 mod section;
 
 use super::{Delivery, Hardening, Id, PressureMethod, SCHEMA, Scheme, SchemeError, Subject, Temperature};
@@ -167,6 +168,9 @@ impl Errors {
         self.range(settings, "an allowable bearing pressure", ground.allowable_kpa, (1.0, 10_000.0), "kPa");
         if let Some(moving) = &scheme.moving {
             self.check_moving(settings, moving);
+        }
+        if let Some(programme) = &scheme.programme {
+            self.check_programme(settings, programme, &scheme.bays);
         }
     }
 

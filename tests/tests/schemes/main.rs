@@ -14,6 +14,7 @@ mod malformed;
 mod monotonic;
 mod moving;
 mod own_items;
+mod programme;
 mod soffit_path;
 mod stages;
 mod swinging;

@@ -103,10 +103,17 @@ fn figures(print: &Arc<Print>) -> impl IntoView + use<> {
             </span>
             <span data-part="clear">{clear.unwrap_or_else(|| t("no clear way").to_owned())}</span>
             " "
-            <span data-part="weight">{units::quantity(of.equipment.mass_kg, "kg", 0)}</span>
+            <span data-part="weight">{cost_or_weight(&of)}</span>
             " "
             <span data-part="pieces">{pieces(of.equipment.pieces)}</span>
         </span>
+    }
+}
+
+fn cost_or_weight(of: &KeyFigures) -> String {
+    match of.cost {
+        Some(cost) => say!("costs {}", units::number(cost, 0)),
+        None => units::quantity(of.equipment.mass_kg, "kg", 0),
     }
 }
 

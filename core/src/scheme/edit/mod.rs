@@ -24,8 +24,8 @@ use crate::catalogue::Item;
 use crate::geometry::Point;
 use crate::model::Role;
 use crate::scheme::{
-    Basis, Bays, Concrete, Corner, Cut, FaceRef, Falsework, Ground, Id, Limits, Loads, Moving, Opening, Ring, Scheme,
-    SchemeError, Section, Shutter, Striking, TieRow,
+    Basis, Bays, Concrete, Corner, Cut, FaceRef, Falsework, Ground, Id, Limits, Loads, Moving, Opening, Programme,
+    Ring, Scheme, SchemeError, Section, Shutter, Striking, TieRow,
 };
 
 /// One change of a scheme. An edge is named by the corner where it starts, as listed in its ring.
@@ -275,6 +275,8 @@ pub enum Edit {
     SetStriking(Option<Striking>),
     /// Sets how bays are taken from where they were cast; none: they stay.
     SetMoving(Option<Moving>),
+    /// Sets how sets of equipment go from bay to bay; none: that is not worked out.
+    SetProgramme(Option<Programme>),
     /// Adds an item of the user's own, or replaces the one of the same code.
     SetItem(Item),
     /// Replaces all items of the user's own.
@@ -398,6 +400,7 @@ fn change(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {
         Edit::SetGround(ground) => scheme.ground = *ground,
         Edit::SetStriking(striking) => scheme.striking.clone_from(striking),
         Edit::SetMoving(moving) => scheme.moving = *moving,
+        Edit::SetProgramme(programme) => scheme.programme = *programme,
         Edit::SetItem(item) => items::set(scheme, item)?,
         Edit::SetItems(items) => items::set_all(scheme, items)?,
         Edit::UseItem { element, role, item } => items::make_of(scheme, *element, *role, item)?,
