@@ -22,6 +22,7 @@ pub mod actions;
 pub mod analysis;
 pub mod catalogue;
 pub mod checks;
+pub mod cutting_stock;
 pub mod decimals;
 mod findings;
 pub mod geometry;
