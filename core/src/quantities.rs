@@ -1,7 +1,9 @@
 //! The bill of quantities, counted from the placed parts.
 
+mod cutting;
 mod reuse;
 
+pub use cutting::{CutList, cut_lists};
 pub use reuse::{Cost, Reuse, reuse};
 
 use crate::actions::KN_PER_KG;
@@ -188,7 +190,7 @@ struct Named<'a> {
 impl<'a> Named<'a> {
     fn of(code: &str, catalogue: &'a Catalogue) -> Option<Self> {
         let item = catalogue.get(code)?;
-        let name = sentence!("{}{}", named(&item.name), word(catalogue.origin(code).map_or("", Origin::words)));
+        let name = called(item, catalogue);
         let ends = match &item.kind {
             Kind::Tie(tie) => Some((sentence!("Nut and plate for {}", &name), tie.ends_kg)),
             Kind::Leg(leg) => Some((sentence!("Head and base jack for {}", &name), leg.ends_kg)),
@@ -201,6 +203,11 @@ impl<'a> Named<'a> {
         };
         Some(Self { item, own: with_text(name), ends: ends.map(|(name, kg)| (with_text(name), kg)) })
     }
+}
+
+/// The name of an item, and whose it is if it is not ours.
+fn called(item: &Item, catalogue: &Catalogue) -> Sentence {
+    sentence!("{}{}", named(&item.name), word(catalogue.origin(&item.code).map_or("", Origin::words)))
 }
 
 /// A line of the bill, with what it is put together by: the name of its item as a text, and its size as it is written.

@@ -56,6 +56,7 @@ pub fn label(edit: &Edit) -> &'static str {
         Edit::SetGround(_) => key("Change ground"),
         Edit::SetStriking(_) => key("Set the striking"),
         Edit::SetMoving(_) => key("Set how bays are moved"),
+        Edit::SetStock(_) => key("Set the stock lengths"),
         Edit::SetProgramme(_) => key("Set the programme"),
         Edit::SetItem(_) => key("Change item"),
         Edit::SetItems(_) => key("Import items"),

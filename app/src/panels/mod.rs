@@ -3,6 +3,7 @@
 mod catalogue;
 mod checks;
 mod compare;
+mod cutting;
 mod element;
 mod folds;
 mod fresh_concrete;

@@ -1,5 +1,6 @@
 //! What is on paper: the drawings, and all that a checker and the site need.
 
+use super::cutting;
 use super::hardening;
 use super::hold_points;
 use super::ledger::Ledger;
@@ -35,6 +36,10 @@ fn Sheets() -> impl IntoView {
     let moved = results.moved.as_ref();
     let moved =
         moved.map(|moved| view! { <section><h2>{t("Moving the bay")}</h2>{moving::table(moved)}</section> }.into_any());
+    let stock = store.scheme.with_untracked(|scheme| scheme.stock.clone());
+    let cut = stock.map(|stock| {
+        view! { <section><h2>{t("Cutting from stock")}</h2>{cutting::lists(store, &stock)}</section> }.into_any()
+    });
     view! {
         <div class="printed" data-testid="printed">
             {store.on_paper().into_iter().map(|pane| sheet(store, pane)).collect_view()}
@@ -54,6 +59,7 @@ fn Sheets() -> impl IntoView {
                 <h2>{t("Schedule")}</h2>
                 <Schedule/>
             </section>
+            {cut}
             <section>
                 <h2>{t("Path of loads")}</h2>
                 <Ledger/>

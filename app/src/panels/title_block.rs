@@ -1,4 +1,5 @@
 use super::catalogue::own_codes_in_use;
+use super::cutting::Cutting;
 use super::element::selected;
 use super::folds::Folds;
 use super::fresh_concrete::{self, Fillings};
@@ -219,6 +220,7 @@ fn Settings() -> impl IntoView {
         <StrikingTimes/>
         <MovedBays/>
         <SetsAndBays/>
+        <Cutting/>
     }
 }
 

@@ -16,6 +16,7 @@ mod read;
 mod repeat;
 mod section;
 mod settings;
+mod stock;
 mod templates;
 mod uses;
 mod validate;
@@ -40,6 +41,7 @@ pub use section::{Cell, Corner, Cut, Joint, Section};
 pub use settings::{
     Basis, Bays, CementChemistry, Concrete, Consistency, Delivery, FormElement, Ground, Limits, Loads, PressureMethod,
 };
+pub use stock::Stock;
 pub use templates::Walls;
 pub use uses::Use;
 pub use wind::SiteWind;
@@ -97,6 +99,9 @@ pub struct Scheme {
     /// How sets of equipment go from bay to bay, if that is to be worked out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub programme: Option<Programme>,
+    /// What bars are bought in, if cutting is to be worked out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stock: Option<Stock>,
     /// Rows and lines that stand regularly.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub repeats: Vec<Repeat>,

@@ -165,6 +165,7 @@ impl Scheme {
             striking: None,
             moving: None,
             programme: None,
+            stock: None,
             repeats: Vec::new(),
             items: Vec::new(),
         }

@@ -5,6 +5,7 @@ mod moving;
 mod placing;
 mod programme;
 mod section;
+mod stock;
 
 use super::{Delivery, Hardening, Id, PressureMethod, SCHEMA, Scheme, SchemeError, Subject, Temperature};
 use crate::sorting::sort;
@@ -171,6 +172,9 @@ impl Errors {
         }
         if let Some(programme) = &scheme.programme {
             self.check_programme(settings, programme, &scheme.bays);
+        }
+        if let Some(stock) = &scheme.stock {
+            self.check_stock(settings, stock);
         }
     }
 

@@ -4,6 +4,7 @@ mod bent;
 mod catalogue;
 mod clashing;
 mod concrete;
+mod cutting;
 mod demo;
 mod drawn;
 mod free_standing;

@@ -25,7 +25,7 @@ use crate::geometry::Point;
 use crate::model::Role;
 use crate::scheme::{
     Basis, Bays, Concrete, Corner, Cut, FaceRef, Falsework, Ground, Id, Limits, Loads, Moving, Opening, Programme,
-    Ring, Scheme, SchemeError, Section, Shutter, Striking, TieRow,
+    Ring, Scheme, SchemeError, Section, Shutter, Stock, Striking, TieRow,
 };
 
 /// One change of a scheme. An edge is named by the corner where it starts, as listed in its ring.
@@ -277,6 +277,8 @@ pub enum Edit {
     SetMoving(Option<Moving>),
     /// Sets how sets of equipment go from bay to bay; none: that is not worked out.
     SetProgramme(Option<Programme>),
+    /// Sets what bars are bought in; none: cutting is not worked out.
+    SetStock(Option<Stock>),
     /// Adds an item of the user's own, or replaces the one of the same code.
     SetItem(Item),
     /// Replaces all items of the user's own.
@@ -401,6 +403,7 @@ fn change(scheme: &mut Scheme, edit: &Edit) -> Result<(), EditError> {
         Edit::SetStriking(striking) => scheme.striking.clone_from(striking),
         Edit::SetMoving(moving) => scheme.moving = *moving,
         Edit::SetProgramme(programme) => scheme.programme = *programme,
+        Edit::SetStock(stock) => scheme.stock.clone_from(stock),
         Edit::SetItem(item) => items::set(scheme, item)?,
         Edit::SetItems(items) => items::set_all(scheme, items)?,
         Edit::UseItem { element, role, item } => items::make_of(scheme, *element, *role, item)?,
