@@ -144,7 +144,7 @@ fn one(scheme: &Scheme, model: &Model, falsework: &PlacedFalsework, opening: &Pl
         height,
         drawn.built_height_m.is_some(),
     );
-    tell_of_building(opening, between_m, tolerance, record);
+    tell_of_building(opening, [between_m, below_m], tolerance, record);
     record.results.clearances.push(clearance);
 }
 
@@ -169,11 +169,10 @@ fn clear_height(drawn: &Opening, below_m: f64, sag: f64, tolerance: f64) -> (f64
 }
 
 /// Says where what stands on site is not what was worked out.
-fn tell_of_building(opening: &PlacedOpening, between_m: f64, tolerance: f64, record: &mut Record) {
+fn tell_of_building(opening: &PlacedOpening, [between_m, below_m]: [f64; 2], tolerance: f64, record: &mut Record) {
     let drawn = &opening.drawn;
-    if let Some(built) = drawn.built_width_m
-        && (built - between_m).abs() > tolerance
-    {
+    let differs = |built: &f64, drawn_m: f64| (built - drawn_m).abs() > tolerance;
+    if let Some(built) = drawn.built_width_m.filter(|built| differs(built, between_m)) {
         record.find(
             Severity::Warn,
             drawn.id,
@@ -184,6 +183,19 @@ fn tell_of_building(opening: &PlacedOpening, between_m: f64, tolerance: f64, rec
                 length(between_m, 3)
             ),
             sentence!("Put the legs beside it on the drawing where they stand on site."),
+        );
+    }
+    if let Some(built) = drawn.built_height_m.filter(|built| differs(built, below_m)) {
+        record.find(
+            Severity::Warn,
+            drawn.id,
+            sentence!(
+                "{} is {} high below what stands over it, drawn {}: forces are those of the drawing.",
+                &opening.mark,
+                length(built, 3),
+                length(below_m, 3)
+            ),
+            sentence!("Put what is over it on the drawing where it stands on site."),
         );
     }
 }

@@ -180,6 +180,10 @@ fn clear_way_as_built() {
     scheme.openings[0].built_width_m = Some(3.4);
     let narrow = solved(&scheme);
     assert!(check(&narrow, "A1 clear width", CheckKind::Clearance).fails() && told(&narrow));
+    // The same of its height: drawn 3 m.
+    scheme.openings[0].built_width_m = None;
+    scheme.openings[0].built_height_m = Some(3.1);
+    assert!(told(&solved(&scheme)));
 }
 
 /// The transfer beams of one bent under one position of the front, and the forces of posts and stubs.
