@@ -67,7 +67,7 @@ fn tell_short_cycle(scheme: &Scheme, results: &mut Results) {
         results.findings.push(note(
             Severity::Warn,
             sentence!(
-                "A set is wanted for the next bay after {}, but the {} of {} may not be struck before {}.",
+                "A set is wanted for the next bay after {}, but the {} of {} may be struck {} after placing at the earliest.",
                 at_most(cycle_days, "d", 1),
                 word(latest.form.name()),
                 &latest.pour,
