@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 /// Behind these a text is looked up.
 const MARKS: [&str; 6] = ["t(", "say!(", "key(", "sentence!(", "word(", "term("];
 /// Behind these as well, in the panels: labels of fields.
-const FIELD_MARKS: [&str; 6] = [".number(", ".optional(", ".choice(", ".code(", ".toggle(", ".text("];
+const FIELD_MARKS: [&str; 7] = [".number(", ".count(", ".optional(", ".choice(", ".code(", ".toggle(", ".text("];
 /// Behind this as well, in the load path: names of what passes loads on.
 const LEVEL_MARK: &str = "level(";
 /// Functions of `core` that name things, by their files.

@@ -17,10 +17,8 @@ pub fn MovedBays() -> impl IntoView {
     let store = Store::here();
     let opened = expect_context::<Folds>().opened;
     let moving = Memo::new(move |_| store.scheme.with(|scheme| scheme.moving));
-    let put = move |moving| store.edit(Edit::SetMoving(moving));
-    let whether = Form::new(moving, put);
-    let all = Memo::new(move |_| moving.get().into_iter().collect::<Vec<_>>());
-    let form = Form::of_several(all, move |all: Vec<Moving>| put(all.into_iter().next()));
+    let whether = Form::new(moving, move |moving| store.edit(Edit::SetMoving(moving)));
+    let form = whether.within();
     let is_moved = Memo::new(move |_| moving.with(Option::is_some));
     let is_slid = Memo::new(move |_| moving.with(|moving| moving.is_some_and(|moving| moving.slide.is_some())));
     let found = move || {
@@ -51,12 +49,7 @@ fn lift(form: Form<Moving>) -> AnyView {
             form.number($label, $unit, |of| of.lift.$field, |of, value| of.lift.$field = value)
         };
         ($label:expr, count $field:ident) => {
-            form.number(
-                $label,
-                Unit::NONE,
-                |of| f64::from(of.lift.$field),
-                |of, value| of.lift.$field = value.round().max(0.0) as u32,
-            )
+            form.count($label, |of| of.lift.$field, |of, count| of.lift.$field = count)
         };
     }
     view! {
@@ -91,8 +84,7 @@ fn slide(form: Form<Moving>) -> AnyView {
         {number!(key("Rise of its path"), PER_THOUSAND, rise)}
         {number!(key("Friction at the start"), Unit::NONE, start_friction)}
         {number!(key("Friction while sliding"), Unit::NONE, running_friction)}
-        {form.number("Rams", Unit::NONE, |of| f64::from(slid(of).rams),
-            |of, value| of.slide = Some(Slide { rams: value.round().max(0.0) as u32, ..slid(of) }))}
+        {form.count("Rams", |of| slid(of).rams, |of, rams| of.slide = Some(Slide { rams, ..slid(of) }))}
         {number!(key("A ram pushes"), Unit::of("kN", 0), ram_kn)}
         {number!(key("Stroke of a ram"), Unit::MM, stroke_m)}
         {number!(key("Gets on by"), Unit::of("m/h", 2), rate_m_h)}

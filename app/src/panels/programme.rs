@@ -14,10 +14,8 @@ use leptos::prelude::*;
 pub fn SetsAndBays() -> impl IntoView {
     let store = Store::here();
     let programme = Memo::new(move |_| store.scheme.with(|scheme| scheme.programme));
-    let put = move |programme| store.edit(Edit::SetProgramme(programme));
-    let whether = Form::new(programme, put);
-    let all = Memo::new(move |_| programme.get().into_iter().collect::<Vec<_>>());
-    let form = Form::of_several(all, move |all: Vec<Programme>| put(all.into_iter().next()));
+    let whether = Form::new(programme, move |programme| store.edit(Edit::SetProgramme(programme)));
+    let form = whether.within();
     let is_asked = Memo::new(move |_| programme.with(Option::is_some));
     unfolding::part("programme", t("Sets and bays"), move |_| {
         view! {
@@ -34,25 +32,15 @@ pub fn SetsAndBays() -> impl IntoView {
 }
 
 fn fields(form: Form<Programme>) -> AnyView {
-    macro_rules! count {
-        ($label:expr, $field:ident) => {
-            form.number(
-                $label,
-                Unit::NONE,
-                |of| f64::from(of.$field),
-                |of, value| of.$field = value.round().max(0.0) as u32,
-            )
-        };
-    }
     macro_rules! rate {
         ($label:expr, $unit:expr, $field:ident) => {
             form.optional($label, $unit, |of| of.rates.$field, |of, rate| of.rates = Rates { $field: rate, ..of.rates })
         };
     }
     view! {
-        {count!(key("Sets of equipment"), sets)}
+        {form.count("Sets of equipment", |of| of.sets, |of, count| of.sets = count)}
         {form.number("Cycle of a set", Unit::of("d", 1), |of| of.cycle_days, |of, value| of.cycle_days = value)}
-        {count!(key("Uses of facing"), facing_uses)}
+        {form.count("Uses of facing", |of| of.facing_uses, |of, count| of.facing_uses = count)}
         {rate!(key("Hire a week"), Unit::of("/t", 2), hire_per_t_week)}
         {rate!(key("Facing bought"), Unit::of("/m²", 2), facing_per_m2)}
         {rate!(key("Setting and striking"), Unit::of("/m²", 2), work_per_m2)}

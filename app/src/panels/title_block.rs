@@ -209,7 +209,7 @@ fn Settings() -> impl IntoView {
             {name.text("Scheme", |name| name, |name, text| *name = text)}
             {revision.text("Revision", |revision| revision, |revision, text| *revision = text)}
             {bays.number("Bay length", Unit::M, |bays: &Bays| bays.length_m, |bays, value| bays.length_m = value)}
-            {bays.number("Bays", Unit::NONE, |bays: &Bays| f64::from(bays.count), |bays, value| bays.count = value.round().max(0.0) as u32)}
+            {bays.count("Bays", |bays: &Bays| bays.count, |bays, count| bays.count = count)}
             {fresh_concrete::fields(concrete, fresh)}
             {basis.choice("Basis", &BASES, |basis: &Basis| *basis, |basis, value| *basis = value)}
         </div>

@@ -66,6 +66,18 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
         amount(label, unit, written, put)
     }
 
+    /// How many of something.
+    pub fn count(self, label: &'static str, get: fn(&T) -> u32, set: fn(&mut T, u32)) -> AnyView {
+        let text = move |value: &T| Unit::NONE.written(f64::from(get(value)));
+        let written: Read<String> = Arc::new(move || self.common(text).unwrap_or_default());
+        let put: Put<Option<f64>> = Arc::new(move |number| {
+            if let Some(number) = number {
+                self.change(|value| set(value, number.round().max(0.0) as u32));
+            }
+        });
+        amount(label, Unit::NONE, written, put)
+    }
+
     /// A number that may be left empty.
     pub fn optional(
         self,
@@ -127,6 +139,16 @@ impl<T: Clone + PartialEq + Send + Sync> Form<T> {
     pub fn toggle(self, label: &'static str, get: fn(&T) -> bool, set: fn(&mut T, bool)) -> AnyView {
         let ticked: Read<Option<bool>> = Arc::new(move || self.common(get));
         tick(label, ticked, Arc::new(move |now: bool| self.change(|value| set(value, now))))
+    }
+}
+
+impl<T: Clone + PartialEq + Send + Sync> Form<Option<T>> {
+    /// Fields of what there is.
+    pub fn within(self) -> Form<T> {
+        let values = Memo::new(move |_| self.values.get().into_iter().flatten().collect::<Vec<_>>());
+        Form::of_several(values, move |all: Vec<T>| {
+            self.put.try_run(all.into_iter().map(Some).collect());
+        })
     }
 }
 
